@@ -1,0 +1,101 @@
+//! How long a search may go on: counted in nodes, or stopped by the caller. Never by a clock of its own.
+
+use std::fmt;
+
+/// The search must stop now: its nodes are spent or the caller said stop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[error("the search budget is spent")]
+pub struct Exhausted;
+
+/// What a long search tells its caller now and then.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Progress {
+    /// Nodes spent so far.
+    pub nodes: u64,
+    /// Best value so far, if any, in the search's own measure.
+    pub best: Option<u64>,
+    /// Proven bound so far, if any.
+    pub bound: Option<u64>,
+}
+
+/// Nodes a search may spend, with a stop signal and a progress report.
+pub struct Budget<'a> {
+    limit: u64,
+    spent: u64,
+    asked: u64,
+    stopped: bool,
+    stop: Option<&'a dyn Fn() -> bool>,
+    progress: Option<&'a dyn Fn(Progress)>,
+}
+
+/// How many nodes pass between two looks at the stop signal.
+const LOOK_EVERY: u64 = 1 << 10;
+
+impl<'a> Budget<'a> {
+    /// At most so many nodes.
+    pub fn nodes(limit: u64) -> Budget<'a> {
+        Budget { limit, spent: 0, asked: 0, stopped: false, stop: None, progress: None }
+    }
+
+    /// No limit: for proofs in tests.
+    pub fn unlimited() -> Budget<'a> {
+        Budget::nodes(u64::MAX)
+    }
+
+    /// The same budget, also ended when `stop` says so.
+    #[must_use]
+    pub fn stopped_by(mut self, stop: &'a dyn Fn() -> bool) -> Budget<'a> {
+        self.stop = Some(stop);
+        self
+    }
+
+    /// The same budget, telling `progress` now and then.
+    #[must_use]
+    pub fn telling(mut self, progress: &'a dyn Fn(Progress)) -> Budget<'a> {
+        self.progress = Some(progress);
+        self
+    }
+
+    /// Nodes spent so far.
+    pub fn spent(&self) -> u64 {
+        self.spent
+    }
+
+    /// Nodes left.
+    pub fn left(&self) -> u64 {
+        self.limit - self.spent.min(self.limit)
+    }
+
+    /// Spend so many nodes.
+    ///
+    /// # Errors
+    /// [`Exhausted`] once the nodes are gone or the caller said stop.
+    #[inline]
+    pub fn spend(&mut self, nodes: u64) -> Result<(), Exhausted> {
+        self.spent = self.spent.saturating_add(nodes);
+        if self.spent > self.limit || self.stopped {
+            return Err(Exhausted);
+        }
+        if self.spent - self.asked >= LOOK_EVERY {
+            self.asked = self.spent;
+            if self.stop.is_some_and(|stop| stop()) {
+                self.stopped = true;
+                return Err(Exhausted);
+            }
+        }
+        Ok(())
+    }
+
+    /// Tell the caller how far the search is.
+    pub fn tell(&self, best: Option<u64>, bound: Option<u64>) {
+        if let Some(progress) = self.progress {
+            progress(Progress { nodes: self.spent, best, bound });
+        }
+    }
+}
+
+impl fmt::Debug for Budget<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Budget").field("limit", &self.limit).field("spent", &self.spent).finish_non_exhaustive()
+    }
+}

@@ -1,0 +1,72 @@
+//! Sizes and rectangles; x runs right, y runs **down**, the origin is top left.
+
+use crate::Length;
+
+/// Width × height.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub struct Size {
+    /// Along x.
+    pub width: Length,
+    /// Along y.
+    pub height: Length,
+}
+
+impl Size {
+    /// Width × height.
+    pub const fn new(width: Length, height: Length) -> Size {
+        Size { width, height }
+    }
+
+    /// The same size after a quarter turn.
+    pub const fn turned(self) -> Size {
+        Size { width: self.height, height: self.width }
+    }
+
+    /// Area in square ticks.
+    pub fn area(self) -> i128 {
+        i128::from(self.width.ticks()) * i128::from(self.height.ticks())
+    }
+
+    /// True if `self` lies inside `other` without turning.
+    pub fn fits(self, other: Size) -> bool {
+        self.width <= other.width && self.height <= other.height
+    }
+}
+
+/// A rectangle by its top left corner and its size.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub struct Rect {
+    /// Left edge.
+    pub x: Length,
+    /// Top edge.
+    pub y: Length,
+    /// Width and height.
+    pub size: Size,
+}
+
+impl Rect {
+    /// The rectangle of that size with that top left corner.
+    pub const fn new(x: Length, y: Length, size: Size) -> Rect {
+        Rect { x, y, size }
+    }
+
+    /// Right edge.
+    pub fn right(self) -> Length {
+        self.x + self.size.width
+    }
+
+    /// Bottom edge.
+    pub fn bottom(self) -> Length {
+        self.y + self.size.height
+    }
+
+    /// True if `inner` lies wholly inside `self`; touching edges count as inside.
+    pub fn contains(self, inner: Rect) -> bool {
+        self.x <= inner.x && self.y <= inner.y && inner.right() <= self.right() && inner.bottom() <= self.bottom()
+    }
+
+    /// True if the two share some area; touching edges do not.
+    pub fn overlaps(self, other: Rect) -> bool {
+        self.x < other.right() && other.x < self.right() && self.y < other.bottom() && other.y < self.bottom()
+    }
+}

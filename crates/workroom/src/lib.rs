@@ -1,0 +1,1 @@
+//! The workroom: commands and, later, pages.

@@ -1,0 +1,2 @@
+//! The front door.
+fn main() {}
