@@ -1,0 +1,58 @@
+//! What the maker should know, with a remedy. Data only: the words are chosen at the rim.
+
+use measure::Length;
+
+/// How much a finding matters.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Severity {
+    /// Good to know.
+    Note,
+    /// Likely to spoil something: look before cutting.
+    Warning,
+    /// The plan cannot be carried out as it stands. Makes `octavo make` end with exit code 1.
+    Serious,
+}
+
+/// What a finding is about.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Subject {
+    /// The project as a whole.
+    Project,
+    /// A recipe, by name.
+    Recipe(String),
+    /// A design, by its letter.
+    Design(String),
+    /// A layout, by its number from 1.
+    Layout(usize),
+    /// A cardstock, by name.
+    Cardstock(String),
+    /// An envelope, by name.
+    Envelope(String),
+}
+
+/// One fact of a finding, to be worded at the rim.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Fact {
+    /// A length, written to the maker's mark.
+    Length(Length),
+    /// A number of things.
+    Count(u64),
+    /// A name the maker gave, or another text that is not ours to translate.
+    Text(String),
+}
+
+/// Something the maker should know.
+///
+/// `code` is a kebab-case name; the message file holds the sentence under `finding-<code>` and the
+/// remedy under its attribute `.remedy`; both may use the facts by name.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Finding {
+    /// How much it matters.
+    pub severity: Severity,
+    /// What it is about.
+    pub subject: Subject,
+    /// Which finding, in kebab case.
+    pub code: &'static str,
+    /// The facts by name, in a fixed order.
+    pub facts: Vec<(&'static str, Fact)>,
+}

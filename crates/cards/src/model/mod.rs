@@ -1,0 +1,13 @@
+//! What a maker says: papers, cardstock, recipes and the goal.
+//!
+//! Plain values; `store::project_file` reads them from TOML and reports every mistake there. A value
+//! that comes out of `store` has no dangling index, no empty list where one is needed and no range
+//! upside down; `plan` still copes (with findings) with anything that cannot be carried out.
+
+mod paper;
+mod project;
+mod recipe;
+
+pub use paper::{Collage, Cardstock, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way};
+pub use project::{Envelope, Goal, Greeting, Project, Ribbon, Trimmer};
+pub use recipe::{Anchor, Fold, Layer, Material, Placement, Range, Recipe};

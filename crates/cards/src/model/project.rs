@@ -1,0 +1,106 @@
+//! A whole project.
+
+use measure::{Length, Mark, Size, Unit};
+
+use super::{Cardstock, Pack, Price, Recipe};
+
+/// What the maker's trimmer can do.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Trimmer {
+    /// Longest cut.
+    pub longest_cut: Length,
+    /// Narrowest strip that is held safely (common practice: 1/2 in, 12 mm).
+    pub smallest_strip: Length,
+    /// Sheets of patterned paper cut together.
+    pub stack_paper: u32,
+    /// Sheets of cardstock cut together.
+    pub stack_cardstock: u32,
+}
+
+/// Ribbon on a spool.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ribbon {
+    /// The maker's name for it.
+    pub name: String,
+    /// `#rrggbb`.
+    pub color: String,
+    /// How wide it is.
+    pub width: Length,
+    /// Length on one spool.
+    pub spool: Option<Length>,
+    /// Price of a spool.
+    pub price: Option<Price>,
+}
+
+/// A stamped greeting.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Greeting {
+    /// Its words.
+    pub words: String,
+    /// The size of the inked mark, not of the block.
+    pub inked: Size,
+    /// Ink colour, `#rrggbb`.
+    pub ink: String,
+}
+
+/// The envelope the cards go into.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Envelope {
+    /// Its name as the maker bought it.
+    pub name: String,
+    /// Its outside size.
+    pub size: Size,
+}
+
+
+/// What the maker wants.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Goal {
+    /// Cards from one sheet; `None`: as many as the recipes' bounds and the sheet allow.
+    pub cards_per_sheet: Option<u32>,
+    /// Cards in all; `None`: from all sheets.
+    pub cards: Option<u32>,
+    /// Cards in one set; 1 if not sold or given in sets.
+    pub set_of: u32,
+    /// Overs: extra cards on top of `cards`, made on purpose.
+    pub overs: u32,
+    /// Spare pieces from every sheet: recipe name, layer name, how many.
+    pub spares: Vec<(String, String, u32)>,
+    /// Pairs of designs whose pieces meet on one card, by letter.
+    pub partners: Vec<(String, String)>,
+    /// Pieces pinned on the sheet: recipe, layer, left, top, width, height.
+    pub pins: Vec<(String, String, Length, Length, Size)>,
+    /// How many alternatives of the layout to show.
+    pub alternatives: u32,
+}
+
+/// A whole project as the maker wrote it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Project {
+    /// Its name.
+    pub name: String,
+    /// Who made it, if told.
+    pub maker: Option<String>,
+    /// The date the maker wrote on it, `YYYY-MM-DD`.
+    pub date: Option<String>,
+    /// The unit the maker thinks in.
+    pub unit: Unit,
+    /// The finest mark the maker cuts to: the grid of every layout (1/8 in, 1 mm).
+    pub mark: Mark,
+    /// The trimmer.
+    pub trimmer: Trimmer,
+    /// Patterned papers.
+    pub packs: Vec<Pack>,
+    /// Cardstocks.
+    pub cardstocks: Vec<Cardstock>,
+    /// Ribbons.
+    pub ribbons: Vec<Ribbon>,
+    /// Greetings.
+    pub greetings: Vec<Greeting>,
+    /// Envelope, if the cards are mailed.
+    pub envelope: Option<Envelope>,
+    /// Recipes.
+    pub recipes: Vec<Recipe>,
+    /// The goal.
+    pub goal: Goal,
+}
