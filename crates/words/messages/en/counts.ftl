@@ -1,0 +1,6 @@
+### Things counted. Used by every room that speaks.
+
+count-sheets = { $count ->
+    [one] { $count } sheet
+   *[other] { $count } sheets
+}

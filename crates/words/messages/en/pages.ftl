@@ -1,0 +1,1 @@
+### Texts on the drawn pages.
