@@ -7,6 +7,7 @@
 
 pub mod budget;
 pub mod grade;
+pub mod steps;
 pub mod tree;
 
 pub use budget::{Budget, Exhausted, Progress};
