@@ -1,0 +1,382 @@
+//! Least waste where nothing uses the whole sheet.
+//!
+//! A choice of sizes that fits still fits when a side shrinks, so the choices that fit form a lower set.
+//! Boxes of choices are split in halves: a box whose smallest choice does not fit is dropped whole, a box
+//! whose largest choice fits is done, and a box that cannot beat the best is left alone.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use super::grid::{Counts, Grid};
+use crate::{Axis, Budget, Exhausted, Tree};
+
+/// The best choice of sizes found.
+#[derive(Debug, Clone)]
+pub(super) struct Packed {
+    pub(super) mix: usize,
+    /// Area of the pieces, in square grid units.
+    pub(super) area: u64,
+    pub(super) tree: Tree,
+}
+
+/// What the search came to.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Packing {
+    /// The best few, best first.
+    pub(super) best: Vec<Packed>,
+    /// No choice has pieces of more area than this.
+    pub(super) most_area: u64,
+    /// True if nothing was left out.
+    pub(super) closed: bool,
+}
+
+type Size = (u32, u32);
+
+/// Most sub-multisets a packing test may run over.
+const MOST_SETS: usize = 40_000;
+
+/// A box of choices for one mix.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Node {
+    most_area: u64,
+    serial: Reverse<u64>,
+    mix: usize,
+    low: Vec<Size>,
+    high: Vec<Size>,
+}
+
+/// Searches the choices of sizes, one size per kind, for the most area used. `ceiling` is a proven bound.
+pub(super) fn least_waste(grid: &Grid, ceiling: u64, keep: usize, budget: &mut Budget<'_>) -> Packing {
+    let mut search = Search { grid, keep, best: Vec::new(), serial: 0, stopped: false };
+    let mut open: BinaryHeap<Node> = BinaryHeap::new();
+    for mix in 0..grid.mixes.len() {
+        let low: Vec<Size> = grid.kinds.iter().map(|k| (k.width.0, k.height.0)).collect();
+        let high: Vec<Size> = grid.kinds.iter().map(|k| (k.width.1, k.height.1)).collect();
+        match search.test(mix, &low, budget) {
+            Ok(true) => search.open(&mut open, mix, low, high, ceiling),
+            Ok(false) => {}
+            Err(Exhausted) => {
+                search.stopped = true;
+                if search.best.is_empty() {
+                    search.quick(mix);
+                }
+            }
+        }
+    }
+    let mut bound = 0;
+    while let Some(node) = open.pop() {
+        if node.most_area <= search.value() {
+            break;
+        }
+        if search.stopped {
+            bound = bound.max(node.most_area);
+            break;
+        }
+        if search.split(&node, &mut open, ceiling, budget).is_err() {
+            search.stopped = true;
+            bound = bound.max(node.most_area);
+        }
+    }
+    let value = search.value();
+    Packing { most_area: bound.max(value), closed: !search.stopped, best: search.best }
+}
+
+struct Search<'g> {
+    grid: &'g Grid,
+    keep: usize,
+    best: Vec<Packed>,
+    serial: u64,
+    stopped: bool,
+}
+
+impl Search<'_> {
+    fn value(&self) -> u64 {
+        self.best.first().map_or(0, |packed| packed.area)
+    }
+
+    fn area(&self, mix: usize, sizes: &[Size]) -> u64 {
+        let numbers = &self.grid.mixes[mix].pieces;
+        numbers.iter().zip(sizes).map(|(&n, &(w, h))| u64::from(n) * u64::from(w) * u64::from(h)).sum()
+    }
+
+    fn open(&mut self, open: &mut BinaryHeap<Node>, mix: usize, low: Vec<Size>, high: Vec<Size>, ceiling: u64) {
+        let most_area = self.area(mix, &high).min(ceiling);
+        self.serial += 1;
+        open.push(Node { most_area, serial: Reverse(self.serial), mix, low, high });
+    }
+
+    /// True if the choice fits; keeps it if it is among the best.
+    fn test(&mut self, mix: usize, sizes: &[Size], budget: &mut Budget<'_>) -> Result<bool, Exhausted> {
+        let area = self.area(mix, sizes);
+        if area > self.grid.area() {
+            return Ok(false);
+        }
+        let Some(tree) = pack(self.grid, &self.grid.mixes[mix].pieces, sizes, budget)? else { return Ok(false) };
+        self.keep(Packed { mix, area, tree });
+        Ok(true)
+    }
+
+    fn keep(&mut self, packed: Packed) {
+        let at = self.best.partition_point(|p| p.area >= packed.area);
+        self.best.insert(at, packed);
+        self.best.truncate(self.keep);
+    }
+
+    /// A plain greedy packing, grown as far as it goes: for questions too large to search.
+    fn quick(&mut self, mix: usize) {
+        let numbers = &self.grid.mixes[mix].pieces;
+        for eighths in (0..=8).rev() {
+            let sizes: Vec<Size> = self
+                .grid
+                .kinds
+                .iter()
+                .map(|k| {
+                    let at = |(lo, hi): (u32, u32)| {
+                        let v = lo + (hi - lo) * eighths / 8;
+                        (v / k.stride * k.stride).max(lo)
+                    };
+                    (at(k.width), at(k.height))
+                })
+                .collect();
+            if let Some(tree) = greedy(self.grid, numbers, &sizes) {
+                let area = self.area(mix, &sizes);
+                self.keep(Packed { mix, area, tree });
+                return;
+            }
+        }
+    }
+
+    fn split(
+        &mut self,
+        node: &Node,
+        open: &mut BinaryHeap<Node>,
+        ceiling: u64,
+        budget: &mut Budget<'_>,
+    ) -> Result<(), Exhausted> {
+        budget.spend(1)?;
+        if self.area(node.mix, &node.high) <= ceiling && self.test(node.mix, &node.high, budget)? {
+            return Ok(());
+        }
+        let numbers = &self.grid.mixes[node.mix].pieces;
+        let stretch = |k: usize, wide: bool| -> u64 {
+            let ((lw, lh), (hw, hh)) = (node.low[k], node.high[k]);
+            let n = u64::from(numbers[k]);
+            if wide { n * u64::from(hw - lw) * u64::from(hh) } else { n * u64::from(hh - lh) * u64::from(hw) }
+        };
+        let sides = (0..numbers.len()).flat_map(|k| [(k, true), (k, false)]);
+        let Some((k, wide)) = sides.filter(|&(k, w)| stretch(k, w) > 0).max_by_key(|&(k, w)| (stretch(k, w), Reverse(k)))
+        else {
+            return Ok(());
+        };
+        let stride = self.grid.kinds[k].stride;
+        let pick = |s: Size| if wide { s.0 } else { s.1 };
+        let set = |s: Size, v: u32| if wide { (v, s.1) } else { (s.0, v) };
+        let (lo, hi) = (pick(node.low[k]), pick(node.high[k]));
+        let middle = (lo.midpoint(hi) / stride * stride).max(lo);
+        let mut high = node.high.clone();
+        high[k] = set(high[k], middle);
+        self.open(open, node.mix, node.low.clone(), high, ceiling);
+        let above = middle + stride;
+        if above <= hi {
+            let mut low = node.low.clone();
+            low[k] = set(low[k], above);
+            if self.area(node.mix, &node.high).min(ceiling) > self.value() && self.test(node.mix, &low, budget)? {
+                self.open(open, node.mix, low, node.high.clone(), ceiling);
+            }
+        }
+        Ok(())
+    }
+}
+
+/// A block of pieces with waste: its bounding rectangle and how it was made.
+#[derive(Debug, Clone, Copy)]
+struct Bound {
+    w: u32,
+    h: u32,
+    made: Made,
+}
+
+#[derive(Debug, Clone, Copy)]
+enum Made {
+    Leaf { kind: usize, turned: bool },
+    Joined { axis: Axis, a: (u32, u32), b: (u32, u32) },
+}
+
+/// A tree for exactly these pieces, waste allowed, or `None` if none fits: exact, over the smallest
+/// bounding rectangles of every sub-multiset.
+pub(super) fn pack(
+    grid: &Grid,
+    numbers: &[u32],
+    sizes: &[Size],
+    budget: &mut Budget<'_>,
+) -> Result<Option<Tree>, Exhausted> {
+    let mut stride = Vec::with_capacity(numbers.len());
+    let mut sets = 1usize;
+    for &n in numbers {
+        stride.push(sets);
+        sets = sets.saturating_mul(n as usize + 1);
+    }
+    if sets > MOST_SETS {
+        return Err(Exhausted);
+    }
+    let areas: Vec<u64> = sizes.iter().map(|&(w, h)| u64::from(w) * u64::from(h)).collect();
+    let count = |index: usize, k: usize| (index / stride[k]) % (numbers[k] as usize + 1);
+    let area_of = |index: usize| -> u64 { (0..numbers.len()).map(|k| count(index, k) as u64 * areas[k]).sum() };
+    let all = area_of(sets - 1);
+    if all > grid.area() {
+        return Ok(None);
+    }
+    let spare = grid.area() - all;
+    let mut table: Vec<Vec<Bound>> = vec![Vec::new(); sets];
+    for index in 1..sets {
+        let area = area_of(index);
+        let mut front: Vec<Bound> = Vec::new();
+        let mut offer = |w: u32, h: u32, made: Made| {
+            let inside = w <= grid.width && h <= grid.height;
+            if inside && u64::from(w) * u64::from(h) - area <= spare {
+                insert(&mut front, Bound { w, h, made });
+            }
+        };
+        if let Some(kind) = (0..numbers.len()).find(|&k| numbers[k] > 0 && stride[k] == index) {
+            let (w, h) = sizes[kind];
+            offer(w, h, Made::Leaf { kind, turned: false });
+            if grid.kinds[kind].turn {
+                offer(h, w, Made::Leaf { kind, turned: true });
+            }
+        }
+        let whole = Counts::of(&(0..numbers.len()).map(|k| count(index, k) as u32).collect::<Vec<_>>());
+        let mut work = 1;
+        super::shapes::for_each_part(numbers, &stride, whole, index, |a| {
+            let b = index - a;
+            if a > b {
+                return;
+            }
+            work += (table[a].len() * table[b].len()) as u64 / 8;
+            for (i, p) in table[a].iter().enumerate() {
+                for (j, q) in table[b].iter().enumerate() {
+                    let parts = ((a as u32, i as u32), (b as u32, j as u32));
+                    offer(p.w + q.w, p.h.max(q.h), Made::Joined { axis: Axis::X, a: parts.0, b: parts.1 });
+                    offer(p.w.max(q.w), p.h + q.h, Made::Joined { axis: Axis::Y, a: parts.0, b: parts.1 });
+                }
+            }
+        });
+        budget.spend(work)?;
+        table[index] = front;
+    }
+    Ok(table[sets - 1].first().map(|_| {
+        fill(&table, ((sets - 1) as u32, 0), grid.width, grid.height)
+    }))
+}
+
+fn insert(front: &mut Vec<Bound>, bound: Bound) {
+    if front.iter().any(|f| f.w <= bound.w && f.h <= bound.h) {
+        return;
+    }
+    front.retain(|f| !(bound.w <= f.w && bound.h <= f.h));
+    front.push(bound);
+}
+
+/// The block in a rectangle of w × h, what is too much cut off as waste.
+fn fill(table: &[Vec<Bound>], at: (u32, u32), w: u32, h: u32) -> Tree {
+    let bound = table[at.0 as usize][at.1 as usize];
+    if bound.w < w {
+        return cut(Axis::X, bound.w, fill(table, at, bound.w, h), Tree::Waste);
+    }
+    if bound.h < h {
+        return cut(Axis::Y, bound.h, fill(table, at, w, bound.h), Tree::Waste);
+    }
+    match bound.made {
+        Made::Leaf { kind, turned } => Tree::Piece { kind, width: w, height: h, turned },
+        Made::Joined { axis, a, b } => {
+            let part = table[a.0 as usize][a.1 as usize];
+            match axis {
+                Axis::X => cut(axis, part.w, fill(table, a, part.w, h), fill(table, b, w - part.w, h)),
+                Axis::Y => cut(axis, part.h, fill(table, a, w, part.h), fill(table, b, w, h - part.h)),
+            }
+        }
+    }
+}
+
+fn cut(axis: Axis, at: u32, first: Tree, second: Tree) -> Tree {
+    Tree::Cut { axis, at, first: Box::new(first), second: Box::new(second) }
+}
+
+/// Largest pieces first into the snuggest corner of what is free. Proves nothing.
+fn greedy(grid: &Grid, numbers: &[u32], sizes: &[Size]) -> Option<Tree> {
+    let mut wanted: Vec<usize> = (0..numbers.len()).flat_map(|k| std::iter::repeat_n(k, numbers[k] as usize)).collect();
+    wanted.sort_by_key(|&k| Reverse((sizes[k].0.max(sizes[k].1), sizes[k].0.min(sizes[k].1))));
+    let mut root = Free::Open { w: grid.width, h: grid.height };
+    for kind in wanted {
+        let (w, h) = sizes[kind];
+        let mut ways = vec![(w, h, false)];
+        if grid.kinds[kind].turn {
+            ways.push((h, w, true));
+        }
+        let best = ways.into_iter().filter_map(|(w, h, t)| root.snuggest(w, h).map(|slack| (slack, w, h, t))).min()?;
+        root.place(best.0, kind, best.1, best.2, best.3);
+    }
+    Some(root.tree())
+}
+
+/// The state of a greedy packing.
+enum Free {
+    Open { w: u32, h: u32 },
+    Taken { kind: usize, w: u32, h: u32, turned: bool },
+    Cut { axis: Axis, at: u32, parts: Box<(Free, Free)> },
+}
+
+impl Free {
+    /// The least slack of any open rectangle that holds w × h.
+    fn snuggest(&self, w: u32, h: u32) -> Option<(u32, u32)> {
+        match self {
+            Free::Open { w: fw, h: fh } if w <= *fw && h <= *fh => Some(((fw - w).min(fh - h), (fw - w).max(fh - h))),
+            Free::Cut { parts, .. } => [parts.0.snuggest(w, h), parts.1.snuggest(w, h)].into_iter().flatten().min(),
+            _ => None,
+        }
+    }
+
+    /// Puts the piece into the first open rectangle with that slack; true once done.
+    fn place(&mut self, slack: (u32, u32), kind: usize, w: u32, h: u32, turned: bool) -> bool {
+        if self.snuggest(w, h) != Some(slack) {
+            return false;
+        }
+        match self {
+            Free::Open { w: fw, h: fh } => {
+                let (fw, fh) = (*fw, *fh);
+                let piece = Free::Taken { kind, w, h, turned };
+                // The larger remnant is kept whole.
+                let right_first = (fw - w) > (fh - h);
+                *self = if right_first {
+                    let column = split(Axis::Y, h, fh, piece, Free::Open { w, h: fh - h });
+                    split(Axis::X, w, fw, column, Free::Open { w: fw - w, h: fh })
+                } else {
+                    let row = split(Axis::X, w, fw, piece, Free::Open { w: fw - w, h });
+                    split(Axis::Y, h, fh, row, Free::Open { w: fw, h: fh - h })
+                };
+                true
+            }
+            Free::Cut { parts, .. } => {
+                parts.0.place(slack, kind, w, h, turned) || parts.1.place(slack, kind, w, h, turned)
+            }
+            Free::Taken { .. } => false,
+        }
+    }
+
+    fn tree(self) -> Tree {
+        match self {
+            Free::Open { .. } => Tree::Waste,
+            Free::Taken { kind, w, h, turned } => Tree::Piece { kind, width: w, height: h, turned },
+            Free::Cut { axis, at, parts } => {
+                let (a, b) = *parts;
+                match (a.tree(), b.tree()) {
+                    (Tree::Waste, Tree::Waste) => Tree::Waste,
+                    (first, second) => cut(axis, at, first, second),
+                }
+            }
+        }
+    }
+}
+
+fn split(axis: Axis, at: u32, length: u32, first: Free, second: Free) -> Free {
+    if at == length { first } else { Free::Cut { axis, at, parts: Box::new((first, second)) } }
+}
