@@ -145,7 +145,8 @@ impl Grid {
         for (i, kind) in instance.kinds.iter().enumerate() {
             let step = kind.step.max(1);
             let inward = |lo: u32, hi: u32| (lo.div_ceil(step).max(1) * step, hi / step * step);
-            let (width, height) = (inward(kind.width.least, kind.width.most), inward(kind.height.least, kind.height.most));
+            let (width, height) =
+                (inward(kind.width.least, kind.width.most), inward(kind.height.least, kind.height.most));
             if width.0 > width.1 || height.0 > height.1 || width.1 > 1 << 20 || height.1 > 1 << 20 {
                 return Err(Refusal::Kind(i));
             }
@@ -193,7 +194,8 @@ impl Grid {
                 why.get_or_insert(Why::PieceTooLarge { kind });
                 continue;
             }
-            let least: u64 = mix.pieces.iter().zip(&self.kinds).map(|(&n, kind)| u64::from(n) * kind.least_area()).sum();
+            let least: u64 =
+                mix.pieces.iter().zip(&self.kinds).map(|(&n, kind)| u64::from(n) * kind.least_area()).sum();
             least_of_all = least_of_all.min(least);
             if least <= sheet {
                 kept.push(mix);

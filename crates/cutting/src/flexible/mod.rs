@@ -199,7 +199,9 @@ impl Solver<'_> {
         let grid = self.grid;
         let whole = (0..blocks.blocks.len()).rev().find(|&i| {
             let block = blocks.blocks[i];
-            block.w == grid.width && block.h == grid.height && grid.mixes.iter().any(|m| Counts::of(&m.pieces) == block.counts)
+            block.w == grid.width
+                && block.h == grid.height
+                && grid.mixes.iter().any(|m| Counts::of(&m.pieces) == block.counts)
         });
         if let Some(whole) = whole {
             let counts = blocks.blocks[whole].counts;

@@ -164,7 +164,8 @@ impl Search<'_> {
             if wide { n * u64::from(hw - lw) * u64::from(hh) } else { n * u64::from(hh - lh) * u64::from(hw) }
         };
         let sides = (0..numbers.len()).flat_map(|k| [(k, true), (k, false)]);
-        let Some((k, wide)) = sides.filter(|&(k, w)| stretch(k, w) > 0).max_by_key(|&(k, w)| (stretch(k, w), Reverse(k)))
+        let Some((k, wide)) =
+            sides.filter(|&(k, w)| stretch(k, w) > 0).max_by_key(|&(k, w)| (stretch(k, w), Reverse(k)))
         else {
             return Ok(());
         };
@@ -263,9 +264,7 @@ pub(super) fn pack(
         budget.spend(work)?;
         table[index] = front;
     }
-    Ok(table[sets - 1].first().map(|_| {
-        fill(&table, ((sets - 1) as u32, 0), grid.width, grid.height)
-    }))
+    Ok(table[sets - 1].first().map(|_| fill(&table, ((sets - 1) as u32, 0), grid.width, grid.height)))
 }
 
 fn insert(front: &mut Vec<Bound>, bound: Bound) {

@@ -272,9 +272,8 @@ impl<'g> Shapes<'g> {
         let k = self.stride.iter().zip(&self.most).position(|(&s, &n)| n > 0 && s == index)?;
         let kind = &self.grid.kinds[k];
         self.tiles(index, w, h).then(|| {
-            let inside = |w: u32, h: u32| {
-                kind.width.0 <= w && w <= kind.width.1 && kind.height.0 <= h && h <= kind.height.1
-            };
+            let inside =
+                |w: u32, h: u32| kind.width.0 <= w && w <= kind.width.1 && kind.height.0 <= h && h <= kind.height.1;
             let upright = inside(w, h) && (!kind.turn || !inside(h, w) || kind.off(w, h) <= kind.off(h, w));
             Tree::Piece { kind: k, width: w, height: h, turned: !upright }
         })

@@ -160,7 +160,10 @@ impl Blocks {
         }
         self.by_w[block.w as usize].push(number);
         self.by_h[block.h as usize].push(number);
-        if block.w == width && block.h == height && task.grid.mixes.iter().any(|m| Counts::of(&m.pieces) == block.counts) {
+        if block.w == width
+            && block.h == height
+            && task.grid.mixes.iter().any(|m| Counts::of(&m.pieces) == block.counts)
+        {
             whole.push(number);
         }
     }

@@ -21,7 +21,11 @@ struct Reach {
 const MOST_ENTRIES: usize = 6;
 
 /// A whole-sheet tree of strips for some mix, with the mix's number.
-pub(super) fn whole(grid: &Grid, shapes: &Shapes<'_>, budget: &mut Budget<'_>) -> Result<Option<(usize, Tree)>, Exhausted> {
+pub(super) fn whole(
+    grid: &Grid,
+    shapes: &Shapes<'_>,
+    budget: &mut Budget<'_>,
+) -> Result<Option<(usize, Tree)>, Exhausted> {
     for axis in [Axis::X, Axis::Y] {
         if let Some(found) = along(grid, shapes, axis, budget)? {
             return Ok(Some(found));
@@ -74,7 +78,9 @@ fn along(
         let index = shapes.index(&mix.pieces);
         let hit = reach[index].iter().position(|entry| entry.low <= length && length <= entry.high);
         if let Some(entry) = hit {
-            return Ok(draw(shapes, &strips, &reach, axis, length, across, (index, entry)).map(|tree| (mix_number, tree)));
+            return Ok(
+                draw(shapes, &strips, &reach, axis, length, across, (index, entry)).map(|tree| (mix_number, tree))
+            );
         }
     }
     Ok(None)

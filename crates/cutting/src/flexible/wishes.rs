@@ -1,7 +1,7 @@
 //! Putting layouts in the order a maker would: wishes, differences, growing into what is left over.
 
-use std::collections::BTreeSet;
 use std::cmp::Reverse;
+use std::collections::BTreeSet;
 
 use super::grid::Grid;
 use super::instance::{Instance, Layout, Wish};
@@ -171,8 +171,7 @@ fn grown(grid: &Grid, tree: Tree, width: u32, height: u32) -> Tree {
         Tree::Waste => Tree::Waste,
         Tree::Piece { kind, width: w, height: h, turned } => {
             let own = &grid.kinds[kind];
-            let (most_w, most_h) =
-                if turned { (own.height.1, own.width.1) } else { (own.width.1, own.height.1) };
+            let (most_w, most_h) = if turned { (own.height.1, own.width.1) } else { (own.width.1, own.height.1) };
             let stretch = |v: u32, room: u32, most: u32| {
                 if own.uniform { v } else { (room.min(most) / own.stride * own.stride).max(v) }
             };
