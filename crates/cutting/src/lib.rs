@@ -6,6 +6,7 @@
 //! Left out on purpose: cards, money, why a piece exists, wall-clock time.
 
 pub mod budget;
+pub mod fixed;
 pub mod flexible;
 pub mod grade;
 pub mod steps;

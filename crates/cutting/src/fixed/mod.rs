@@ -1,0 +1,101 @@
+//! Pieces of fixed size from sheets, by straight edge-to-edge cuts that take no width, any number of turns.
+//!
+//! | Question | Answer | Proven by |
+//! |---|---|---|
+//! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, or a linear programme over all ways to cut a sheet |
+//! | [`Question::MostValue`] | one sheet, pieces worth the most, some of them at most or at least so often | table of all rectangles, or search over blocks |
+//!
+//! The search is deterministic: same instance and budget in nodes, same answer. The best answer so far always
+//! comes back, with a bound that holds. One node is one cell of a table, or one step of a search.
+//!
+//! Left out on purpose: blade width, sheet edges that cannot be used, wishes of a second rank, limits on turns.
+
+mod answer;
+mod fill;
+mod instance;
+mod pattern;
+mod pick;
+mod points;
+mod stock;
+mod table;
+
+pub use answer::{Answer, CutSheet, Why};
+pub use instance::{Instance, InstanceError, PieceKind, Question, SheetKind};
+
+use crate::Budget;
+
+/// A kind of piece that takes part in a search.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Item {
+    kind: usize,
+    width: u32,
+    height: u32,
+    /// At most so many; `u32::MAX`: any number.
+    cap: u32,
+    value: u64,
+    turn: bool,
+}
+
+impl Item {
+    /// The ways it may lie: (width, height, turned), at most two, none that does not fit.
+    fn ways(self, width: u32, height: u32) -> impl Iterator<Item = (u32, u32, bool)> {
+        let lying = self.turn && self.width != self.height;
+        [(self.width, self.height, false), (self.height, self.width, true)]
+            .into_iter()
+            .filter(move |&(w, h, turned)| (lying || !turned) && w <= width && h <= height)
+    }
+
+    fn fits(self, width: u32, height: u32) -> bool {
+        self.ways(width, height).next().is_some()
+    }
+
+    fn area(self) -> u128 {
+        u128::from(self.width) * u128::from(self.height)
+    }
+}
+
+/// The pieces that are wanted at all.
+fn items(instance: &Instance) -> Vec<Item> {
+    instance
+        .pieces
+        .iter()
+        .enumerate()
+        .map(|(kind, p)| Item {
+            kind,
+            width: p.width,
+            height: p.height,
+            cap: p.demand.unwrap_or(u32::MAX),
+            value: p.value,
+            turn: p.turn,
+        })
+        .filter(|item| item.cap > 0)
+        .collect()
+}
+
+/// The best answer within the budget.
+///
+/// # Errors
+/// [`InstanceError`] where [`Instance::check`] refuses the instance.
+///
+/// # Examples
+/// Four cards of 5 x 7 in from sheets of 12 x 12 in: straight cuts give three a sheet, so two sheets.
+/// ```
+/// use cutting::fixed::{Instance, PieceKind, Question, SheetKind, solve};
+/// use cutting::Budget;
+/// let sheet = SheetKind { width: 12, height: 12, copies: None, cost: 1 };
+/// let piece = PieceKind { width: 5, height: 7, demand: Some(4), min: 0, value: 0, turn: true };
+/// let instance = Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::LeastCost };
+/// let answer = solve(&instance, &mut Budget::nodes(100_000))?;
+/// assert_eq!(answer.value, 2);
+/// # Ok::<(), cutting::fixed::InstanceError>(())
+/// ```
+pub fn solve(instance: &Instance, budget: &mut Budget<'_>) -> Result<Answer, InstanceError> {
+    instance.check()?;
+    let before = budget.spent();
+    let mut answer = match instance.question {
+        Question::LeastCost => stock::least_cost(instance, budget),
+        Question::MostValue => pick::most_value(instance, budget),
+    };
+    answer.nodes = budget.spent() - before;
+    Ok(answer)
+}
