@@ -1,1 +1,3 @@
 //! To be written.
+
+pub mod prints;
