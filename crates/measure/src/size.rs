@@ -22,6 +22,21 @@ impl Size {
         Size { width: self.height, height: self.width }
     }
 
+    /// The same size lying so that its width is the short edge.
+    pub fn short_first(self) -> Size {
+        if self.width <= self.height { self } else { self.turned() }
+    }
+
+    /// What is left inside a border of that width on all four sides; below zero where the border is too wide.
+    pub fn inset(self, border: Length) -> Size {
+        Size { width: self.width - border * 2, height: self.height - border * 2 }
+    }
+
+    /// True if `self` lies inside `other`, turned a quarter or not.
+    pub fn fits_turned(self, other: Size) -> bool {
+        self.fits(other) || self.turned().fits(other)
+    }
+
     /// Area in square ticks.
     pub fn area(self) -> i128 {
         i128::from(self.width.ticks()) * i128::from(self.height.ticks())

@@ -20,6 +20,11 @@ impl Unit {
         }
     }
 
+    /// So many thousandths of this unit: 3.625 in and 148.5 mm without a float.
+    pub const fn thousandths(self, count: i64) -> Length {
+        Length::from_ticks(self.length().ticks() / 1000 * count)
+    }
+
     /// The sign written after a number: `in` or `mm`.
     pub const fn sign(self) -> &'static str {
         match self {

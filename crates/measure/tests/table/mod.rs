@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use measure::Length;
+use measure::{Basis, Length};
 
 /// One row by column name.
 pub(crate) type Row = BTreeMap<String, String>;
@@ -38,4 +38,15 @@ pub(crate) fn decimal(text: &str, unit: Length) -> Length {
     let places = 10_i64.pow(u32::try_from(part.len()).expect("few places"));
     assert_eq!(ticks % places, 0, "{text} is whole ticks");
     Length::from_ticks(ticks / places)
+}
+
+/// How sure a row says it is.
+pub(crate) fn basis(sure: &str) -> Basis {
+    match sure {
+        "read" => Basis::Read,
+        "computed" => Basis::Computed,
+        "common practice" => Basis::CommonPractice,
+        "from memory" => Basis::FromMemory,
+        _ => panic!("`{sure}` says nothing"),
+    }
 }
