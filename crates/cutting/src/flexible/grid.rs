@@ -18,8 +18,6 @@ pub(super) struct Counts(pub(super) u128);
 const GUARD: u128 = 0x8080_8080_8080_8080_8080_8080_8080_8080;
 
 impl Counts {
-    pub(super) const NONE: Counts = Counts(0);
-
     pub(super) fn of(numbers: &[u32]) -> Counts {
         Counts(numbers.iter().rev().fold(0, |word, &n| (word << 8) | u128::from(n.min(MOST_PIECES))))
     }
@@ -98,6 +96,17 @@ pub(super) struct Mix {
     pub(super) cards: Vec<u32>,
 }
 
+/// A pinned piece on the scaled grid.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct GridPin {
+    pub(super) kind: usize,
+    pub(super) x: u32,
+    pub(super) y: u32,
+    pub(super) width: u32,
+    pub(super) height: u32,
+    pub(super) turned: bool,
+}
+
 /// The scaled question.
 #[derive(Debug, Clone)]
 pub(super) struct Grid {
@@ -106,6 +115,7 @@ pub(super) struct Grid {
     /// Steps to one grid unit.
     pub(super) scale: u32,
     pub(super) kinds: Vec<GridKind>,
+    pub(super) pins: Vec<GridPin>,
     /// Allowed mixes, each with different pieces.
     pub(super) mixes: Vec<Mix>,
     /// True if `mixes` lists all of them.
@@ -159,6 +169,7 @@ impl Grid {
                 uniform: kind.uniform,
             });
         }
+        let pins = pinned(instance, &mut kinds, scale)?;
         for (i, recipe) in instance.recipes.iter().enumerate() {
             if recipe.pieces.len() != kinds.len() {
                 return Err(Refusal::Recipe(i));
@@ -174,7 +185,7 @@ impl Grid {
         if width == 0 || height == 0 {
             return Ok(Err(Why::NoTree));
         }
-        let grid = Grid { width, height, scale, kinds, mixes, all_mixes };
+        let grid = Grid { width, height, scale, kinds, pins, mixes, all_mixes };
         Ok(grid.without_hopeless_mixes())
     }
 
@@ -227,6 +238,34 @@ impl Grid {
     pub(super) fn most_area_of(&self, mix: &Mix) -> u64 {
         mix.pieces.iter().zip(&self.kinds).map(|(&n, kind)| u64::from(n) * kind.most_area()).sum()
     }
+}
+
+/// The pins on the grid. A pinned kind of one size has the size of its pin.
+fn pinned(instance: &Instance, kinds: &mut [GridKind], scale: u32) -> Result<Vec<GridPin>, Refusal> {
+    let mut pins = Vec::with_capacity(instance.pins.len());
+    for (i, pin) in instance.pins.iter().enumerate() {
+        let (width, height) = (pin.width / scale, pin.height / scale);
+        let kind = &mut kinds[pin.kind];
+        let upright = kind.holds(width, height);
+        if !upright && !(kind.turn && kind.holds(height, width)) {
+            return Err(Refusal::Pin(i));
+        }
+        let (w, h) = if upright { (width, height) } else { (height, width) };
+        if kind.uniform {
+            kind.width = (w, w);
+            kind.height = (h, h);
+        }
+        pins.push(GridPin { kind: pin.kind, x: pin.x / scale, y: pin.y / scale, width, height, turned: !upright });
+    }
+    let apart = |a: &GridPin, b: &GridPin| {
+        a.x + a.width <= b.x || b.x + b.width <= a.x || a.y + a.height <= b.y || b.y + b.height <= a.y
+    };
+    for (i, a) in pins.iter().enumerate() {
+        if pins[..i].iter().any(|b| !apart(a, b)) {
+            return Err(Refusal::Pin(i));
+        }
+    }
+    Ok(pins)
 }
 
 /// Every allowed mix; whether that is all of them; whether some was too large to count.

@@ -171,8 +171,8 @@ pub enum Refusal {
     /// A recipe's list of pieces is not one entry a kind.
     #[error("recipe {0} must name one number a kind")]
     Recipe(usize),
-    /// A pin names no kind or lies outside the sheet.
-    #[error("pin {0} does not lie on the sheet")]
+    /// A pin names no kind, lies outside the sheet, over another pin, or has a size its kind may not have.
+    #[error("pin {0} cannot lie there")]
     Pin(usize),
     /// More kinds, or more pieces of one kind, than the engine counts.
     #[error("at most {kinds} kinds and {pieces} pieces of a kind")]

@@ -7,6 +7,7 @@
 //! |---|---|---|
 //! | `sizes`: choices of one size per kind, closed blocks for each | every kind has one size | yes |
 //! | `shapes`: boxes of intervals for every sub-multiset | some kinds have free sizes | yes, while the table holds |
+//! | `pinned`: the same tables, worked outwards from the pins | pieces that must lie just here | yes |
 //! | `strips`: exact strips put side by side | too many pieces to close | no: finds, never proves |
 //! | `packing`: boxes of choices halved, smallest bounding rectangles | nothing uses the whole sheet | yes for one size per kind |
 //!
@@ -15,6 +16,7 @@
 mod grid;
 mod instance;
 mod packing;
+mod pinned;
 mod quick;
 mod rank;
 mod shapes;
@@ -24,8 +26,10 @@ mod wishes;
 
 pub use instance::{Answer, Count, Instance, Kind, Layout, Pin, Recipe, Refusal, Span, Why, Wish};
 
-use crate::{Budget, Exhausted, Outcome};
+use crate::{Budget, Exhausted, Outcome, Tree};
 use grid::{Counts, Grid};
+use packing::Bounds;
+use pinned::{Fillings, Pinned};
 use shapes::{Reach, Shapes, Taste};
 use sizes::{Blocks, Choices, Go, Task};
 use wishes::Found;
@@ -92,6 +96,10 @@ impl Solver<'_> {
         };
         let most = self.grid.mixes.iter().map(|mix| self.grid.most_area_of(mix)).max().unwrap_or(0);
         let ceiling = ceiling.min(most);
+        if !self.grid.pins.is_empty() {
+            let bound = lost + (self.grid.area() - ceiling) * square;
+            return self.around_pins(bound, budget);
+        }
         let packing = packing::least_waste(self.grid, ceiling, self.instance.alternatives.max(1), budget);
         let closed = packing.closed && self.grid.all_mixes;
         if packing.best.is_empty() {
@@ -107,6 +115,54 @@ impl Solver<'_> {
         let waste = layouts.first().map_or(sheet, |layout| layout.waste);
         let bound_area = if closed && uniform { packing.most_area } else { ceiling };
         let bound = lost + (self.grid.area() - bound_area.min(self.grid.area())) * square;
+        let outcome = if bound >= waste { Outcome::Proven } else { Outcome::Best { bound } };
+        let exist = Count::AtLeast(layouts.len() as u64);
+        Answer { outcome, layouts, exist, nodes: 0 }
+    }
+
+    /// Pins, and nothing uses the whole sheet: sizes nearest to the preferred that fit, then the smallest.
+    fn around_pins(mut self, bound: u64, budget: &mut Budget<'_>) -> Answer {
+        let grid = self.grid;
+        let mut smallest_tried = true;
+        for eighths in [8u32, 6, 4, 2, 0] {
+            // From the preferred size down to the smallest.
+            let side = |lo: u32, prefer: u32, stride: u32| {
+                let v = lo + prefer.saturating_sub(lo) * eighths / 8;
+                (v / stride * stride).max(lo)
+            };
+            let sizes: Vec<(u32, u32)> = grid
+                .kinds
+                .iter()
+                .map(|k| {
+                    let w = side(k.width.0, k.prefer.0.min(k.width.1), k.stride);
+                    (w, side(k.height.0, k.prefer.1.min(k.height.1), k.stride))
+                })
+                .collect();
+            for (number, mix) in grid.mixes.iter().enumerate() {
+                let Ok(bounds) = packing::bounds(grid, &mix.pieces, &sizes, grid.area(), budget) else {
+                    smallest_tried = false;
+                    continue;
+                };
+                let most = Counts::of(&mix.pieces);
+                match Pinned::of(grid, most, &mut Packed(&bounds)).trees(budget) {
+                    Ok(trees) => {
+                        let own = trees.into_iter().filter(|(mix, _)| *mix == number);
+                        self.found.extend(own.map(|(mix, tree)| Found { mix, tree }));
+                    }
+                    Err(Exhausted) => smallest_tried = false,
+                }
+            }
+            if !self.found.is_empty() {
+                break;
+            }
+        }
+        if self.found.is_empty() {
+            // A pinned piece keeps its size; the smallest of all others fit nowhere around it.
+            let proven = smallest_tried && grid.all_mixes;
+            return nothing(if proven { Outcome::Impossible { why: Why::NoTree } } else { Outcome::Unfinished });
+        }
+        let layouts = wishes::best(self.instance, grid, self.found);
+        let waste = layouts.first().map_or(0, |layout| layout.waste);
         let outcome = if bound >= waste { Outcome::Proven } else { Outcome::Best { bound } };
         let exist = Count::AtLeast(layouts.len() as u64);
         Answer { outcome, layouts, exist, nodes: 0 }
@@ -160,7 +216,14 @@ impl Solver<'_> {
         let mut fitting: Vec<Vec<(u32, u32)>> = Vec::new();
         let walk = Choices::of(grid).each(budget, &mut |sizes, mixes, budget| {
             let most = if let [one] = mixes { Counts::of(&grid.mixes[*one].pieces) } else { most };
-            if blocks.tiles(&Task { grid, sizes, most }, budget)? {
+            let task = Task { grid, sizes, most };
+            let tiles = if grid.pins.is_empty() {
+                blocks.tiles(&task, budget)?
+            } else {
+                blocks.close_fully(&task, budget)?;
+                !Pinned::of(grid, most, &mut Closed(&blocks)).trees(budget)?.is_empty()
+            };
+            if tiles {
                 fitting.push(sizes.to_vec());
                 budget.tell(Some(0), Some(0));
             }
@@ -178,6 +241,12 @@ impl Solver<'_> {
         for sizes in &fitting {
             let task = Task { grid, sizes, most };
             let closed = blocks.close_fully(&task, &mut drawing);
+            if !grid.pins.is_empty() {
+                if let Ok(trees) = Pinned::of(grid, most, &mut Closed(&blocks)).trees(&mut Budget::unlimited()) {
+                    self.found.extend(trees.into_iter().map(|(mix, tree)| Found { mix, tree }));
+                }
+                continue;
+            }
             let Ok(wholes) = closed else {
                 // Too many ways to list: the first one found must do.
                 if blocks.tiles(&task, &mut Budget::unlimited()).unwrap_or(false) {
@@ -219,7 +288,7 @@ impl Solver<'_> {
             (0..grid.kinds.len()).filter(|&k| grid.kinds[k].uniform && self.used(k) && grid.most()[k] > 1).collect();
         let most = grid.most();
         let whole = Reach { block: block_size(&most), boxes: usize::MAX };
-        if fixed.is_empty() && whole.block < most.iter().sum() {
+        if fixed.is_empty() && grid.pins.is_empty() && whole.block < most.iter().sum() {
             // Too many to close: look for strips of ever larger blocks first.
             for (block, boxes) in [(6, 24), (8, 40), (10, 60), (12, 90)] {
                 let mut stage = Budget::nodes(budget.left().min(6_000_000));
@@ -287,6 +356,14 @@ impl Solver<'_> {
     /// Draws trees out of a table.
     fn out_of(&mut self, shapes: &Shapes<'_>, budget: &mut Budget<'_>) -> Result<Whole, Exhausted> {
         let grid = self.grid;
+        if !grid.pins.is_empty() {
+            let trees = Pinned::of(grid, Counts::of(&grid.most()), &mut Boxed(shapes)).trees(budget)?;
+            if trees.is_empty() {
+                return Ok(if shapes.complete && grid.all_mixes { Whole::No } else { Whole::Unknown });
+            }
+            self.found.extend(trees.into_iter().map(|(mix, tree)| Found { mix, tree }));
+            return Ok(Whole::Yes(Count::AtLeast(self.found.len() as u64)));
+        }
         let mut any = false;
         for (number, mix) in grid.mixes.iter().enumerate() {
             let index = shapes.index(&mix.pieces);
@@ -311,6 +388,46 @@ impl Solver<'_> {
             return Ok(Whole::Yes(Count::AtLeast(1)));
         }
         Ok(Whole::Unknown)
+    }
+}
+
+/// Fillings out of closed blocks of one choice of sizes.
+struct Closed<'b>(&'b Blocks);
+
+impl Fillings for Closed<'_> {
+    fn of(&mut self, w: u32, h: u32) -> Vec<Counts> {
+        self.0.sized(w, h).map(|n| self.0.blocks[n as usize].counts).collect()
+    }
+
+    fn tree(&mut self, counts: Counts, w: u32, h: u32) -> Option<Tree> {
+        self.0.sized(w, h).find(|&n| self.0.blocks[n as usize].counts == counts).map(|n| self.0.tree(n))
+    }
+}
+
+/// Fillings out of a table of boxes.
+struct Boxed<'b, 'g>(&'b Shapes<'g>);
+
+impl Fillings for Boxed<'_, '_> {
+    fn of(&mut self, w: u32, h: u32) -> Vec<Counts> {
+        (1..self.0.len()).filter(|&i| self.0.tiles(i, w, h)).map(|i| self.0.counts(i)).collect()
+    }
+
+    fn tree(&mut self, counts: Counts, w: u32, h: u32) -> Option<Tree> {
+        let index = (1..self.0.len()).find(|&i| self.0.counts(i) == counts)?;
+        self.0.tree(index, w, h, &mut Taste::seeded(0))
+    }
+}
+
+/// Fillings with waste, out of smallest bounding rectangles.
+struct Packed<'b>(&'b Bounds);
+
+impl Fillings for Packed<'_> {
+    fn of(&mut self, w: u32, h: u32) -> Vec<Counts> {
+        self.0.within(w, h)
+    }
+
+    fn tree(&mut self, counts: Counts, w: u32, h: u32) -> Option<Tree> {
+        self.0.tree(counts, w, h)
     }
 }
 

@@ -203,6 +203,36 @@ enum Made {
     Joined { axis: Axis, a: (u32, u32), b: (u32, u32) },
 }
 
+/// The smallest bounding rectangles of every sub-multiset of fixed pieces.
+pub(super) struct Bounds {
+    table: Vec<Vec<Bound>>,
+    stride: Vec<usize>,
+    numbers: Vec<u32>,
+}
+
+impl Bounds {
+    /// Every sub-multiset that fits into w × h, the empty one too.
+    pub(super) fn within(&self, w: u32, h: u32) -> Vec<Counts> {
+        let fits = |index: usize| index == 0 || self.table[index].iter().any(|b| b.w <= w && b.h <= h);
+        (0..self.table.len()).filter(|&i| fits(i)).map(|i| self.counts(i)).collect()
+    }
+
+    /// A tree of that sub-multiset in w × h.
+    pub(super) fn tree(&self, counts: Counts, w: u32, h: u32) -> Option<Tree> {
+        let index: usize = self.stride.iter().enumerate().map(|(k, s)| counts.get(k) as usize * s).sum();
+        if index == 0 {
+            return Some(Tree::Waste);
+        }
+        let at = self.table[index].iter().position(|b| b.w <= w && b.h <= h)?;
+        Some(fill(&self.table, (index as u32, at as u32), w, h))
+    }
+
+    fn counts(&self, index: usize) -> Counts {
+        let numbers = self.numbers.iter().zip(&self.stride).map(|(&n, &s)| ((index / s) % (n as usize + 1)) as u32);
+        Counts::of(&numbers.collect::<Vec<_>>())
+    }
+}
+
 /// A tree for exactly these pieces, waste allowed, or `None` if none fits: exact, over the smallest
 /// bounding rectangles of every sub-multiset.
 pub(super) fn pack(
@@ -211,6 +241,24 @@ pub(super) fn pack(
     sizes: &[Size],
     budget: &mut Budget<'_>,
 ) -> Result<Option<Tree>, Exhausted> {
+    let area: u64 = numbers.iter().zip(sizes).map(|(&n, &(w, h))| u64::from(n) * u64::from(w) * u64::from(h)).sum();
+    if area > grid.area() {
+        return Ok(None);
+    }
+    let spare = grid.area() - area;
+    let bounds = bounds(grid, numbers, sizes, spare, budget)?;
+    let last = bounds.table.len() - 1;
+    Ok(bounds.table[last].first().map(|_| fill(&bounds.table, (last as u32, 0), grid.width, grid.height)))
+}
+
+/// Closes the table of smallest bounding rectangles; a block may waste at most `spare` inside.
+pub(super) fn bounds(
+    grid: &Grid,
+    numbers: &[u32],
+    sizes: &[Size],
+    spare: u64,
+    budget: &mut Budget<'_>,
+) -> Result<Bounds, Exhausted> {
     let mut stride = Vec::with_capacity(numbers.len());
     let mut sets = 1usize;
     for &n in numbers {
@@ -220,17 +268,11 @@ pub(super) fn pack(
     if sets > MOST_SETS {
         return Err(Exhausted);
     }
-    let areas: Vec<u64> = sizes.iter().map(|&(w, h)| u64::from(w) * u64::from(h)).collect();
-    let count = |index: usize, k: usize| (index / stride[k]) % (numbers[k] as usize + 1);
-    let area_of = |index: usize| -> u64 { (0..numbers.len()).map(|k| count(index, k) as u64 * areas[k]).sum() };
-    let all = area_of(sets - 1);
-    if all > grid.area() {
-        return Ok(None);
-    }
-    let spare = grid.area() - all;
-    let mut table: Vec<Vec<Bound>> = vec![Vec::new(); sets];
+    let mut own = Bounds { table: vec![Vec::new(); sets], stride, numbers: numbers.to_vec() };
     for index in 1..sets {
-        let area = area_of(index);
+        let counts = own.counts(index);
+        let area: u64 =
+            sizes.iter().enumerate().map(|(k, &(w, h))| u64::from(counts.get(k)) * u64::from(w) * u64::from(h)).sum();
         let mut front: Vec<Bound> = Vec::new();
         let mut offer = |w: u32, h: u32, made: Made| {
             let inside = w <= grid.width && h <= grid.height;
@@ -238,16 +280,16 @@ pub(super) fn pack(
                 insert(&mut front, Bound { w, h, made });
             }
         };
-        if let Some(kind) = (0..numbers.len()).find(|&k| numbers[k] > 0 && stride[k] == index) {
+        if let Some(kind) = (0..numbers.len()).find(|&k| numbers[k] > 0 && own.stride[k] == index) {
             let (w, h) = sizes[kind];
             offer(w, h, Made::Leaf { kind, turned: false });
             if grid.kinds[kind].turn {
                 offer(h, w, Made::Leaf { kind, turned: true });
             }
         }
-        let whole = Counts::of(&(0..numbers.len()).map(|k| count(index, k) as u32).collect::<Vec<_>>());
+        let table = &own.table;
         let mut work = 1;
-        super::shapes::for_each_part(numbers, &stride, whole, index, |a| {
+        super::shapes::for_each_part(numbers, &own.stride, counts, index, |a| {
             let b = index - a;
             if a > b {
                 return;
@@ -262,9 +304,9 @@ pub(super) fn pack(
             }
         });
         budget.spend(work)?;
-        table[index] = front;
+        own.table[index] = front;
     }
-    Ok(table[sets - 1].first().map(|_| fill(&table, ((sets - 1) as u32, 0), grid.width, grid.height)))
+    Ok(own)
 }
 
 fn insert(front: &mut Vec<Bound>, bound: Bound) {

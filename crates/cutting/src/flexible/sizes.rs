@@ -168,6 +168,12 @@ impl Blocks {
         }
     }
 
+    /// The blocks of exactly w × h.
+    pub(super) fn sized(&self, w: u32, h: u32) -> impl Iterator<Item = u32> + '_ {
+        let row = self.by_w.get(w as usize).map_or(&[][..], Vec::as_slice);
+        row.iter().copied().filter(move |&n| self.blocks[n as usize].h == h)
+    }
+
     /// The tree by which a block was first made.
     pub(super) fn tree(&self, number: u32) -> Tree {
         let block = self.blocks[number as usize];

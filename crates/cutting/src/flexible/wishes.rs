@@ -36,7 +36,9 @@ pub(super) fn best(instance: &Instance, grid: &Grid, found: Vec<Found>) -> Vec<L
     let mut ranked: Vec<(u64, Vec<u64>, Vec<(usize, u32, u32)>, Layout)> = found
         .into_iter()
         .map(|f| {
-            let tree = padded(scaled(&arranged(f.tree, grid.width, grid.height), grid.scale), instance, grid);
+            // A pin holds its place only if the branches stay where they are.
+            let tree = if grid.pins.is_empty() { arranged(f.tree, grid.width, grid.height) } else { f.tree };
+            let tree = padded(scaled(&tree, grid.scale), instance, grid);
             let mut leaves = Vec::new();
             collect(&tree, &mut leaves);
             let used: u64 = leaves.iter().map(|&(_, w, h)| u64::from(w) * u64::from(h)).sum();
