@@ -1,0 +1,489 @@
+//! Every table of a project file and its keys, in one place.
+//!
+//! The reader refuses what is not listed here and suggests the nearest key that is; the schema in
+//! `docs/schema/` is written from the same lists, so the three cannot disagree.
+
+/// One table of the file.
+#[derive(Debug)]
+pub(super) struct Form {
+    /// Name of its definition in the schema.
+    pub(super) name: &'static str,
+    /// What it says, for the schema.
+    pub(super) says: &'static str,
+    /// Its keys, in the order in which a maker would write them.
+    pub(super) keys: &'static [Key],
+}
+
+/// One key of a table.
+#[derive(Debug)]
+pub(super) struct Key {
+    /// The key as it is written.
+    pub(super) name: &'static str,
+    /// What its value looks like.
+    pub(super) shape: Shape,
+    /// True if it cannot be left out.
+    pub(super) needed: bool,
+    /// What it says, for the schema.
+    pub(super) says: &'static str,
+}
+
+/// What a value looks like.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Shape {
+    /// Free text.
+    Text,
+    /// The short mark of a design.
+    Letter,
+    /// `4 3/4 in`, `121 mm`, or a bare number in the project's unit.
+    Length,
+    /// `3 x 4 1/2`, or a name of a known sheet, card or envelope.
+    Size,
+    /// `2 3/4 to 3 1/4`, or one length.
+    Range,
+    /// A whole number within bounds.
+    Count(u32, u32),
+    /// `true` or `false`.
+    YesNo,
+    /// `#rrggbb`.
+    Color,
+    /// `YYYY-MM-DD`.
+    Date,
+    /// An amount, or a table with amount, currency and date.
+    Price,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// A list of lengths.
+    Lengths,
+    /// A list of pairs of design letters.
+    Pairs,
+    /// One name, or a table that names one for each design letter.
+    ByLetter,
+    /// A table.
+    Table(&'static Form),
+    /// A size, or a table.
+    SizeOrTable(&'static Form),
+    /// A list of tables.
+    Tables(&'static Form),
+    /// A size, a table, or a list of either.
+    SizesOrTables(&'static Form),
+    /// A list of layers: the form goes by the layer's kind, the first if it names none.
+    Layers(&'static [(&'static str, &'static Form)]),
+}
+
+impl Shape {
+    /// The code under which messages word what was wanted.
+    pub(super) fn code(self) -> &'static str {
+        match self {
+            Shape::Text => "text",
+            Shape::Letter => "letter",
+            Shape::Length => "length",
+            Shape::Size => "size",
+            Shape::Range => "range",
+            Shape::Count(..) => "count",
+            Shape::YesNo => "yes-no",
+            Shape::Color => "color",
+            Shape::Date => "date",
+            Shape::Price => "price",
+            Shape::Choice(_) => "choice",
+            Shape::Lengths => "lengths",
+            Shape::Pairs => "pairs",
+            Shape::ByLetter => "by-letter",
+            Shape::Table(_) => "table",
+            Shape::SizeOrTable(_) => "size-or-table",
+            Shape::SizesOrTables(_) => "sizes-or-tables",
+            Shape::Tables(_) | Shape::Layers(_) => "tables",
+        }
+    }
+}
+
+impl Form {
+    /// The key of that name.
+    pub(super) fn key(&self, name: &str) -> Option<&'static Key> {
+        self.keys.iter().find(|key| key.name == name)
+    }
+}
+
+const fn needed(name: &'static str, shape: Shape, says: &'static str) -> Key {
+    Key { name, shape, needed: true, says }
+}
+
+const fn may(name: &'static str, shape: Shape, says: &'static str) -> Key {
+    Key { name, shape, needed: false, says }
+}
+
+/// Most sheets of one design or cardstock. Chosen: ten times a school's yearly drive, and still countable.
+pub(super) const MOST_SHEETS: u32 = 100_000;
+/// Most cards of one project. Chosen, as above.
+pub(super) const MOST_CARDS: u32 = 1_000_000;
+
+/// The whole file.
+pub(super) static PROJECT: Form = Form {
+    name: "project",
+    says: "A project: papers, cardstock, recipes and what is wanted of them.",
+    keys: &[
+        needed("name", Shape::Text, "The project's name."),
+        may("maker", Shape::Text, "Who made it."),
+        may("date", Shape::Date, "The date written on it."),
+        may("unit", Shape::Choice(UNITS), "The unit of every bare number: in or mm. Left out: in."),
+        may("mark", Shape::Length, "The finest mark you cut to. Left out: 1/8 in, or 1 mm."),
+        may("currency", Shape::Text, "Three capitals, such as GBP, for every price that names none."),
+        may("priced_on", Shape::Date, "The date of every price that names none."),
+        may("trimmer", Shape::Table(&TRIMMER), "What your trimmer can do."),
+        may("pack", Shape::Tables(&PACK), "Packs of patterned paper."),
+        may("loose", Shape::Tables(&LOOSE), "Loose sheets and scraps of patterned paper."),
+        needed("cardstock", Shape::Tables(&CARDSTOCK), "Cardstocks by colour."),
+        may("ribbon", Shape::Tables(&RIBBON), "Ribbons."),
+        may("greeting", Shape::Tables(&GREETING), "Stamped greetings."),
+        may("envelope", Shape::SizeOrTable(&ENVELOPE), "The envelope: a name, a size, or a table with both."),
+        needed("recipe", Shape::Tables(&RECIPE), "The cards."),
+        may("goal", Shape::Table(&GOAL), "What you want. Left out: as many cards as the sheets allow."),
+    ],
+};
+
+/// Units a project can think in.
+pub(super) const UNITS: &[&str] = &["in", "mm"];
+
+static TRIMMER: Form = Form {
+    name: "trimmer",
+    says: "What a trimmer can do.",
+    keys: &[
+        may("longest_cut", Shape::Length, "Longest cut. Left out: 12 in, or 305 mm."),
+        may("smallest_strip", Shape::Length, "Narrowest strip it holds safely. Left out: 1/2 in, or 12 mm."),
+        may("stack_paper", Shape::Count(1, 100), "Sheets of patterned paper cut together. Left out: 2."),
+        may("stack_cardstock", Shape::Count(1, 100), "Sheets of cardstock cut together. Left out: 1."),
+    ],
+};
+
+static PACK: Form = Form {
+    name: "pack",
+    says: "A pack of patterned paper: designs of one sheet size.",
+    keys: &[
+        needed("name", Shape::Text, "Its name."),
+        needed("sheet", Shape::Size, "One sheet as measured, edge to edge."),
+        may("unusable", Shape::Table(&EDGES), "What is lost at an edge: a label strip, a squaring cut."),
+        may("gsm", Shape::Count(20, 1000), "Weight in g/m²."),
+        may("price", Shape::Price, "Price of the whole pack."),
+        needed("design", Shape::Tables(&DESIGN), "Its designs."),
+    ],
+};
+
+static LOOSE: Form = Form {
+    name: "loose",
+    says: "A loose sheet or a scrap.",
+    keys: &[
+        needed("name", Shape::Text, "Its name."),
+        needed("sheet", Shape::Size, "One sheet as measured, edge to edge."),
+        may("unusable", Shape::Table(&EDGES), "What is lost at an edge."),
+        may("gsm", Shape::Count(20, 1000), "Weight in g/m²."),
+        may("price", Shape::Price, "Price of all its copies together."),
+        may("letter", Shape::Letter, "Short mark. Left out: the next free one of A, B, C …"),
+        may("copies", Shape::Count(1, MOST_SHEETS), "How many there are. Left out: 1."),
+        may("use", Shape::Count(0, MOST_SHEETS), "How many of them this project uses. Left out: all."),
+        may("up", Shape::Choice(SIDES), "The side the cards show. Left out: front."),
+        may("back_lies", Shape::Choice(LIES), "How the back lies when the sheet is turned over."),
+        may("front", Shape::Table(&FACE), "The front."),
+        may("back", Shape::Table(&FACE), "The back. Left out: plain white."),
+    ],
+};
+
+/// The two sides of a sheet.
+pub(super) const SIDES: &[&str] = &["front", "back"];
+/// How a back can lie.
+pub(super) const LIES: &[&str] = &["like a book", "head to foot"];
+
+static DESIGN: Form = Form {
+    name: "design",
+    says: "One design of a pack.",
+    keys: &[
+        may("letter", Shape::Letter, "Short mark. Left out: the next free one of A, B, C …"),
+        may("name", Shape::Text, "Its name. Left out: its letter."),
+        may("copies", Shape::Count(1, MOST_SHEETS), "How many sheets of it there are. Left out: 1."),
+        may("use", Shape::Count(0, MOST_SHEETS), "How many of them this project uses. Left out: all."),
+        may("up", Shape::Choice(SIDES), "The side the cards show. Left out: front."),
+        may("back_lies", Shape::Choice(LIES), "How the back lies when the sheet is turned over. Left out: like a book."),
+        may("front", Shape::Table(&FACE), "The front. Left out: plain white."),
+        may("back", Shape::Table(&FACE), "The back. Left out: plain white."),
+    ],
+};
+
+static FACE: Form = Form {
+    name: "face",
+    says: "One printed face.",
+    keys: &[
+        may("name", Shape::Text, "Its name. Left out: front or back."),
+        may("way", Shape::Choice(WAYS), "Which ways up it may be used. Left out: any."),
+        may("print", Shape::Choice(PRINTS), "How large its motifs are."),
+        may("picture", Shape::Text, "A PNG or JPEG beside this file that covers the sheet exactly."),
+        may("drawn", Shape::Text, "A print that Octavo draws itself."),
+        may("color", Shape::Color, "One flat colour."),
+        may("collage", Shape::Table(&COLLAGE), "Where it is printed as separate panels."),
+    ],
+};
+
+/// Ways up.
+pub(super) const WAYS: &[&str] = &["any", "one way", "two ways"];
+/// Sizes of motifs.
+pub(super) const PRINTS: &[&str] = &["large", "medium", "small", "solid"];
+
+static COLLAGE: Form = Form {
+    name: "collage",
+    says: "Printed panels, from the top left corner of the sheet.",
+    keys: &[
+        needed("columns", Shape::Lengths, "Widths of the columns, left to right."),
+        needed("rows", Shape::Lengths, "Heights of the rows, top to bottom."),
+    ],
+};
+
+static EDGES: Form = Form {
+    name: "edges",
+    says: "What cannot be used at each edge.",
+    keys: &[
+        may("left", Shape::Length, "At the left."),
+        may("top", Shape::Length, "At the top."),
+        may("right", Shape::Length, "At the right."),
+        may("bottom", Shape::Length, "At the bottom."),
+    ],
+};
+
+/// A price written out.
+pub(super) static PRICE: Form = Form {
+    name: "price",
+    says: "A price with its currency and date.",
+    keys: &[
+        needed("amount", Shape::Price, "The amount."),
+        may("currency", Shape::Text, "Three capitals. Left out: the project's."),
+        may("date", Shape::Date, "When you saw this price. Left out: the project's priced_on."),
+    ],
+};
+
+static CARDSTOCK: Form = Form {
+    name: "cardstock",
+    says: "A cardstock of one colour.",
+    keys: &[
+        needed("name", Shape::Text, "Its name."),
+        needed("color", Shape::Color, "Its colour."),
+        may("gsm", Shape::Count(20, 1000), "Weight in g/m²."),
+        may("thickness", Shape::Length, "Thickness of one sheet (measure a stack of ten)."),
+        may("sheet", Shape::SizesOrTables(&STOCK_SHEET), "The sizes it lies there in. Left out: Letter, or A4."),
+    ],
+};
+
+/// One size of a cardstock.
+pub(super) static STOCK_SHEET: Form = Form {
+    name: "stock_sheet",
+    says: "A size in which a cardstock lies on the shelf.",
+    keys: &[
+        needed("size", Shape::Size, "Its size."),
+        may("count", Shape::Count(0, MOST_SHEETS), "How many there are. Left out: as many as needed."),
+        may("grain", Shape::Choice(GRAINS), "Which edge its fibres follow. Left out: unknown."),
+        may("pack_of", Shape::Count(1, MOST_SHEETS), "Sheets in a pack. Left out: 1."),
+        may("price", Shape::Price, "Price of one pack."),
+    ],
+};
+
+/// Ways a grain can run.
+pub(super) const GRAINS: &[&str] = &["long", "short", "width", "height", "unknown"];
+
+static RIBBON: Form = Form {
+    name: "ribbon",
+    says: "Ribbon on a spool.",
+    keys: &[
+        needed("name", Shape::Text, "Its name."),
+        needed("color", Shape::Color, "Its colour."),
+        needed("width", Shape::Length, "How wide it is."),
+        may("spool", Shape::Length, "Length on one spool, such as 10 yd or 9 m."),
+        may("price", Shape::Price, "Price of a spool."),
+    ],
+};
+
+static GREETING: Form = Form {
+    name: "greeting",
+    says: "A stamped greeting.",
+    keys: &[
+        needed("words", Shape::Text, "Its words."),
+        needed("inked", Shape::Size, "Size of the inked mark, not of the block."),
+        may("ink", Shape::Color, "Colour of the ink. Left out: #333333."),
+    ],
+};
+
+/// An envelope written out.
+pub(super) static ENVELOPE: Form = Form {
+    name: "envelope",
+    says: "The envelope the cards go into.",
+    keys: &[
+        may("name", Shape::Text, "Its name."),
+        needed("size", Shape::Size, "Its outside size, or the name of a known one."),
+    ],
+};
+
+static RECIPE: Form = Form {
+    name: "recipe",
+    says: "One card: its base and its layers, bottom first.",
+    keys: &[
+        needed("name", Shape::Text, "Its name."),
+        needed("format", Shape::Size, "Finished size as the card stands, or the name of a known one."),
+        may("fold", Shape::Choice(FOLDS), "How the base is folded. Left out: side."),
+        may("base", Shape::Text, "Cardstock of the base. Left out: the only one."),
+        may("inside", Shape::Table(&INSIDE), "A sheet for the inside."),
+        may("least", Shape::Count(0, MOST_CARDS), "Fewest cards of it from one sheet. Left out: 0."),
+        may("most", Shape::Count(1, MOST_CARDS), "Most cards of it from one sheet."),
+        needed("layer", Shape::Layers(LAYERS), "Its layers, bottom first."),
+    ],
+};
+
+/// Ways to fold.
+pub(super) const FOLDS: &[&str] = &["side", "top", "gate", "z", "flat"];
+
+static INSIDE: Form = Form {
+    name: "inside",
+    says: "A sheet glued inside the card for writing.",
+    keys: &[
+        needed("size", Shape::Size, "Its size."),
+        may("cardstock", Shape::Text, "Its cardstock. Left out: the only one."),
+    ],
+};
+
+/// The kinds of layer and their keys, the one meant where none is named first.
+pub(super) static LAYERS: &[(&str, &Form)] =
+    &[("patterned", &PATTERNED), ("mat", &MAT), ("plain", &PLAIN), ("strip", &STRIP), ("ribbon", &LACED)];
+
+/// Names of the kinds of layer.
+pub(super) const KINDS: &[&str] = &["patterned", "mat", "plain", "strip", "ribbon"];
+/// The nine points of a card's front.
+pub(super) const POINTS: &[&str] =
+    &["top left", "top", "top right", "left", "middle", "right", "bottom left", "bottom", "bottom right"];
+
+const NAME: Key = needed("name", Shape::Text, "Its name: panel, band, mat.");
+const KIND: Key = may("kind", Shape::Choice(KINDS), "What it is made of. Left out: patterned.");
+const ON: Key = may("on", Shape::Text, "The earlier layer it is laid on. Left out: its mat if it has one, else the card.");
+const AT: Key = may("at", Shape::Choice(POINTS), "Which point of it meets the same point below. Left out: middle.");
+const RIGHT: Key = may("right", Shape::Length, "Shift to the right from there; a minus shifts to the left.");
+const DOWN: Key = may("down", Shape::Length, "Shift down from there; a minus shifts up.");
+const OVERLAP: Key = may("overlap", Shape::YesNo, "True if it may run over the edge of what it lies on.");
+
+static PATTERNED: Form = Form {
+    name: "patterned_layer",
+    says: "A piece of patterned paper.",
+    keys: &[
+        NAME,
+        KIND,
+        may("size", Shape::Size, "Its size, if only one will do."),
+        may("width", Shape::Range, "Widths that look right."),
+        may("height", Shape::Range, "Heights that look right."),
+        may("prefer", Shape::Size, "The size you like best. Left out: the middle of the ranges."),
+        may("free_size", Shape::YesNo, "True if each copy may have its own size."),
+        may("may_turn", Shape::YesNo, "True if it may lie a quarter turned on the sheet where the print allows it."),
+        may("from_partner", Shape::YesNo, "True if it comes from the partner of the card's design."),
+        may("die", Shape::Text, "A die or punch that takes its shape out of the piece."),
+        ON,
+        AT,
+        RIGHT,
+        DOWN,
+        OVERLAP,
+    ],
+};
+
+static MAT: Form = Form {
+    name: "mat_layer",
+    says: "A solid layer that follows the layer laid on it.",
+    keys: &[
+        NAME,
+        KIND,
+        may("follows", Shape::Text, "The later layer it follows. Left out: the next one."),
+        may("border", Shape::Length, "Border seen all round. Left out: 1/8 in, or 3 mm."),
+        may("cardstock", Shape::ByLetter, "Its cardstock, or one for each design. Left out: the only one."),
+        ON,
+        AT,
+        RIGHT,
+        DOWN,
+        OVERLAP,
+    ],
+};
+
+static PLAIN: Form = Form {
+    name: "plain_layer",
+    says: "A piece of cardstock.",
+    keys: &[
+        NAME,
+        KIND,
+        needed("size", Shape::Size, "Its size."),
+        may("cardstock", Shape::Text, "Its cardstock. Left out: the only one."),
+        ON,
+        AT,
+        RIGHT,
+        DOWN,
+        OVERLAP,
+    ],
+};
+
+static STRIP: Form = Form {
+    name: "strip_layer",
+    says: "A strip of cardstock with a stamped greeting.",
+    keys: &[
+        NAME,
+        KIND,
+        needed("size", Shape::Size, "Its size."),
+        may("cardstock", Shape::Text, "Its cardstock. Left out: the only one."),
+        may("greeting", Shape::Text, "The words of its greeting. Left out: the only one."),
+        may("foam_squares", Shape::Count(0, 100), "Foam squares under it. Left out: 0."),
+        ON,
+        AT,
+        RIGHT,
+        DOWN,
+        OVERLAP,
+    ],
+};
+
+static LACED: Form = Form {
+    name: "ribbon_layer",
+    says: "Ribbon laid across.",
+    keys: &[
+        NAME,
+        KIND,
+        may("ribbon", Shape::Text, "Which ribbon. Left out: the only one."),
+        needed("length", Shape::Length, "Length in one card, wrap and bow together."),
+        may("bow", Shape::YesNo, "True if it ends in a bow."),
+        ON,
+        AT,
+        RIGHT,
+        DOWN,
+        OVERLAP,
+    ],
+};
+
+static GOAL: Form = Form {
+    name: "goal",
+    says: "What is wanted.",
+    keys: &[
+        may("cards_per_sheet", Shape::Count(1, 10_000), "Cards from one sheet. Left out: as many as can be."),
+        may("cards", Shape::Count(1, MOST_CARDS), "Cards in all. Left out: from all sheets."),
+        may("set_of", Shape::Count(1, 10_000), "Cards in one set. Left out: 1."),
+        may("overs", Shape::Count(0, MOST_CARDS), "Extra cards made on purpose. Left out: 0."),
+        may("spares", Shape::Tables(&SPARE), "Spare pieces from every sheet."),
+        may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card."),
+        may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet."),
+        may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3."),
+    ],
+};
+
+static SPARE: Form = Form {
+    name: "spare",
+    says: "Spare pieces from every sheet.",
+    keys: &[
+        may("recipe", Shape::Text, "The recipe. Left out: the only one."),
+        needed("layer", Shape::Text, "The layer."),
+        may("count", Shape::Count(1, 10_000), "How many. Left out: 1."),
+    ],
+};
+
+static PIN: Form = Form {
+    name: "pin",
+    says: "A piece that stays where it is on the sheet.",
+    keys: &[
+        may("recipe", Shape::Text, "The recipe. Left out: the only one."),
+        needed("layer", Shape::Text, "The layer."),
+        needed("left", Shape::Length, "From the left edge of the sheet."),
+        needed("top", Shape::Length, "From the top edge of the sheet."),
+        needed("size", Shape::Size, "Its size as it lies on the sheet."),
+    ],
+};
