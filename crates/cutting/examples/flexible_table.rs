@@ -2,6 +2,8 @@
 //!
 //! `cargo run --release -p cutting --example flexible_table [part of a name]`
 
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "a table of times for a person")]
+
 #[path = "../tests/common/flex_json.rs"]
 mod flex_json;
 

@@ -1,6 +1,6 @@
 //! Source: the flexible instances of the cutting bench (`cutbench-flex-1`, generated with a witness of zero
 //! waste, seed 4242, and four hand-written recipes), copied to `tests/data/flex`. Tolerance: none, all exact.
-#![allow(clippy::expect_used, reason = "tests")]
+#![allow(clippy::cast_possible_truncation, clippy::type_complexity, dead_code, reason = "tests share helpers")]
 
 #[path = "common/flex_json.rs"]
 mod flex_json;

@@ -1,6 +1,6 @@
 //! Source: brute force written for this test: every choice of sizes, every cut, every split of the pieces.
 //! It shares no code with the engine. Tolerance: none.
-#![allow(clippy::expect_used, reason = "tests")]
+#![allow(clippy::cast_possible_truncation, clippy::type_complexity, dead_code, reason = "tests share helpers")]
 
 #[path = "common/recount.rs"]
 mod recount;

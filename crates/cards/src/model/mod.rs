@@ -8,6 +8,8 @@ mod paper;
 mod project;
 mod recipe;
 
-pub use paper::{Collage, Cardstock, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way};
+pub use paper::{
+    Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
+};
 pub use project::{Envelope, Goal, Greeting, Project, Ribbon, Trimmer};
 pub use recipe::{Anchor, Fold, Layer, Material, Placement, Range, Recipe};

@@ -52,7 +52,6 @@ pub struct Envelope {
     pub size: Size,
 }
 
-
 /// What the maker wants.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Goal {

@@ -5,6 +5,6 @@
 mod answer;
 
 pub use answer::{
-    Alternative, Card, CardPart, Costs, CostLine, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, SheetUse, StockCut, StockPiece,
-    StockPlan, StockSheetPlan,
+    Alternative, Card, CardPart, CostLine, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, SheetUse,
+    StockCut, StockPiece, StockPlan, StockSheetPlan,
 };

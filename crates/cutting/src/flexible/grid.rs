@@ -247,7 +247,7 @@ fn pinned(instance: &Instance, kinds: &mut [GridKind], scale: u32) -> Result<Vec
         let (width, height) = (pin.width / scale, pin.height / scale);
         let kind = &mut kinds[pin.kind];
         let upright = kind.holds(width, height);
-        if !upright && !(kind.turn && kind.holds(height, width)) {
+        if !(upright || kind.turn && kind.holds(height, width)) {
             return Err(Refusal::Pin(i));
         }
         let (w, h) = if upright { (width, height) } else { (height, width) };

@@ -13,6 +13,12 @@
 //!
 //! Left out on purpose: cards, money, prints; which way the branches of a tree lie.
 
+#![allow(
+    clippy::cast_possible_truncation,
+    clippy::type_complexity,
+    reason = "sides fit 16 bits and counts fit a byte, both checked by Grid::of; tuples here live for one function"
+)]
+
 mod grid;
 mod instance;
 mod packing;
@@ -305,7 +311,7 @@ impl Solver<'_> {
         }
         let Some(relaxed) = Shapes::close(grid, &free, whole, budget)? else { return Ok(Whole::Unknown) };
         if fixed.is_empty() {
-            return Ok(self.out_of(&relaxed, budget)?);
+            return self.out_of(&relaxed, budget);
         }
         if relaxed.complete && !self.holds_whole(&relaxed) {
             // Not even with every size free.

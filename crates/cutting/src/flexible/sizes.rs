@@ -351,7 +351,7 @@ impl Walk<'_, '_> {
         let kind = self.order[at];
         let n = u64::from(self.numbers[kind]);
         if at + 1 == self.order.len() {
-            if left % n != 0 {
+            if !left.is_multiple_of(n) {
                 return Ok(Go::On);
             }
             let Some(fitting) = self.by_area.get(&(left / n)) else { return Ok(Go::On) };

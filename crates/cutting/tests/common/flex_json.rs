@@ -12,7 +12,7 @@ fn span(value: &Value) -> Span {
 }
 
 /// The instance of one file.
-pub fn instance(text: &str) -> (String, Instance) {
+pub(crate) fn instance(text: &str) -> (String, Instance) {
     let json: Value = serde_json::from_str(text).expect("the bench file is JSON");
     let slots = json["slots"].as_array().expect("slots");
     let cut_step = number(&json["cut_step"]);
@@ -45,7 +45,7 @@ pub fn instance(text: &str) -> (String, Instance) {
 
 /// Sixteen pieces in four kinds on 12 × 12 in: panels 3 × 4 1/2 and bands 3 × 1 1/2, two kinds of each,
 /// four of each kind, every side ± 1/4 in. `unit` is grid steps to the inch.
-pub fn sixteen(unit: u32, uniform: bool) -> Instance {
+pub(crate) fn sixteen(unit: u32, uniform: bool) -> Instance {
     let kind = |w: u32, h: u32| {
         let (w, h, slack) = (w * unit / 2, h * unit / 2, unit / 4);
         Kind {

@@ -4,7 +4,14 @@ use cutting::flexible::{Instance, Layout};
 use cutting::{Axis, Tree};
 
 /// Pieces (kind, x, y, width, height, turned) and waste area of a tree; panics where a cut is outside.
-pub fn walk(tree: &Tree, x: u32, y: u32, w: u32, h: u32, pieces: &mut Vec<(usize, u32, u32, u32, u32, bool)>) -> u64 {
+pub(crate) fn walk(
+    tree: &Tree,
+    x: u32,
+    y: u32,
+    w: u32,
+    h: u32,
+    pieces: &mut Vec<(usize, u32, u32, u32, u32, bool)>,
+) -> u64 {
     match tree {
         Tree::Waste => u64::from(w) * u64::from(h),
         Tree::Piece { kind, width, height, turned } => {
@@ -24,7 +31,7 @@ pub fn walk(tree: &Tree, x: u32, y: u32, w: u32, h: u32, pieces: &mut Vec<(usize
 }
 
 /// Checks one layout against its question.
-pub fn check(instance: &Instance, layout: &Layout) {
+pub(crate) fn check(instance: &Instance, layout: &Layout) {
     let mut pieces = Vec::new();
     let waste = walk(&layout.tree, 0, 0, instance.width, instance.height, &mut pieces);
     assert_eq!(waste, layout.waste, "the waste is what the tree leaves over");
