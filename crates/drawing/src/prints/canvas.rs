@@ -168,13 +168,13 @@ impl Outline {
     pub(super) fn oval(self, hand: &mut Hand, middle: Point, radii: Point, wobble: f32) -> Outline {
         const ROUND: [Point; 8] = [
             (1.0, 0.0),
-            (0.7071, 0.7071),
+            (std::f32::consts::FRAC_1_SQRT_2, std::f32::consts::FRAC_1_SQRT_2),
             (0.0, 1.0),
-            (-0.7071, 0.7071),
+            (-std::f32::consts::FRAC_1_SQRT_2, std::f32::consts::FRAC_1_SQRT_2),
             (-1.0, 0.0),
-            (-0.7071, -0.7071),
+            (-std::f32::consts::FRAC_1_SQRT_2, -std::f32::consts::FRAC_1_SQRT_2),
             (0.0, -1.0),
-            (0.7071, -0.7071),
+            (std::f32::consts::FRAC_1_SQRT_2, -std::f32::consts::FRAC_1_SQRT_2),
         ];
         let points = ROUND.map(|(x, y)| {
             let reach = hand.near(1.0, wobble);
