@@ -1,1 +1,8 @@
-//! The workroom: commands and, later, pages.
+//! The workroom: the commands, and the rim where files, pictures, clocks and words meet the other rooms.
+//!
+//! Left out on purpose: arithmetic of its own. It asks, words the answer, and writes it whole or not at all.
+
+pub mod cli;
+pub mod outputs;
+pub mod pictures;
+pub mod solve;

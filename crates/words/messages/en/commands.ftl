@@ -1,5 +1,121 @@
 ### What the command line says.
 ### Refusals: lower case, no full stop, the offending value in backticks, what to do in `.remedy`.
 
+welcome =
+    Octavo plans one pack of patterned paper into a batch of cards.
+
+      octavo make --demo --out demo-out    make the demo and look at what comes out
+      octavo make my-cards.toml --out out  make a project of your own
+      octavo help                          all commands, with examples
+
+## Help
+
+help-about = Turns one pack of double-sided patterned paper into a batch of handmade cards: cuts, steps, counts and pages to print.
+help-examples =
+    Examples:
+      octavo make --demo --out demo-out
+      octavo make my-cards.toml --out out --sheet a4
+      octavo solve layout.json --json --seconds 5
+
+    Start with the demo. It writes its own project file next to its pages:
+    copy that file, change a size, and make it again.
+
+    Exit codes: 0 done; 1 done, but something serious was found or the question is
+    impossible; 2 could not, and nothing was written.
+help-make = Plan a project and write its pages, drawings and plan into a folder
+    .file = The project file (TOML), written by hand
+    .demo = Make the demo that comes with the program
+    .out = The folder to write into; files of yours in it are left alone
+    .sheet = The page you print on; left out, it follows the project's unit (inches: letter, millimetres: a4)
+    .json = Also print the whole plan as JSON
+    .examples =
+        Examples:
+          octavo make --demo --out demo-out
+          octavo make my-cards.toml --out out --sheet letter
+          octavo make my-cards.toml --out out --json > plan.json
+
+        Every mistake in the project file is told at once, with its line and what would do.
+        The folder is written whole or not at all. Made again, only files that Octavo made are replaced.
+help-solve = Answer one cutting question from a file, in the layout of the cutting bench
+    .file = The instance: cutbench-1 or cutbench-flex-1, as JSON
+    .json = Print the answer as JSON, with the cut trees
+    .nodes = Stop after so many search nodes: the same answer on every machine
+    .seconds = Stop after so many seconds [default: { $default }]
+    .examples =
+        Examples:
+          octavo solve layout.json
+          octavo solve layout.json --json --nodes 1000000
+          octavo solve bases.json --json --seconds 5
+
+        Grades: proven best, best found (with a bound), impossible, stopped (before any answer was found).
+
+## Refusals: the command line itself
+
+refused-verb = there is no command `{ $verb }`
+    .remedy = the commands are `make`, `solve` and `help`
+refused-missing-argument = something is missing: `{ $argument }`
+    .remedy = add it, or see `octavo help` for examples
+refused-conflict = `{ $argument }` does not go with the rest
+    .remedy = give either a project file or `--demo`
+refused-no-value = `{ $argument }` stands without a value
+    .remedy = write one after it, or see `octavo help`
+refused-value = `{ $argument }` cannot be `{ $value }`
+    .remedy = see `octavo help` for what it takes
+refused-argument = `{ $argument }` is not understood
+    .remedy = see `octavo help` for examples
+refused-seconds = a number of seconds above 0
+refused-output = the answer could not be written: { $reason }
+
+## Refusals: files
+
 refused-file-missing = cannot find `{ $path }`
     .remedy = check the name and the folder, or run `octavo make --demo --out demo-out` to see a project that works
+refused-file-unreadable = cannot read `{ $path }` ({ $reason })
+    .remedy = check that you may open it
+refused-file-is-folder = `{ $path }` is a folder
+    .remedy = name the file in it
+refused-file-too-large = `{ $path }` is larger than { $limit } MB
+    .remedy = check that it is the right file
+refused-file-not-text = `{ $path }`, line { $line }: this is not text
+    .remedy = save it as UTF-8 text, and check that it is the right file
+
+## Refusals: instances
+
+refused-instance-empty = `{ $path }` is empty
+    .remedy = write one instance into it
+refused-instance-several = `{ $path }` holds { $count } instances
+    .remedy = keep one line of it in a file of its own
+refused-instance-not-json = `{ $path }`, line { $line }, column { $column }: { $what }
+    .remedy = write the instance as JSON
+refused-instance-floor-plan = `{ $path }` is a floor plan (cutbench-floor-1), not a cutting question: its blocks need no edge-to-edge cuts
+    .remedy = give a cutbench-1 or cutbench-flex-1 file
+refused-instance-format = `{ $path }` has the unknown format `{ $format }`
+    .remedy = give a cutbench-1 or cutbench-flex-1 file
+refused-instance-cut-step = `{ $path }`: the sheet { $width } × { $height } is no whole number of cut steps of { $step }
+    .remedy = change `cut_step`, or squarely trim the sheet to a multiple of it
+refused-instance-field = `{ $path }`: { $what }
+    .remedy = correct it in the file
+
+## Answers of `solve`, for people
+
+answer-proven-best = { $measure }: proven best
+answer-best-found = { $measure }: best found; nothing better than { $bound } exists
+answer-impossible = impossible: { $why }
+answer-stopped = stopped before an answer was found
+    .remedy = give it more time with `--seconds`, or more nodes with `--nodes`
+answer-cost = { $sheets ->
+    [one] { $sheets } sheet that costs { $cost }
+   *[other] { $sheets } sheets that cost { $cost }
+}
+answer-value = pieces worth { $value }
+answer-waste = { $waste } square units left over
+why-no-mix = no number of cards lies within all bounds
+why-too-much-area = the pieces need { $least } square units at least, the paper has { $sheet }
+why-piece-too-large = piece number { $piece } (from 0) is larger than every sheet
+why-no-tree = every way to cut was looked at or ruled out, and none gives the pieces
+why-too-few-sheets = the sheets there are cannot give all pieces
+why-minimum = the pieces that must appear do not fit on one sheet
+
+## Progress of long work
+
+progress-search = { $seconds } s: { $nodes } nodes, best { $best }, bound { $bound }

@@ -1,0 +1,269 @@
+//! What was asked for on the command line. Every text comes from the message files.
+
+use std::ffi::OsString;
+use std::path::PathBuf;
+
+use clap::builder::{PossibleValuesParser, Styles};
+use clap::error::{ContextKind, ContextValue, ErrorKind};
+use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
+use words::say;
+
+use super::Refusal;
+
+/// One command, read and checked.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Asked {
+    /// Nothing: a short welcome.
+    Welcome,
+    /// Help or the version, ready to print.
+    Text(String),
+    /// Not understood.
+    Refused(Box<Refusal>),
+    /// `octavo make`.
+    Make(MakeRequest),
+    /// `octavo solve`.
+    Solve(SolveRequest),
+}
+
+/// Which project to make.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Source {
+    /// The demo that comes with the program.
+    Demo,
+    /// A project file.
+    File(PathBuf),
+}
+
+/// The page to print on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Page {
+    /// 8 1/2 × 11 in.
+    Letter,
+    /// 210 × 297 mm.
+    A4,
+}
+
+/// `octavo make`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct MakeRequest {
+    /// What to make.
+    pub(super) source: Source,
+    /// Where everything is written.
+    pub(super) out: PathBuf,
+    /// The page to print on; `None`: the one that goes with the project's unit.
+    pub(super) page: Option<Page>,
+    /// True: also print the plan as JSON.
+    pub(super) json: bool,
+}
+
+/// `octavo solve`.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct SolveRequest {
+    /// The instance.
+    pub(super) file: PathBuf,
+    /// True: print the answer as JSON; otherwise as a sentence.
+    pub(super) json: bool,
+    /// Most nodes.
+    pub(super) nodes: Option<u64>,
+    /// Most seconds.
+    pub(super) seconds: f64,
+}
+
+/// Seconds a search may take when nothing else is said.
+/// Chosen: long enough for nearly every sheet a maker cuts, short enough to wait for.
+const DEFAULT_SECONDS: f64 = 30.0;
+
+/// Read a command line.
+pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
+    match command().try_get_matches_from(args) {
+        Ok(matches) => match matches.subcommand() {
+            Some(("make", given)) => Asked::Make(make_request(given)),
+            Some(("solve", given)) => Asked::Solve(solve_request(given)),
+            _ => Asked::Welcome,
+        },
+        Err(error) => match error.kind() {
+            ErrorKind::DisplayHelp
+            | ErrorKind::DisplayVersion
+            | ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => Asked::Text(error.render().to_string()),
+            _ => Asked::Refused(Box::new(refusal(&error))),
+        },
+    }
+}
+
+fn make_request(given: &ArgMatches) -> MakeRequest {
+    MakeRequest {
+        source: given.get_one::<PathBuf>("file").map_or(Source::Demo, |file| Source::File(file.clone())),
+        out: given.get_one::<PathBuf>("out").cloned().unwrap_or_default(),
+        page: given.get_one::<String>("sheet").map(|name| if name == "a4" { Page::A4 } else { Page::Letter }),
+        json: given.get_flag("json"),
+    }
+}
+
+fn solve_request(given: &ArgMatches) -> SolveRequest {
+    SolveRequest {
+        file: given.get_one::<PathBuf>("file").cloned().unwrap_or_default(),
+        json: given.get_flag("json"),
+        nodes: given.get_one::<u64>("nodes").copied(),
+        seconds: given.get_one::<f64>("seconds").copied().unwrap_or(DEFAULT_SECONDS),
+    }
+}
+
+fn command() -> Command {
+    Command::new("octavo")
+        .version(env!("CARGO_PKG_VERSION"))
+        .styles(Styles::plain())
+        .about(say("help-about", &[]))
+        .after_help(say("help-examples", &[]))
+        .disable_help_subcommand(false)
+        .subcommand(make_command())
+        .subcommand(solve_command())
+}
+
+fn make_command() -> Command {
+    Command::new("make")
+        .about(say("help-make", &[]))
+        .after_help(say("help-make.examples", &[]))
+        .arg(
+            Arg::new("file")
+                .value_name("FILE")
+                .value_parser(value_parser!(PathBuf))
+                .required_unless_present("demo")
+                .conflicts_with("demo")
+                .help(say("help-make.file", &[])),
+        )
+        .arg(Arg::new("demo").long("demo").action(ArgAction::SetTrue).help(say("help-make.demo", &[])))
+        .arg(
+            Arg::new("out")
+                .long("out")
+                .value_name("DIR")
+                .value_parser(value_parser!(PathBuf))
+                .required(true)
+                .help(say("help-make.out", &[])),
+        )
+        .arg(
+            Arg::new("sheet")
+                .long("sheet")
+                .value_name("PAGE")
+                .value_parser(PossibleValuesParser::new(["letter", "a4"]))
+                .help(say("help-make.sheet", &[])),
+        )
+        .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-make.json", &[])))
+}
+
+fn solve_command() -> Command {
+    Command::new("solve")
+        .about(say("help-solve", &[]))
+        .after_help(say("help-solve.examples", &[]))
+        .arg(
+            Arg::new("file")
+                .value_name("FILE")
+                .value_parser(value_parser!(PathBuf))
+                .required(true)
+                .help(say("help-solve.file", &[])),
+        )
+        .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-solve.json", &[])))
+        .arg(
+            Arg::new("nodes")
+                .long("nodes")
+                .value_name("N")
+                .value_parser(value_parser!(u64).range(1..))
+                .help(say("help-solve.nodes", &[])),
+        )
+        .arg(
+            Arg::new("seconds")
+                .long("seconds")
+                .value_name("S")
+                .value_parser(seconds)
+                .help(say("help-solve.seconds", &[("default", DEFAULT_SECONDS.to_string().into())])),
+        )
+}
+
+/// Seconds above zero and below a year.
+fn seconds(text: &str) -> Result<f64, String> {
+    text.parse::<f64>()
+        .ok()
+        .filter(|seconds| *seconds > 0.0 && *seconds < 3.2e7)
+        .ok_or_else(|| say("refused-seconds", &[]))
+}
+
+/// A refusal of `clap` in our own words.
+fn refusal(error: &clap::Error) -> Refusal {
+    let context = |kind| match error.get(kind) {
+        Some(ContextValue::String(text)) => text.clone(),
+        Some(ContextValue::Strings(texts)) => texts.join(" "),
+        _ => String::new(),
+    };
+    let (argument, value) = (context(ContextKind::InvalidArg), context(ContextKind::InvalidValue));
+    let facts = |name: &str, text: String| [(name.to_owned(), text)];
+    let (id, found) = match error.kind() {
+        ErrorKind::InvalidSubcommand => {
+            ("refused-verb", facts("verb", context(ContextKind::InvalidSubcommand)).to_vec())
+        }
+        ErrorKind::MissingRequiredArgument => ("refused-missing-argument", facts("argument", argument).to_vec()),
+        ErrorKind::ArgumentConflict => ("refused-conflict", facts("argument", argument).to_vec()),
+        ErrorKind::InvalidValue | ErrorKind::ValueValidation if value.is_empty() => {
+            ("refused-no-value", facts("argument", argument).to_vec())
+        }
+        ErrorKind::InvalidValue | ErrorKind::ValueValidation => {
+            ("refused-value", [facts("argument", argument), facts("value", value)].concat())
+        }
+        _ => ("refused-argument", facts("argument", argument).to_vec()),
+    };
+    let args: Vec<(&str, words::Arg)> = found.iter().map(|(name, text)| (name.as_str(), text.into())).collect();
+    Refusal::said(id, &args)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn asked(line: &str) -> Asked {
+        read(line.split(' ').map(OsString::from))
+    }
+
+    #[test]
+    fn the_command_tree_is_sound() {
+        command().debug_assert();
+    }
+
+    #[test]
+    fn bare_name_is_welcomed() {
+        assert_eq!(asked("octavo"), Asked::Welcome);
+    }
+
+    #[test]
+    fn make_takes_a_file_or_the_demo() {
+        let Asked::Make(made) = asked("octavo make --demo --out d --sheet a4") else { panic!("not make") };
+        assert_eq!((made.source, made.page, made.json), (Source::Demo, Some(Page::A4), false));
+        let Asked::Make(made) = asked("octavo make p.toml --out d --json") else { panic!("not make") };
+        assert_eq!((made.source, made.page, made.json), (Source::File("p.toml".into()), None, true));
+    }
+
+    #[test]
+    fn refusals_say_what_would_do() {
+        for line in [
+            "octavo bake",
+            "octavo make",
+            "octavo make --demo",
+            "octavo make x --demo --out d",
+            "octavo make x --out d --sheet a3",
+            "octavo solve",
+            "octavo solve f --seconds -1",
+            "octavo solve f --seconds soon",
+            "octavo solve f --nodes 0",
+            "octavo solve f --quickly",
+        ] {
+            let Asked::Refused(refusal) = asked(line) else { panic!("`{line}` was understood") };
+            let text = refusal.to_string();
+            assert!(text.contains(": ") && !text.contains('⟨'), "`{line}` gives `{text}`");
+        }
+    }
+
+    #[test]
+    fn help_teaches_by_example() {
+        for line in ["octavo help", "octavo --help", "octavo help make", "octavo help solve"] {
+            let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };
+            assert!(text.contains("  octavo ") && !text.contains('⟨'), "`{line}` gives `{text}`");
+        }
+    }
+}

@@ -1,0 +1,75 @@
+//! The command line: what was asked, who answers, and which exit code says how it went.
+//!
+//! | exit code | means |
+//! |---|---|
+//! | 0 | done; also when the reader of the output went away |
+//! | 1 | done, with a serious finding, or proven impossible |
+//! | 2 | could not: nothing was written |
+
+mod ask;
+mod clock;
+mod refusal;
+mod solve;
+
+use std::ffi::OsString;
+use std::io::{self, Write};
+
+use words::say;
+
+pub use refusal::Refusal;
+
+/// How a command ended, when it did what it could.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Done {
+    /// All well.
+    Well,
+    /// Done, but the maker must look: a serious finding, an impossible question.
+    Seriously,
+}
+
+/// Where a command writes: the answer to `out`, words to the person to `err`.
+struct Desk<'a> {
+    out: &'a mut dyn Write,
+    err: &'a mut dyn Write,
+}
+
+/// Run one command line and give its exit code.
+///
+/// # Shape
+/// `args` begins with the program's own name. Answers go to `out`, words to the person to `err`.
+pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &mut dyn Write) -> u8 {
+    let mut desk = Desk { out, err };
+    let ended = match ask::read(args) {
+        ask::Asked::Welcome => tell(&mut desk, &say("welcome", &[])),
+        ask::Asked::Text(text) => tell(&mut desk, text.trim_end()),
+        ask::Asked::Refused(refusal) => Err(*refusal),
+        ask::Asked::Make(_) => Err(Refusal::said("refused-verb", &[])),
+        ask::Asked::Solve(request) => solve::run(&request, &mut desk),
+    };
+    let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));
+    match ended {
+        Ok(Done::Well) => 0,
+        Ok(Done::Seriously) => 1,
+        Err(Refusal::PipeClosed) => 0,
+        Err(refusal) => {
+            // The error stream may be closed too: there is nobody left to tell.
+            let _ = writeln!(desk.err, "{refusal}");
+            2
+        }
+    }
+}
+
+fn tell(desk: &mut Desk<'_>, text: &str) -> Result<Done, Refusal> {
+    writeln!(desk.out, "{text}")?;
+    Ok(Done::Well)
+}
+
+impl From<io::Error> for Refusal {
+    fn from(error: io::Error) -> Refusal {
+        if error.kind() == io::ErrorKind::BrokenPipe {
+            Refusal::PipeClosed
+        } else {
+            Refusal::Said { what: say("refused-output", &[("reason", error.to_string().into())]), remedy: None }
+        }
+    }
+}

@@ -1,0 +1,195 @@
+//! Pictures at the rim: a PNG or JPEG file becomes upright pixels no larger than a drawing needs.
+//!
+//! Left out on purpose: what a picture shows, and squaring a photo; a picture covers its sheet exactly.
+
+use std::fs;
+use std::io::Cursor;
+use std::path::{Component, Path, PathBuf};
+
+use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits, imageops::FilterType};
+
+/// Upright pixels.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Pixels {
+    /// Width in pixels.
+    pub width: u32,
+    /// Height in pixels.
+    pub height: u32,
+    /// Red, green and blue of every pixel, 8 bit each, sRGB, row by row from the top left.
+    pub rgb: Vec<u8>,
+    /// Width and height of the file's own picture, upright, before it was made smaller.
+    pub original: (u32, u32),
+}
+
+/// Why a picture cannot be used.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum PictureError {
+    /// Not beside the project file.
+    #[error("the picture must lie beside the project file or in a folder below it")]
+    Elsewhere,
+    /// No such file.
+    #[error("no such file")]
+    Missing,
+    /// It cannot be opened or read.
+    #[error("{0}")]
+    Unreadable(String),
+    /// Neither PNG nor JPEG.
+    #[error("neither PNG nor JPEG")]
+    WrongKind,
+    /// Larger than is read.
+    #[error("too large")]
+    TooLarge,
+    /// It begins like a picture but is damaged.
+    #[error("damaged: {0}")]
+    Damaged(String),
+}
+
+/// Largest file that is read, in bytes.
+pub const MOST_BYTES: u64 = 64 << 20;
+/// Largest picture that is decoded, in pixels a side. Chosen: four times a 12 megapixel phone's longer side.
+pub const MOST_SIDE: u32 = 16_384;
+/// Longest side that a drawing needs: 12 in at 200 dots an inch.
+pub const LONGEST_SIDE: u32 = 2_400;
+/// Memory a decoder may take. 16 384² pixels of 8 bits would not fit; that is meant.
+const MOST_MEMORY: u64 = 512 << 20;
+
+/// Read the picture `name` beside a project file that lies in `folder`.
+///
+/// # Errors
+/// [`PictureError`], one variant a cause.
+pub fn load(folder: &Path, name: &str) -> Result<Pixels, PictureError> {
+    let path = place(folder, name)?;
+    let unreadable = |error: std::io::Error| match error.kind() {
+        std::io::ErrorKind::NotFound => PictureError::Missing,
+        _ => PictureError::Unreadable(error.to_string()),
+    };
+    let meta = fs::metadata(&path).map_err(unreadable)?;
+    if !meta.is_file() {
+        return Err(PictureError::WrongKind);
+    }
+    if meta.len() > MOST_BYTES {
+        return Err(PictureError::TooLarge);
+    }
+    decode(&fs::read(&path).map_err(unreadable)?)
+}
+
+/// Upright pixels of a PNG or JPEG file's bytes.
+///
+/// # Errors
+/// [`PictureError::WrongKind`], [`PictureError::TooLarge`] or [`PictureError::Damaged`].
+pub fn decode(bytes: &[u8]) -> Result<Pixels, PictureError> {
+    let mut limits = Limits::default();
+    limits.max_image_width = Some(MOST_SIDE);
+    limits.max_image_height = Some(MOST_SIDE);
+    limits.max_alloc = Some(MOST_MEMORY);
+    let mut reader = ImageReader::new(Cursor::new(bytes))
+        .with_guessed_format()
+        .map_err(|error| PictureError::Unreadable(error.to_string()))?;
+    if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
+        return Err(PictureError::WrongKind);
+    }
+    reader.limits(limits);
+    let refused = |error: image::ImageError| match error {
+        image::ImageError::Limits(_) => PictureError::TooLarge,
+        other => PictureError::Damaged(other.to_string()),
+    };
+    let mut decoder = reader.into_decoder().map_err(refused)?;
+    let turned = decoder.orientation().map_err(refused)?;
+    let mut picture = DynamicImage::from_decoder(decoder).map_err(refused)?;
+    picture.apply_orientation(turned);
+    let original = (picture.width(), picture.height());
+    if picture.width().max(picture.height()) > LONGEST_SIDE {
+        picture = picture.resize(LONGEST_SIDE, LONGEST_SIDE, FilterType::Triangle);
+    }
+    Ok(Pixels { width: picture.width(), height: picture.height(), rgb: on_white(picture), original })
+}
+
+/// Paper shows through where a picture is clear.
+fn on_white(picture: DynamicImage) -> Vec<u8> {
+    if !picture.color().has_alpha() {
+        return picture.into_rgb8().into_raw();
+    }
+    let blended = |color: u8, opacity: u8| {
+        let (color, opacity) = (u32::from(color), u32::from(opacity));
+        u8::try_from((color * opacity + 255 * (255 - opacity) + 127) / 255).unwrap_or(u8::MAX)
+    };
+    let rgba = picture.into_rgba8();
+    rgba.pixels().flat_map(|pixel| [0, 1, 2].map(|channel| blended(pixel[channel], pixel[3]))).collect()
+}
+
+/// Where the picture lies. A project file handed over by somebody else must not reach into other folders.
+fn place(folder: &Path, name: &str) -> Result<PathBuf, PictureError> {
+    let relative = Path::new(name);
+    let inside = relative.components().all(|part| matches!(part, Component::Normal(_) | Component::CurDir));
+    if inside && !name.is_empty() { Ok(folder.join(relative)) } else { Err(PictureError::Elsewhere) }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+
+    fn png(width: u32, height: u32) -> Vec<u8> {
+        let mut bytes = Cursor::new(Vec::new());
+        DynamicImage::new_rgb8(width, height).write_to(&mut bytes, ImageFormat::Png).unwrap();
+        bytes.into_inner()
+    }
+
+    #[test]
+    fn small_pictures_keep_their_pixels() {
+        let read = decode(&png(30, 20)).unwrap();
+        assert_eq!((read.width, read.height, read.rgb.len()), (30, 20, 1800));
+        assert_eq!(read.rgb[..3], [0, 0, 0]);
+    }
+
+    #[test]
+    fn clear_parts_show_white_paper() {
+        let mut half = image::RgbaImage::new(2, 1);
+        half.put_pixel(0, 0, image::Rgba([200, 0, 0, 0]));
+        half.put_pixel(1, 0, image::Rgba([200, 0, 0, 51]));
+        assert_eq!(on_white(DynamicImage::ImageRgba8(half)), [255, 255, 255, 244, 204, 204]);
+    }
+
+    #[test]
+    fn large_pictures_are_made_smaller_and_keep_their_shape() {
+        let read = decode(&png(4800, 2400)).unwrap();
+        assert_eq!((read.width, read.height, read.original), (2400, 1200, (4800, 2400)));
+    }
+
+    #[test]
+    fn jpeg_lying_on_its_side_is_turned_upright() {
+        let mut bytes = Cursor::new(Vec::new());
+        DynamicImage::new_rgb8(16, 8).write_to(&mut bytes, ImageFormat::Jpeg).unwrap();
+        let plain = bytes.into_inner();
+        // An Exif block that says "turn a quarter to the right" (orientation 6), put after the start marker.
+        let exif: &[u8] = &[
+            0xff, 0xe1, 0x00, 0x22, b'E', b'x', b'i', b'f', 0, 0, b'M', b'M', 0, 42, 0, 0, 0, 8, 0, 1, 0x01, 0x12, 0,
+            3, 0, 0, 0, 1, 0, 6, 0, 0, 0, 0, 0, 0,
+        ];
+        let turned = [&plain[..2], exif, &plain[2..]].concat();
+        let (flat, upright) = (decode(&plain).unwrap(), decode(&turned).unwrap());
+        assert_eq!((flat.width, flat.height), (16, 8));
+        assert_eq!((upright.width, upright.height), (8, 16));
+    }
+
+    #[test]
+    fn refusals_by_kind() {
+        assert_eq!(decode(b"GIF89a\x01\x00\x01\x00"), Err(PictureError::WrongKind));
+        assert_eq!(decode(b"hello"), Err(PictureError::WrongKind));
+        assert_eq!(decode(b""), Err(PictureError::WrongKind));
+        let cut_off = &png(30, 20)[..40];
+        assert!(matches!(decode(cut_off), Err(PictureError::Damaged(_))), "{:?}", decode(cut_off));
+        // A PNG head that claims 60 000 × 60 000 pixels.
+        let mut bomb = png(30, 20);
+        bomb[16..24].copy_from_slice(&[0, 0, 0xea, 0x60, 0, 0, 0xea, 0x60]);
+        assert!(matches!(decode(&bomb), Err(PictureError::TooLarge | PictureError::Damaged(_))), "{:?}", decode(&bomb));
+    }
+
+    #[test]
+    fn only_files_below_the_project_are_reached() {
+        for name in ["/etc/hostname", "../x.png", "a/../../x.png", ""] {
+            assert_eq!(load(Path::new("/tmp"), name), Err(PictureError::Elsewhere), "{name}");
+        }
+        assert_eq!(load(Path::new("/tmp"), "no such picture.png"), Err(PictureError::Missing));
+    }
+}
