@@ -53,6 +53,8 @@ help-solve = Answer one cutting question from a file, in the layout of the cutti
 
 refused-verb = there is no command `{ $verb }`
     .remedy = the commands are `make`, `solve` and `help`
+refused-make-not-yet = `make` cannot plan projects yet in this version
+    .remedy = only `solve` answers so far
 refused-missing-argument = something is missing: `{ $argument }`
     .remedy = add it, or see `octavo help` for examples
 refused-conflict = `{ $argument }` does not go with the rest

@@ -43,7 +43,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
         ask::Asked::Welcome => tell(&mut desk, &say("welcome", &[])),
         ask::Asked::Text(text) => tell(&mut desk, text.trim_end()),
         ask::Asked::Refused(refusal) => Err(*refusal),
-        ask::Asked::Make(_) => Err(Refusal::said("refused-verb", &[])),
+        ask::Asked::Make(_) => Err(Refusal::said("refused-make-not-yet", &[])),
         ask::Asked::Solve(request) => solve::run(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));
