@@ -9,8 +9,10 @@ pub mod budget;
 pub mod fixed;
 pub mod flexible;
 pub mod grade;
+pub mod replay;
 pub mod steps;
 pub mod tree;
+pub mod verify;
 
 pub use budget::{Budget, Exhausted, Progress};
 pub use grade::Outcome;
