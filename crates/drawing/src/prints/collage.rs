@@ -70,7 +70,7 @@ fn panel(which: usize, seed: u64, wide: u32, high: u32, pixels_per_inch: f32) ->
 
 /// A quiet paper on the wall behind the picture, tone on tone.
 fn wall(canvas: &mut Canvas, hand: &mut Hand, ground: Ink, which: usize) {
-    let tone = if which % 2 == 0 { ground.with(LIGHT, 0.30) } else { ground.shade(0.10) };
+    let tone = if which.is_multiple_of(2) { ground.with(LIGHT, 0.30) } else { ground.shade(0.10) };
     let mut marks = Outline::new();
     match which {
         0 | 5 | 10 => {

@@ -11,6 +11,7 @@
 //!
 //! Motifs have a true size, so a smaller sheet shows less of a print and not a smaller print. Same
 //! name, size, resolution and seed, same bytes. Left out: lettering, and reading or writing image files.
+#![allow(clippy::needless_range_loop, reason = "channels of two pixels are walked side by side")]
 #![allow(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
