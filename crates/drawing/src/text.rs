@@ -1,0 +1,338 @@
+//! Words made ready to draw: shaped, measured, broken into lines.
+//!
+//! The faces come from the `typst-assets` crate (Libertinus Serif, SIL Open Font Licence 1.1). A
+//! fraction written with the fraction slash U+2044 is built by the font's own `frac` feature; figures
+//! are tabular (`tnum`) throughout, so that columns of them stand straight. Left out on purpose:
+//! scripts that run from right to left.
+
+use std::sync::{Arc, LazyLock};
+
+use measure::{Length, Rect, Size};
+use rustybuzz::ttf_parser::GlyphId;
+use rustybuzz::{Feature, UnicodeBuffer};
+
+use crate::scene::{Color, Mark, Point, points};
+
+/// A face of the family.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Face {
+    /// For reading.
+    Regular,
+    /// For emphasis and notes.
+    Italic,
+    /// For headings and labels.
+    Semibold,
+    /// For figures that must be seen first.
+    Bold,
+}
+
+impl Face {
+    /// Every face.
+    pub const ALL: [Face; 4] = [Face::Regular, Face::Italic, Face::Semibold, Face::Bold];
+
+    /// The bytes of its font file.
+    pub fn bytes(self) -> &'static [u8] {
+        // The order of `typst_assets::fonts`, checked by a test against each font's own name.
+        let place = match self {
+            Face::Regular => 0,
+            Face::Bold => 1,
+            Face::Italic => 2,
+            Face::Semibold => 4,
+        };
+        typst_assets::fonts().nth(place).unwrap_or_default()
+    }
+
+    fn shaper(self) -> Option<&'static rustybuzz::Face<'static>> {
+        static SHAPERS: LazyLock<[Option<rustybuzz::Face<'static>>; 4]> =
+            LazyLock::new(|| Face::ALL.map(|face| rustybuzz::Face::from_slice(face.bytes(), 0)));
+        SHAPERS[self as usize].as_ref()
+    }
+}
+
+/// How words are set.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Style {
+    /// Which face.
+    pub face: Face,
+    /// Its size (the em).
+    pub size: Length,
+}
+
+impl Style {
+    /// A face at so many points.
+    pub const fn new(face: Face, points: i64) -> Style {
+        Style { face, size: Length::from_ticks(Length::POINT.ticks() * points) }
+    }
+
+    /// Distance from one baseline to the next: 1.35 em.
+    pub fn leading(self) -> Length {
+        crate::scene::share(self.size, 27, 20)
+    }
+
+    /// Height of a capital above the baseline.
+    pub fn cap_height(self) -> Length {
+        let units = self.face.shaper().and_then(|face| face.capital_height()).unwrap_or(650);
+        em_share(self, f64::from(units))
+    }
+}
+
+/// One glyph of a line, in thousandths or whatever the em is divided into, as shares of the em.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Glyph {
+    /// Its number in the font.
+    pub id: u16,
+    /// Where its letters start in the text, in bytes.
+    pub start: usize,
+    /// Where they end.
+    pub end: usize,
+    /// How far it moves the pen, as a share of the em.
+    pub advance: f64,
+    /// Its shift to the right, as a share of the em.
+    pub right: f64,
+    /// Its shift up, as a share of the em.
+    pub up: f64,
+}
+
+/// A shaped line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Line {
+    /// Its words.
+    pub text: Arc<str>,
+    /// How they are set.
+    pub style: Style,
+    /// Its glyphs, left to right.
+    pub glyphs: Arc<[Glyph]>,
+    /// How far it moves the pen.
+    pub width: Length,
+    /// How far its ink reaches above the baseline.
+    pub above: Length,
+    /// How far its ink reaches below the baseline.
+    pub below: Length,
+}
+
+impl Line {
+    /// The box its ink lies in if its baseline starts at `at`.
+    pub fn ink_box(&self, at: Point) -> Rect {
+        Rect::new(at.x, at.y - self.above, Size::new(self.width, self.above + self.below))
+    }
+}
+
+/// Which point of a line is placed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Align {
+    /// The start of its baseline.
+    Start,
+    /// The middle of its baseline.
+    Middle,
+    /// The end of its baseline.
+    End,
+}
+
+/// `text` shaped as one line.
+pub fn shape(text: &str, style: Style) -> Line {
+    let mut glyphs = Vec::new();
+    let (mut width, mut above, mut below) = (0.0_f64, 0.0_f64, 0.0_f64);
+    if let Some(face) = style.face.shaper() {
+        let em = f64::from(face.units_per_em());
+        let mut buffer = UnicodeBuffer::new();
+        buffer.push_str(text);
+        let tabular = Feature::new(rustybuzz::ttf_parser::Tag::from_bytes(b"tnum"), 1, ..);
+        let shaped = rustybuzz::shape(face, &[tabular], buffer);
+        let starts: Vec<usize> = shaped.glyph_infos().iter().map(|info| info.cluster as usize).collect();
+        for (index, (info, place)) in shaped.glyph_infos().iter().zip(shaped.glyph_positions()).enumerate() {
+            let start = starts[index];
+            let end = starts[index..].iter().copied().find(|&next| next > start).unwrap_or(text.len());
+            let id = u16::try_from(info.glyph_id).unwrap_or(0);
+            let up = f64::from(place.y_offset) / em;
+            if let Some(ink) = face.glyph_bounding_box(GlyphId(id)) {
+                above = above.max(f64::from(ink.y_max) / em + up);
+                below = below.max(-f64::from(ink.y_min) / em - up);
+            }
+            let advance = f64::from(place.x_advance) / em;
+            glyphs.push(Glyph { id, start, end, advance, right: f64::from(place.x_offset) / em, up });
+            width += advance;
+        }
+    }
+    let size = style.size.to_points();
+    Line {
+        text: Arc::from(text),
+        style,
+        glyphs: Arc::from(glyphs),
+        width: points(width * size),
+        above: points(above * size),
+        below: points(below * size),
+    }
+}
+
+/// `text` broken at its spaces into lines no wider than `width`.
+///
+/// A word that is wider alone gets a line of its own. A no-break space never breaks; `\n` always does.
+/// An empty text gives no line.
+pub fn wrap(text: &str, style: Style, width: Length) -> Vec<Line> {
+    let mut lines = Vec::new();
+    for paragraph in text.split('\n') {
+        let mut line = String::new();
+        let mut taken = Length::ZERO;
+        let space = shape(" ", style).width;
+        for word in paragraph.split(' ').filter(|word| !word.is_empty()) {
+            let wide = shape(word, style).width;
+            if !line.is_empty() && taken + space + wide > width {
+                lines.push(shape(&line, style));
+                line.clear();
+                taken = Length::ZERO;
+            }
+            if !line.is_empty() {
+                line.push(' ');
+                taken += space;
+            }
+            line.push_str(word);
+            taken += wide;
+        }
+        if !line.is_empty() {
+            lines.push(shape(&line, style));
+        }
+    }
+    lines
+}
+
+/// A shaped line as a mark, placed by one of its points.
+pub fn place(line: Line, at: Point, align: Align, color: Color) -> Mark {
+    let shift = match align {
+        Align::Start => Length::ZERO,
+        Align::Middle => crate::scene::share(line.width, 1, 2),
+        Align::End => line.width,
+    };
+    Mark::Text { at: Point::new(at.x - shift, at.y), line, color }
+}
+
+/// `text` shaped and placed in one go.
+pub fn say(text: &str, style: Style, at: Point, align: Align, color: Color) -> Mark {
+    place(shape(text, style), at, align, color)
+}
+
+/// Every `digits/digits` written with the fraction slash, and the space before it kept from breaking,
+/// so that `4 3/4` becomes the figure and the built fraction `4 3⁄4`.
+///
+/// A date such as `24/12/2026` has two slashes and is left as it is.
+pub fn with_fractions(text: &str) -> String {
+    let signs: Vec<char> = text.chars().collect();
+    let mut out = String::with_capacity(text.len() + 8);
+    for (index, &sign) in signs.iter().enumerate() {
+        if sign == '/' && is_fraction(&signs, index) {
+            out.push('\u{2044}');
+        } else if sign == ' ' && precedes_fraction(&signs, index) {
+            out.push('\u{a0}');
+        } else {
+            out.push(sign);
+        }
+    }
+    out
+}
+
+fn digits_back(signs: &[char], from: usize) -> usize {
+    signs[..from].iter().rev().take_while(|sign| sign.is_ascii_digit()).count()
+}
+
+fn digits_on(signs: &[char], from: usize) -> usize {
+    signs[from..].iter().take_while(|sign| sign.is_ascii_digit()).count()
+}
+
+fn is_fraction(signs: &[char], slash: usize) -> bool {
+    let (before, after) = (digits_back(signs, slash), digits_on(signs, slash + 1));
+    let outer = |at: Option<usize>| at.and_then(|at| signs.get(at)).is_some_and(|&sign| sign == '/');
+    before > 0 && after > 0 && !outer((slash - before).checked_sub(1)) && !outer(Some(slash + 1 + after))
+}
+
+fn precedes_fraction(signs: &[char], space: usize) -> bool {
+    let digits = digits_on(signs, space + 1);
+    let slash = space + 1 + digits;
+    let is_slash = match signs.get(slash) {
+        Some('/') => is_fraction(signs, slash),
+        Some('\u{2044}') => true,
+        _ => false,
+    };
+    digits > 0 && is_slash && space.checked_sub(1).is_some_and(|before| signs[before].is_ascii_digit())
+}
+
+fn em_share(style: Style, units: f64) -> Length {
+    let em = style.face.shaper().map_or(1000.0, |face| f64::from(face.units_per_em()));
+    points(style.size.to_points() * units / em)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+
+    const BODY: Style = Style::new(Face::Regular, 12);
+
+    #[test]
+    fn each_face_is_the_one_it_says() {
+        for (face, name) in [
+            (Face::Regular, "LibertinusSerif-Regular"),
+            (Face::Italic, "LibertinusSerif-Italic"),
+            (Face::Semibold, "LibertinusSerif-Semibold"),
+            (Face::Bold, "LibertinusSerif-Bold"),
+        ] {
+            let parsed = rustybuzz::ttf_parser::Face::parse(face.bytes(), 0).unwrap();
+            let found = parsed.names().into_iter().filter(|entry| entry.name_id == 6).find_map(|entry| entry.to_string());
+            assert_eq!(found.as_deref(), Some(name));
+        }
+    }
+
+    #[test]
+    fn the_font_builds_its_own_fractions() {
+        // Numerators and denominators are smaller than figures, so the built fraction is narrower.
+        let built = shape("3\u{2044}16", BODY);
+        let plain = shape("3/16", BODY);
+        assert!(built.width < plain.width, "{:?} {:?}", built.width.to_points(), plain.width.to_points());
+        assert_ne!(built.glyphs[0].id, plain.glyphs[0].id);
+    }
+
+    #[test]
+    fn figures_have_one_width() {
+        let one = shape("1", BODY).width;
+        for figure in ["0", "2", "3", "4", "5", "6", "7", "8", "9"] {
+            assert_eq!(shape(figure, BODY).width, one);
+        }
+    }
+
+    #[test]
+    fn every_sign_of_the_pages_is_in_every_face() {
+        for face in Face::ALL {
+            let shaper = face.shaper().unwrap();
+            for sign in "×→↑°±⁄½¼¾⅛⅜⅝⅞–—‘’“”…·•′″£€\u{a0}éüñßç".chars() {
+                assert!(shaper.glyph_index(sign).is_some(), "{face:?} lacks {sign}");
+            }
+        }
+    }
+
+    #[test]
+    fn lines_fit_and_keep_every_word() {
+        let text = "Set the stop to 4 3/4 and cut three times, then turn a quarter turn to the right.";
+        let width = points(120.0);
+        let lines = wrap(text, BODY, width);
+        assert!(lines.len() > 2 && lines.iter().all(|line| line.width <= width + Length::from_ticks(9)));
+        let joined: Vec<&str> = lines.iter().map(|line| &*line.text).collect();
+        assert_eq!(joined.join(" "), text);
+        assert!(wrap("", BODY, width).is_empty());
+        assert_eq!(wrap("unbreakable", BODY, Length::ZERO).len(), 1);
+    }
+
+    #[test]
+    fn fractions_are_rewritten_and_dates_are_not() {
+        assert_eq!(with_fractions("set 4 3/4 in"), "set 4\u{a0}3\u{2044}4 in");
+        assert_eq!(with_fractions("1/2 by 3/16"), "1\u{2044}2 by 3\u{2044}16");
+        assert_eq!(with_fractions("24/12/2026 and/or 5/"), "24/12/2026 and/or 5/");
+        assert_eq!(with_fractions("4 3\u{2044}4"), "4\u{a0}3\u{2044}4");
+    }
+
+    #[test]
+    fn the_ink_box_holds_capitals_and_tails() {
+        let line = shape("Hpq", BODY);
+        assert!(line.above >= BODY.cap_height() && line.below > Length::ZERO);
+        let there = line.ink_box(Point::new(Length::INCH, Length::INCH));
+        assert_eq!(there.x, Length::INCH);
+        assert!(there.y < Length::INCH && there.bottom() > Length::INCH);
+    }
+}
