@@ -11,13 +11,13 @@
 //! out on purpose: browsers, files, how a plan was found, and reading image files: pictures are handed
 //! in as pixels.
 
-pub mod scene;
-pub mod picture;
-pub mod text;
-pub mod svg;
 pub mod pdf;
+pub mod picture;
 pub mod png;
 pub mod prints;
+pub mod scene;
+pub mod svg;
+pub mod text;
 
 pub use picture::Picture;
 pub use scene::{Color, Mark, Point, Role, Scene};

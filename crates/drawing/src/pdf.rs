@@ -61,10 +61,13 @@ pub enum PdfError {
 /// # Errors
 /// [`PdfError::PageSize`] for a page without extent; [`PdfError::Writer`] if the library refuses (a bug of ours).
 pub fn write(scenes: &[Scene], about: &About) -> Result<Vec<u8>, PdfError> {
-    let settings =
-        SerializeSettings { compress_content_streams: about.streams == Streams::Compressed, ..SerializeSettings::default() };
+    let settings = SerializeSettings {
+        compress_content_streams: about.streams == Streams::Compressed,
+        ..SerializeSettings::default()
+    };
     let mut document = Document::new_with(settings);
-    let mut metadata = Metadata::new().title(about.title.clone()).language("en-GB".to_owned()).creator("Octavo".to_owned());
+    let mut metadata =
+        Metadata::new().title(about.title.clone()).language("en-GB".to_owned()).creator("Octavo".to_owned());
     if let Some(author) = &about.author {
         metadata = metadata.authors(vec![author.clone()]);
     }
@@ -178,7 +181,15 @@ impl Writer {
             .iter()
             .map(|glyph| {
                 let id = GlyphId::new(u32::from(glyph.id));
-                KrillaGlyph::new(id, glyph.advance as f32, glyph.right as f32, glyph.up as f32, 0.0, glyph.start..glyph.end, None)
+                KrillaGlyph::new(
+                    id,
+                    glyph.advance as f32,
+                    glyph.right as f32,
+                    glyph.up as f32,
+                    0.0,
+                    glyph.start..glyph.end,
+                    None,
+                )
             })
             .collect();
         surface.set_stroke(None);
@@ -252,13 +263,15 @@ fn shape(surface: &mut Surface<'_>, outline: &Outline, fill: Option<Color>, pen:
     }
     let Some(path) = builder.finish() else { return };
     surface.set_fill(fill.map(fill_of));
-    surface.set_stroke(pen.map(|pen| Stroke {
-        paint: rgb_of(pen.color).into(),
-        width: f(pen.width),
-        opacity: opacity(pen.color),
-        dash: (!pen.dash.is_empty())
-            .then(|| StrokeDash { array: pen.dash.iter().map(|&dash| f(dash)).collect(), offset: 0.0 }),
-        ..Stroke::default()
+    surface.set_stroke(pen.map(|pen| {
+        Stroke {
+            paint: rgb_of(pen.color).into(),
+            width: f(pen.width),
+            opacity: opacity(pen.color),
+            dash: (!pen.dash.is_empty())
+                .then(|| StrokeDash { array: pen.dash.iter().map(|&dash| f(dash)).collect(), offset: 0.0 }),
+            ..Stroke::default()
+        }
     }));
     surface.draw_path(&path);
 }
@@ -280,7 +293,10 @@ fn box_of(rect: Rect) -> Option<Box_> {
     Box_::from_ltrb(f(rect.x), f(rect.y), f(rect.right()), f(rect.bottom()))
 }
 
-#[allow(clippy::cast_possible_truncation, reason = "PDF numbers are single precision; 0.001 pt is far below what is seen")]
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "PDF numbers are single precision; 0.001 pt is far below what is seen"
+)]
 fn f(length: Length) -> f32 {
     length.to_points() as f32
 }

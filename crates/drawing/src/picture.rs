@@ -25,7 +25,9 @@ struct Pixels {
 impl PartialEq for Picture {
     fn eq(&self, other: &Picture) -> bool {
         self.is(other)
-            || (self.width_px() == other.width_px() && self.height_px() == other.height_px() && self.pixels.rgb == other.pixels.rgb)
+            || (self.width_px() == other.width_px()
+                && self.height_px() == other.height_px()
+                && self.pixels.rgb == other.pixels.rgb)
     }
 }
 
@@ -78,7 +80,8 @@ impl Picture {
             .get_or_init(|| {
                 let mut bytes = Vec::new();
                 let mut encoder = image::codecs::jpeg::JpegEncoder::new_with_quality(&mut bytes, JPEG_QUALITY);
-                let written = encoder.encode(&pixels.rgb, pixels.width_px, pixels.height_px, image::ExtendedColorType::Rgb8);
+                let written =
+                    encoder.encode(&pixels.rgb, pixels.width_px, pixels.height_px, image::ExtendedColorType::Rgb8);
                 // Cannot fail: the length was checked when the picture was made, and a vector takes all.
                 debug_assert!(written.is_ok());
                 Arc::new(bytes)
@@ -143,7 +146,14 @@ impl Picture {
                 rgb.extend_from_slice(&self.pixels.rgb[at..at + 3]);
             }
         }
-        Picture { pixels: Arc::new(Pixels { width_px: size(nw), height_px: size(nh), rgb: Arc::from(rgb), jpeg: OnceLock::new() }) }
+        Picture {
+            pixels: Arc::new(Pixels {
+                width_px: size(nw),
+                height_px: size(nh),
+                rgb: Arc::from(rgb),
+                jpeg: OnceLock::new(),
+            }),
+        }
     }
 
     /// The colour most of it has, as the mean of its more colourful half: an accent taken from the paper.
@@ -154,7 +164,8 @@ impl Picture {
             .chunks_exact(3)
             .step_by((self.pixels.rgb.len() / 3 / 4096).max(1))
             .map(|pixel| {
-                let (least, most) = (pixel.iter().min().copied().unwrap_or(0), pixel.iter().max().copied().unwrap_or(0));
+                let (least, most) =
+                    (pixel.iter().min().copied().unwrap_or(0), pixel.iter().max().copied().unwrap_or(0));
                 (u32::from(most - least), [pixel[0], pixel[1], pixel[2]])
             })
             .collect();

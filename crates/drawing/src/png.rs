@@ -22,16 +22,22 @@ pub enum PngError {
 ///
 /// # Errors
 /// [`PngError::Size`] for an empty or enormous page; [`PngError::Drawing`] if the SVG is refused (a bug of ours).
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, clippy::cast_precision_loss, reason = "clamped before")]
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    clippy::cast_precision_loss,
+    reason = "clamped before"
+)]
 pub fn write(scene: &Scene, per_inch: u32) -> Result<Vec<u8>, PngError> {
     let pixels = |inches: f64| (inches * f64::from(per_inch)).round().clamp(0.0, 1.0e6) as u32;
     let (width, height) = (pixels(scene.size.width.to_inches()), pixels(scene.size.height.to_inches()));
     if width == 0 || height == 0 || width > 16_000 || height > 16_000 {
         return Err(PngError::Size(width, height));
     }
-    let options = usvg::Options { fontdb: FONTS.clone(), font_family: "Libertinus Serif".to_owned(), ..usvg::Options::default() };
-    let tree =
-        usvg::Tree::from_str(&crate::svg::write(scene), &options).map_err(|error| PngError::Drawing(error.to_string()))?;
+    let options =
+        usvg::Options { fontdb: FONTS.clone(), font_family: "Libertinus Serif".to_owned(), ..usvg::Options::default() };
+    let tree = usvg::Tree::from_str(&crate::svg::write(scene), &options)
+        .map_err(|error| PngError::Drawing(error.to_string()))?;
     let mut canvas = tiny_skia::Pixmap::new(width, height).ok_or(PngError::Size(width, height))?;
     canvas.fill(tiny_skia::Color::WHITE);
     let (across, down) = (width as f32 / tree.size().width(), height as f32 / tree.size().height());

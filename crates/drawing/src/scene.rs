@@ -258,7 +258,8 @@ pub enum Hatch {
 
 impl Hatch {
     /// Every hatch, in the order in which they are given out.
-    pub const ALL: [Hatch; 6] = [Hatch::Rising, Hatch::Falling, Hatch::Level, Hatch::Upright, Hatch::Crossed, Hatch::Dotted];
+    pub const ALL: [Hatch; 6] =
+        [Hatch::Rising, Hatch::Falling, Hatch::Level, Hatch::Upright, Hatch::Crossed, Hatch::Dotted];
 }
 
 /// The hatch drawn over a rectangle, lines `pitch` apart along the edges.

@@ -119,8 +119,14 @@ impl Writer {
         match outline {
             Outline::Rect(rect) => self.body.push_str(&rect_open(*rect)),
             Outline::Line(from, to) => {
-                let _ =
-                    write!(self.body, "<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"", pt(from.x), pt(from.y), pt(to.x), pt(to.y));
+                let _ = write!(
+                    self.body,
+                    "<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"",
+                    pt(from.x),
+                    pt(from.y),
+                    pt(to.x),
+                    pt(to.y)
+                );
             }
             Outline::Path(stretches) => {
                 self.body.push_str("<path d=\"");
@@ -152,7 +158,13 @@ impl Writer {
 }
 
 fn rect_open(rect: Rect) -> String {
-    format!("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"", pt(rect.x), pt(rect.y), pt(rect.size.width), pt(rect.size.height))
+    format!(
+        "<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"",
+        pt(rect.x),
+        pt(rect.y),
+        pt(rect.size.width),
+        pt(rect.size.height)
+    )
 }
 
 fn paint(what: &str, color: Color) -> String {
@@ -196,7 +208,8 @@ fn base64(bytes: &[u8]) -> String {
     const SIGNS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
     let mut out = String::with_capacity(bytes.len().div_ceil(3) * 4);
     for chunk in bytes.chunks(3) {
-        let word = chunk.iter().enumerate().fold(0_u32, |word, (place, &byte)| word | u32::from(byte) << (16 - 8 * place));
+        let word =
+            chunk.iter().enumerate().fold(0_u32, |word, (place, &byte)| word | u32::from(byte) << (16 - 8 * place));
         for place in 0..4 {
             if place <= chunk.len() {
                 out.push(char::from(SIGNS[(word >> (18 - 6 * place) & 63) as usize]));
@@ -214,9 +227,15 @@ mod tests {
 
     #[test]
     fn base64_gives_the_vectors_of_rfc_4648_section_10() {
-        for (plain, coded) in
-            [("", ""), ("f", "Zg=="), ("fo", "Zm8="), ("foo", "Zm9v"), ("foob", "Zm9vYg=="), ("fooba", "Zm9vYmE="), ("foobar", "Zm9vYmFy")]
-        {
+        for (plain, coded) in [
+            ("", ""),
+            ("f", "Zg=="),
+            ("fo", "Zm8="),
+            ("foo", "Zm9v"),
+            ("foob", "Zm9vYg=="),
+            ("fooba", "Zm9vYmE="),
+            ("foobar", "Zm9vYmFy"),
+        ] {
             assert_eq!(base64(plain.as_bytes()), coded);
         }
     }

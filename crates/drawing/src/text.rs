@@ -275,7 +275,8 @@ mod tests {
             (Face::Bold, "LibertinusSerif-Bold"),
         ] {
             let parsed = rustybuzz::ttf_parser::Face::parse(face.bytes(), 0).unwrap();
-            let found = parsed.names().into_iter().filter(|entry| entry.name_id == 6).find_map(|entry| entry.to_string());
+            let found =
+                parsed.names().into_iter().filter(|entry| entry.name_id == 6).find_map(|entry| entry.to_string());
             assert_eq!(found.as_deref(), Some(name));
         }
     }
@@ -301,7 +302,8 @@ mod tests {
     fn every_sign_of_the_pages_is_in_every_face() {
         for face in Face::ALL {
             let shaper = face.shaper().unwrap();
-            for sign in "×→↑°±⁄½¼¾⅛⅜⅝⅞–—‘’“”…·•′″£€\u{a0}éüñßç".chars() {
+            for sign in "×→↑°±⁄½¼¾⅛⅜⅝⅞–—‘’“”…·•′″£€\u{a0}éüñßç".chars()
+            {
                 assert!(shaper.glyph_index(sign).is_some(), "{face:?} lacks {sign}");
             }
         }
