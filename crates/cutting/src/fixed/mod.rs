@@ -11,11 +11,14 @@
 //! Left out on purpose: blade width, sheet edges that cannot be used, wishes of a second rank, limits on turns.
 
 mod answer;
+mod columns;
+mod costs;
 mod fill;
 mod instance;
 mod pattern;
 mod pick;
 mod points;
+mod pool;
 mod stock;
 mod table;
 

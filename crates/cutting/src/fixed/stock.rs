@@ -1,8 +1,9 @@
 //! All pieces from sheets that cost the least.
 
+use super::columns::{self, Columns};
 use super::pattern::{self, Pattern};
 use super::table::Grid;
-use super::{Answer, CutSheet, Instance, Item, SheetKind, Why, fill, items};
+use super::{Answer, CutSheet, Instance, Item, SheetKind, Why, costs, fill, items, pool};
 use crate::{Budget, Exhausted, Tree};
 
 /// A least-cost question made ready: the wanted items, and which item a piece kind is.
@@ -32,16 +33,94 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     if let Some(why) = stock.impossible() {
         return Answer::impossible(why, 0);
     }
-    let mut best = stock.grids();
-    let bound = stock.area_bound();
+    let mut search = Search { best: stock.grids(), bound: stock.area_bound(), impossible: false, pool: Vec::new() };
+    search.raise(&stock, 0);
     // A spent budget leaves the best so far.
-    let _spent = stock.improve(&mut best, bound, budget);
-    match best {
-        None => Answer::unfinished(bound, 0),
+    let _spent = search.run(&stock, budget);
+    match search.best {
+        None if search.impossible => Answer::impossible(Why::TooFewSheets, 0),
+        None => Answer::unfinished(search.bound, 0),
         Some(plan) => {
             let sheets = stock.sheets_of(&plan);
             let value = sheets.iter().map(|s| stock.sheets[s.sheet].cost * u64::from(s.times)).sum();
-            Answer::found(value, bound.min(value), sheets, 0)
+            Answer::found(value, search.bound.min(value), sheets, 0)
+        }
+    }
+}
+
+/// Chosen: rounds of filling sheet after sheet with worths that rise for pieces that came out badly.
+const FILLS: usize = 4;
+
+struct Search {
+    best: Option<Plan>,
+    bound: u64,
+    impossible: bool,
+    pool: Vec<Pattern>,
+}
+
+impl Search {
+    fn run(&mut self, stock: &Stock<'_>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        if self.done() {
+            return Ok(());
+        }
+        if let Some(plan) = stock.one_by_one(&stock.areas(), budget)? {
+            self.offer(plan);
+        }
+        self.raise(stock, self.bound);
+        if self.done() {
+            return Ok(());
+        }
+        let mut columns = Columns::default();
+        let enough = self.best.as_ref().map_or(u64::MAX, |plan| plan.cost);
+        let made = columns::generate(stock, enough, &mut columns, budget);
+        self.raise(stock, columns.bound);
+        self.impossible |= columns.impossible;
+        made?;
+        for pattern in columns.patterns {
+            self.keep(&pattern);
+        }
+        let mut worth = columns.worth;
+        for _ in 0..FILLS {
+            if self.done() {
+                return Ok(());
+            }
+            if worth.len() == stock.items.len()
+                && let Some(plan) = stock.one_by_one(&worth, budget)?
+            {
+                stock.correct(&plan, &mut worth);
+                self.offer(plan);
+            }
+            if let Some(plan) = pool::cheapest(stock, &self.pool, self.best.as_ref(), budget)? {
+                self.offer(plan);
+            }
+        }
+        Ok(())
+    }
+
+    fn done(&self) -> bool {
+        self.impossible || self.best.as_ref().is_some_and(|plan| plan.cost <= self.bound)
+    }
+
+    /// Raise the bound to the next sum that sheets can cost.
+    fn raise(&mut self, stock: &Stock<'_>, bound: u64) {
+        self.bound = self.bound.max(bound);
+        if let Some(best) = &self.best {
+            self.bound = costs::next_sum(stock.sheets, self.bound, best.cost);
+        }
+    }
+
+    fn keep(&mut self, pattern: &Pattern) {
+        if !self.pool.iter().any(|p| p.sheet == pattern.sheet && p.counts == pattern.counts) {
+            self.pool.push(pattern.clone());
+        }
+    }
+
+    fn offer(&mut self, plan: Plan) {
+        for (pattern, _) in &plan.uses {
+            self.keep(pattern);
+        }
+        if self.best.as_ref().is_none_or(|best| plan.cost < best.cost) {
+            self.best = Some(plan);
         }
     }
 }
@@ -124,16 +203,36 @@ impl Stock<'_> {
         Plan { cost, uses }
     }
 
-    fn improve(&self, best: &mut Option<Plan>, bound: u64, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
-        if best.as_ref().is_some_and(|plan| plan.cost <= bound) {
-            return Ok(());
+    /// True if the plan gives all pieces from the sheets there are.
+    pub(super) fn suffices(&self, plan: &Plan) -> bool {
+        let pieces = self.items.iter().enumerate().all(|(k, item)| {
+            let cut: u64 = plan.uses.iter().map(|(p, times)| u64::from(p.counts[k]) * u64::from(*times)).sum();
+            cut >= u64::from(item.cap)
+        });
+        let used = |s: usize| plan.uses.iter().filter(|(p, _)| p.sheet == s).map(|(_, t)| u64::from(*t)).sum::<u64>();
+        pieces
+            && self.sheets.iter().enumerate().all(|(s, k)| k.copies.is_none_or(|copies| used(s) <= u64::from(copies)))
+    }
+
+    /// Raise the worth of pieces that lie on wasteful sheets of a plan.
+    ///
+    /// # Source
+    /// Sequential value correction: Mukhacheva, Zalgaller 1993 (from memory).
+    fn correct(&self, plan: &Plan, worth: &mut [i64]) {
+        let areas = self.areas();
+        for (pattern, times) in &plan.uses {
+            let sheet = &self.sheets[pattern.sheet];
+            let used: u128 = self.items.iter().zip(&pattern.counts).map(|(i, &n)| i.area() * u128::from(n)).sum();
+            // Per mille of the sheet's area; an area share fits i64.
+            let filled = i64::try_from(used * 1000 / area(sheet)).unwrap_or(1000).max(1);
+            for (k, &n) in pattern.counts.iter().enumerate().filter(|&(_, &n)| n > 0) {
+                let share =
+                    i64::from(n.saturating_mul(*times).min(self.items[k].cap)) * 1000 / i64::from(self.items[k].cap);
+                let fair = areas[k].saturating_mul(1000) / filled;
+                worth[k] += (fair.max(worth[k] / 8) - worth[k]) / 2 * share / 1000;
+                worth[k] = worth[k].max(1);
+            }
         }
-        if let Some(plan) = self.one_by_one(&self.areas(), budget)?
-            && best.as_ref().is_none_or(|best| plan.cost < best.cost)
-        {
-            *best = Some(plan);
-        }
-        Ok(())
     }
 
     /// The area of each item, scaled down where a sheet has more than 2^40 square steps.

@@ -1,0 +1,184 @@
+//! The linear programme over all ways to cut a sheet: a bound on the cost, and good patterns on the way.
+//!
+//! The dual is solved (most worth of the pieces, one row a pattern that no pattern may beat its sheet's cost),
+//! and the table of [`super::table`] looks for the pattern that beats it most. The floating-point solver only
+//! proposes worths: each bound is worked out again from whole-number worths and exact tables, so it always holds.
+//!
+//! # Source
+//! Gilmore, Gomory 1961, *Operations Research* 9(6); scaling the worths down to a bound when stopped early:
+//! Farley 1990, *Operations Research* 38(5) (both from memory). Checked by `tests/bench_small.rs`.
+
+use microlp::{ComparisonOp, OptimizationDirection, Problem, Solution, Variable};
+
+use super::SheetKind;
+use super::pattern::Pattern;
+use super::stock::Stock;
+use super::table::{self, Grid};
+use crate::{Budget, Exhausted};
+
+/// What the programme gave by the time it ended or was stopped.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Columns {
+    /// No plan costs less.
+    pub(super) bound: u64,
+    /// No plan exists: the sheets there are do not suffice.
+    pub(super) impossible: bool,
+    /// The last worths of the items, whole numbers.
+    pub(super) worth: Vec<i64>,
+    /// All patterns made.
+    pub(super) patterns: Vec<Pattern>,
+}
+
+/// Chosen: rounds before giving up; the hardest of the craft cases takes 45.
+const ROUNDS: usize = 200;
+
+/// Chosen: a worth may rise to so many times the dearest sheet, so that the programme stays bounded.
+const HIGHEST: f64 = 64.0;
+
+/// Make columns until the bound cannot rise or reaches `enough`.
+///
+/// # Errors
+/// [`Exhausted`] when stopped; `columns` then holds what was proven by then.
+pub(super) fn generate(
+    stock: &Stock<'_>,
+    enough: u64,
+    columns: &mut Columns,
+    budget: &mut Budget<'_>,
+) -> Result<(), Exhausted> {
+    let Some(grids) = stock.sheets.iter().map(|s| Grid::of(s, &stock.items)).collect::<Option<Vec<_>>>() else {
+        return Ok(());
+    };
+    for s in 0..stock.sheets.len() {
+        columns.patterns.extend((0..stock.items.len()).filter_map(|k| stock.grid_pattern(s, k)));
+    }
+    let Some(mut dual) = Dual::of(stock, &columns.patterns) else { return Ok(()) };
+    let mut value = Vec::new();
+    for _ in 0..ROUNDS {
+        columns.worth = dual.worth();
+        let mut most = Vec::with_capacity(grids.len());
+        let mut better = Vec::new();
+        for (s, grid) in grids.iter().enumerate() {
+            table::fill(grid, &stock.items, &columns.worth, &mut value, budget)?;
+            let whole = value.last().copied().unwrap_or(0);
+            most.push(whole);
+            if dual.beaten(s, whole) {
+                let tree = table::tree(grid, &stock.items, &columns.worth, &value);
+                better.push(Pattern::of(s, tree, &stock.place, stock.items.len()));
+            }
+        }
+        match bound(stock, &columns.worth, &most) {
+            Bound::Cost(bound) => columns.bound = columns.bound.max(bound),
+            Bound::Impossible => {
+                columns.impossible = true;
+                return Ok(());
+            }
+        }
+        if better.is_empty() || columns.bound >= enough {
+            return Ok(());
+        }
+        for pattern in better {
+            let Some(next) = dual.add(&pattern) else { return Ok(()) };
+            dual = next;
+            if !columns.patterns.contains(&pattern) {
+                columns.patterns.push(pattern);
+            }
+        }
+    }
+    Ok(())
+}
+
+/// What worths and tables prove.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Bound {
+    Cost(u64),
+    Impossible,
+}
+
+/// The cost that these worths prove, in exact whole numbers.
+///
+/// With any k > 0 for which no pattern of an unlimited sheet is worth more than k times its cost, a plan costs at
+/// least (worth of all pieces − copies × what a limited sheet's best pattern is worth above k times its cost) / k.
+fn bound(stock: &Stock<'_>, worth: &[i64], most: &[i64]) -> Bound {
+    let all: i128 = stock.items.iter().zip(worth).map(|(item, &y)| i128::from(item.cap) * i128::from(y)).sum();
+    let sheets = || stock.sheets.iter().zip(most.iter().map(|&v| i128::from(v)));
+    let above = |k: i128| -> i128 {
+        sheets().filter_map(|(s, v)| Some(i128::from(s.copies?) * (v - k * i128::from(s.cost)).max(0))).sum()
+    };
+    let ratio = |s: &SheetKind, v: i128| {
+        if s.cost == 0 { None } else { Some((v + i128::from(s.cost) - 1) / i128::from(s.cost)) }
+    };
+    let mut least = 0;
+    for (sheet, v) in sheets().filter(|(s, v)| s.copies.is_none() && *v > 0) {
+        let Some(k) = ratio(sheet, v) else { return Bound::Cost(0) };
+        least = least.max(k);
+    }
+    if least == 0 && all > above(0) {
+        return Bound::Impossible;
+    }
+    let ks = sheets().filter_map(|(s, v)| ratio(s, v)).filter(|&k| k >= least).chain([least]).filter(|&k| k > 0);
+    let best =
+        ks.map(|k| (all - above(k)).max(0).div_euclid(k) + i128::from((all - above(k)).max(0).rem_euclid(k) > 0));
+    Bound::Cost(best.max().and_then(|b| u64::try_from(b).ok()).unwrap_or(0))
+}
+
+/// The dual programme, solved.
+struct Dual {
+    solution: Solution,
+    worth: Vec<Variable>,
+    /// What a limited sheet's next copy would save; `None` where there is no limit.
+    spare: Vec<Option<Variable>>,
+    /// Cost of each sheet as a share of the dearest.
+    cost: Vec<f64>,
+    /// Whole-number worth of the dearest sheet's cost.
+    unit: f64,
+}
+
+impl Dual {
+    fn of(stock: &Stock<'_>, patterns: &[Pattern]) -> Option<Dual> {
+        let dearest = stock.sheets.iter().map(|s| s.cost).max().unwrap_or(1).max(1);
+        // Chosen: 2^34 for the dearest sheet leaves the rounding below 1e-9 of it, and room for 2^26 of them in i64.
+        let unit = (float(1 << 34) / float(dearest)).ceil() * float(dearest);
+        let cost: Vec<f64> = stock.sheets.iter().map(|s| float(s.cost) / float(dearest)).collect();
+        let mut problem = Problem::new(OptimizationDirection::Maximize);
+        let worth: Vec<Variable> =
+            stock.items.iter().map(|item| problem.add_var(f64::from(item.cap), (0.0, HIGHEST))).collect();
+        let spare: Vec<Option<Variable>> =
+            stock.sheets.iter().map(|s| Some(problem.add_var(-f64::from(s.copies?), (0.0, f64::INFINITY)))).collect();
+        for pattern in patterns {
+            problem.add_constraint(row(pattern, &worth, &spare), ComparisonOp::Le, cost[pattern.sheet]);
+        }
+        let solution = problem.solve().ok()?.into_solution().ok()?;
+        Some(Dual { solution, worth, spare, cost, unit })
+    }
+
+    fn add(self, pattern: &Pattern) -> Option<Dual> {
+        let row = row(pattern, &self.worth, &self.spare);
+        let outcome = self.solution.add_constraint(row, ComparisonOp::Le, self.cost[pattern.sheet]).ok()?;
+        Some(Dual { solution: outcome.into_solution().ok()?, ..self })
+    }
+
+    fn worth(&self) -> Vec<i64> {
+        self.worth.iter().map(|&y| whole(self.solution.var_value(y) * self.unit)).collect()
+    }
+
+    /// True if a pattern of this sheet is worth clearly more than the programme allows.
+    fn beaten(&self, s: usize, most: i64) -> bool {
+        let spare = self.spare[s].map_or(0.0, |m| self.solution.var_value(m));
+        most > whole((self.cost[s] + spare + 1e-7) * self.unit)
+    }
+}
+
+fn row(pattern: &Pattern, worth: &[Variable], spare: &[Option<Variable>]) -> Vec<(Variable, f64)> {
+    let pieces = worth.iter().zip(&pattern.counts).filter(|&(_, &n)| n > 0).map(|(&y, &n)| (y, f64::from(n)));
+    pieces.chain(spare[pattern.sheet].map(|m| (m, -1.0))).collect()
+}
+
+#[expect(clippy::cast_precision_loss, reason = "a proposal only; bounds are worked out in whole numbers")]
+fn float(n: u64) -> f64 {
+    n as f64
+}
+
+#[expect(clippy::cast_possible_truncation, reason = "saturates; a proposal only")]
+fn whole(x: f64) -> i64 {
+    (x.max(0.0) as i64).min(1 << 48)
+}
