@@ -204,7 +204,7 @@ pub(super) fn sprig(canvas: &mut Canvas, hand: &mut Hand, bearing: Bearing, inks
         let t = 0.16 + if bearing == Bearing::Leaves { 0.13 } else { 0.145 } * f32::from(i);
         for side in [-1.0_f32, 1.0] {
             let from = rise(t + side * 0.022);
-            let (bearing_angle, long) = (hand.near(0.72, 0.14), hand.near(0.34 - 0.026 * f32::from(i), 0.03));
+            let (bearing_angle, long) = (hand.near(0.86, 0.14), hand.near(0.34 - 0.026 * f32::from(i), 0.03));
             let angle = -core::f32::consts::FRAC_PI_2 + side * bearing_angle;
             if bearing == Bearing::Berries && i % 2 == 1 {
                 let end = (from.0 + side * long * 0.62, from.1 - long * 0.55);
@@ -212,7 +212,7 @@ pub(super) fn sprig(canvas: &mut Canvas, hand: &mut Hand, bearing: Bearing, inks
                 canvas.fill(&Outline::new().ribbon(&[from, bend, end], 0.018, 0.012), inks.stem, at);
                 berry(canvas, hand, inks, at.on(end, 0.0, 0.062));
             } else {
-                let form = LeafForm { length: long, width: long * 0.42, bow: -side * long * 0.07, veins: 3 };
+                let form = LeafForm { length: long, width: long * 0.36, bow: -side * long * 0.07, veins: 3 };
                 leaf(canvas, hand, form, inks.leaf, at.on(from, angle, 1.0));
             }
         }

@@ -59,8 +59,8 @@ pub(super) fn milk_wash(canvas: &mut Canvas, hand: &mut Hand) {
         for (x, pixel) in line.chunks_exact_mut(4).enumerate() {
             let grain = tooth[(columns[x].wrapping_add(tooth_row)) & 4095];
             let share = (rows[0][x] * 0.62 + rows[1][x] * 0.25 + rows[2][x] * 0.13 + grain).clamp(0.0, 1.0);
-            for channel in 0..3 {
-                pixel[channel] = (pale[channel] + (warm[channel] - pale[channel]) * share) as u8;
+            for ((channel, a), b) in pixel.iter_mut().zip(pale).zip(warm) {
+                *channel = (a + (b - a) * share) as u8;
             }
             pixel[3] = 255;
         }

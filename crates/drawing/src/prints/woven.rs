@@ -126,9 +126,9 @@ pub(super) fn hedge_check(canvas: &mut Canvas, hand: &mut Hand) {
             let on_top = (over.index + under.index) & 3 < 2;
             let share: u32 = if on_top { 176 } else { 80 };
             let light = if on_top { over.light } else { under.light };
-            for channel in 0..3 {
-                let mixed = u32::from(over.rgb[channel]) * share + u32::from(under.rgb[channel]) * (256 - share);
-                pixel[channel] = ((mixed * light) >> 16).min(255) as u8;
+            for ((channel, a), b) in pixel.iter_mut().zip(over.rgb).zip(under.rgb) {
+                let mixed = u32::from(a) * share + u32::from(b) * (256 - share);
+                *channel = ((mixed * light) >> 16).min(255) as u8;
             }
             pixel[3] = 255;
         }
