@@ -92,7 +92,7 @@ pub fn write(length: Length, mark: Mark) -> Written {
     write_as(length, mark, FractionStyle::Plain, UnitSign::Shown)
 }
 
-/// As [`write`], with the fraction set as `style` says and the unit shown or hidden.
+/// As [`write()`], with the fraction set as `style` says and the unit shown or hidden.
 pub fn write_as(length: Length, mark: Mark, style: FractionStyle, sign: UnitSign) -> Written {
     let mut text = number(length.mark_parts(mark), style);
     if sign == UnitSign::Shown {
