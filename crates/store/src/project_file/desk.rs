@@ -219,7 +219,7 @@ impl Desk {
     /// A name of the catalogue, or two lengths within the bounds of a piece.
     pub(super) fn size(&mut self, value: &Value<'_>, catalogue: Catalogue) -> Option<Size> {
         let text = self.text_as(value, Shape::Size)?;
-        if let Some(size) = catalogue.find(&text, self.unit) {
+        if let Some(size) = catalogue.find(&text) {
             return Some(size);
         }
         match parse_size(&text, Some(self.unit)) {
@@ -230,7 +230,7 @@ impl Desk {
                 Some(Size::new(width, self.bounded(value, size.height, Bounds::Piece)?))
             }
             Err(why) => {
-                let nearest = catalogue.nearest(&text);
+                let nearest = Vec::new();
                 self.blame(value, ProblemKind::BadSize { why, nearest });
                 None
             }

@@ -1,0 +1,225 @@
+//! Whether layers, prints and envelope look right: findings only, nothing is changed.
+
+use std::collections::BTreeSet;
+
+use measure::{Length, Rect, Size, Unit, clearance, envelopes};
+
+use super::answer::{Card, Layout, PartKind};
+use super::batch::standing;
+use super::fit;
+use crate::finding::{Finding, Severity, Subject};
+use crate::model::{Collage, Fold, Material, Project, Recipe, Side, Way};
+
+/// Narrowest border that hides small errors of cutting (common practice).
+const NARROWEST_BORDER: Length = Length::from_ticks(Length::INCH.ticks() / 16);
+/// Least clear space round the words of a strip, and least clearance of an envelope beyond the card's thickness (common practice).
+const EIGHTH: Length = Length::from_ticks(Length::INCH.ticks() / 8);
+
+/// Look at every recipe, layout and the envelope.
+pub(super) fn look(project: &Project, layouts: &[Layout], cards: &[Card], findings: &mut Vec<Finding>) {
+    for (recipe, sizes) in made(project, layouts, cards) {
+        let recipe = &project.recipes[recipe];
+        layers(project, recipe, &sizes, findings);
+    }
+    for (index, recipe) in project.recipes.iter().enumerate() {
+        base(project, recipe, findings);
+        envelope(project, index, findings);
+    }
+    for (index, layout) in layouts.iter().enumerate() {
+        prints(project, index, layout, findings);
+        strips(project, index, layout, findings);
+    }
+}
+
+/// Each recipe with the sizes of its layers, every different set of sizes once; a recipe without cards with the sizes it prefers.
+fn made(project: &Project, layouts: &[Layout], cards: &[Card]) -> BTreeSet<(usize, Vec<Size>)> {
+    let mut made = BTreeSet::new();
+    for card in cards {
+        let recipe = &project.recipes[card.recipe];
+        let piece = |layer: usize| {
+            let part = card.parts.iter().find(|part| part.layer == layer);
+            match part.map(|part| &part.kind) {
+                Some(PartKind::Patterned { layout, piece, .. }) => standing(&layouts[*layout], *piece),
+                _ => Size::default(),
+            }
+        };
+        made.insert((card.recipe, fit::sizes(project, recipe, piece)));
+    }
+    for (index, recipe) in project.recipes.iter().enumerate() {
+        if !cards.iter().any(|card| card.recipe == index) {
+            let prefer = |layer: usize| match &recipe.layers[layer].material {
+                Material::Patterned { prefer, .. } => *prefer,
+                _ => Size::default(),
+            };
+            made.insert((index, fit::sizes(project, recipe, prefer)));
+        }
+    }
+    made
+}
+
+/// Whether each layer lies inside what it lies on, and how much of that shows.
+fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec<Finding>) {
+    let places = fit::places(recipe, sizes);
+    for (index, layer) in recipe.layers.iter().enumerate() {
+        let about = |severity, code| {
+            let finding = Finding::new(severity, Subject::Recipe(recipe.name.clone()), code);
+            finding.with("recipe", recipe.name.as_str()).with("layer", layer.name.as_str())
+        };
+        let under = fit::host(recipe, index);
+        let on = under.map_or_else(|| fit::front(recipe), |under| places[under]);
+        let gaps = gaps(on, places[index]);
+        let narrowest = gaps.into_iter().min().unwrap_or_default();
+        if narrowest < Length::ZERO && !layer.placement.overlap {
+            let host = under.map_or("", |under| recipe.layers[under].name.as_str());
+            findings.push(about(Severity::Warning, "layer-runs-over").with("over", -narrowest).with("host", host));
+        }
+        let told = match layer.material {
+            Material::Mat { border, .. } => Some(border),
+            _ => None,
+        };
+        let shows = gaps.into_iter().filter(|&gap| gap > Length::ZERO).min();
+        if let Some(border) = [told, shows].into_iter().flatten().min().filter(|&border| border < NARROWEST_BORDER) {
+            findings.push(about(Severity::Warning, "border-narrow").with("border", border).with("least", NARROWEST_BORDER));
+        }
+        if let Material::Strip { size, greeting, .. } = &layer.material
+            && let Some(greeting) = project.greetings.get(*greeting)
+        {
+            let clear = (size.width - greeting.inked.width).min(size.height - greeting.inked.height);
+            let each = Length::from_ticks(clear.ticks().div_euclid(2));
+            if clear < Length::ZERO {
+                findings.push(about(Severity::Serious, "greeting-too-large").with("words", greeting.words.as_str()).with("over", -clear));
+            } else if each < EIGHTH {
+                let finding = about(Severity::Warning, "greeting-tight").with("words", greeting.words.as_str());
+                findings.push(finding.with("clear", each).with("least", EIGHTH));
+            }
+        }
+    }
+}
+
+/// What shows of `on` at the left, top, right and bottom of `layer`.
+fn gaps(on: Rect, layer: Rect) -> [Length; 4] {
+    [layer.x - on.x, layer.y - on.y, on.right() - layer.right(), on.bottom() - layer.bottom()]
+}
+
+/// Whether the trimmer is long enough for the base.
+fn base(project: &Project, recipe: &Recipe, findings: &mut Vec<Finding>) {
+    let (size, _) = recipe.base_size();
+    let long = size.width.max(size.height);
+    if long > project.trimmer.longest_cut {
+        let finding = Finding::new(Severity::Warning, Subject::Recipe(recipe.name.clone()), "base-longer-than-trimmer");
+        findings.push(finding.with("recipe", recipe.name.as_str()).with("long", long).with("cut", project.trimmer.longest_cut));
+    }
+}
+
+/// Thickness of layers whose own is not told, in micrometres: from memory, common practice for
+/// paper of 120 g/m², cardstock of 216 g/m², flat ribbon, foam and a tied bow.
+const PAPER_UM: i64 = 150;
+const CARDSTOCK_UM: i64 = 280;
+const RIBBON_UM: i64 = 300;
+const FOAM_UM: i64 = 1_000;
+const BOW_UM: i64 = 5_000;
+
+/// Thickness of a finished card at its thickest point: every layer counted as if they all met there.
+///
+/// # Source
+/// Told thicknesses are the maker's; the rest is common practice, from memory.
+pub(super) fn thickness(project: &Project, recipe: &Recipe) -> Length {
+    let stock = |index: usize| project.cardstocks.get(index).and_then(|stock| stock.thickness_um).map_or(CARDSTOCK_UM, i64::from);
+    let folds = match recipe.fold {
+        Fold::Flat => 1,
+        Fold::Side | Fold::Top | Fold::Gate => 2,
+        Fold::Zed => 3,
+    };
+    let layer = |material: &Material| match material {
+        Material::Patterned { .. } => PAPER_UM,
+        Material::Mat { cardstock, .. } => cardstock.first().map_or(CARDSTOCK_UM, |&(_, index)| stock(index)),
+        Material::Plain { cardstock, .. } => stock(*cardstock),
+        Material::Strip { cardstock, foam_squares, .. } => stock(*cardstock) + if *foam_squares > 0 { FOAM_UM } else { 0 },
+        Material::Ribbon { bow, .. } => if *bow { BOW_UM } else { RIBBON_UM },
+    };
+    let inside = recipe.inside.map_or(0, |(_, index)| stock(index));
+    let um = stock(recipe.base) * folds + inside + recipe.layers.iter().map(|made| layer(&made.material)).sum::<i64>();
+    Length::from_ticks(um.saturating_mul(Length::MM.ticks() / 1_000))
+}
+
+/// Whether the cards go into the envelope, and which one of the table would do.
+///
+/// In each direction the clearance in all must cover the card's thickness and 1/8 in (common practice).
+fn envelope(project: &Project, recipe: usize, findings: &mut Vec<Finding>) {
+    let Some(envelope) = &project.envelope else { return };
+    let recipe = &project.recipes[recipe];
+    let thick = thickness(project, recipe);
+    let wanted = thick + EIGHTH;
+    let room = clearance(envelope.size, recipe.finished);
+    let tightest = room.width.min(room.height);
+    if tightest >= wanted {
+        return;
+    }
+    let severity = if tightest < thick { Severity::Serious } else { Severity::Warning };
+    let code = if tightest < thick { "envelope-too-small" } else { "envelope-tight" };
+    let inches = project.unit == Unit::Inch;
+    let next = envelopes().filter(|row| (row.unit == Unit::Inch) == inches).filter(|row| {
+        let room = clearance(row.size, recipe.finished);
+        room.width.min(room.height) >= wanted
+    });
+    let next = next.min_by_key(|row| row.size.area());
+    let finding = Finding::new(severity, Subject::Envelope(envelope.name.clone()), code).with("envelope", envelope.name.as_str());
+    let finding = finding.with("recipe", recipe.name.as_str()).with("clearance", tightest).with("wanted", wanted).with("thickness", thick);
+    findings.push(match next {
+        Some(row) => finding.with("next", row.name).with("width", row.size.width).with("height", row.size.height),
+        None => finding.with("next", "").with("width", Length::ZERO).with("height", Length::ZERO),
+    });
+}
+
+/// Whether prints stand upright and printed panels stay whole.
+fn prints(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<Finding>) {
+    let pack = &project.packs[layout.pack];
+    for used in &layout.sheets {
+        let design = &pack.designs[used.design];
+        let face = match used.side {
+            Side::Front => &design.front,
+            Side::Back => &design.back,
+        };
+        let about = |code| {
+            let finding = Finding::new(Severity::Warning, Subject::Design(design.letter.clone()), code);
+            finding.with("design", design.letter.as_str()).with("face", face.name.as_str()).with("layout", as_count(index + 1))
+        };
+        let turned: Vec<&str> = layout.pieces.iter().filter(|piece| piece.turned).map(|piece| piece.mark.as_str()).collect();
+        if face.way != Way::Any && !turned.is_empty() {
+            findings.push(about("print-turned").with("pieces", turned.join(", ").as_str()));
+        }
+        if let Some(collage) = &face.collage {
+            let panels = panels(collage);
+            let cut = panels.iter().filter(|panel| !layout.pieces.iter().any(|piece| piece.rect.contains(**panel))).count();
+            if cut > 0 {
+                findings.push(about("panels-cut").with("cut", as_count(cut)).with("panels", as_count(panels.len())));
+            }
+        }
+    }
+}
+
+/// The printed panels of a collage, on the sheet.
+fn panels(collage: &Collage) -> Vec<Rect> {
+    let starts = |sides: &[Length]| -> Vec<(Length, Length)> {
+        sides.iter().scan(Length::ZERO, |next, &side| Some((std::mem::replace(next, *next + side), side))).collect()
+    };
+    let columns = starts(&collage.columns);
+    let panel = |&(y, height): &(Length, Length)| columns.iter().map(move |&(x, width)| Rect::new(x, y, Size::new(width, height))).collect::<Vec<_>>();
+    starts(&collage.rows).iter().flat_map(panel).collect()
+}
+
+/// Whether any piece is narrower than the trimmer holds safely.
+fn strips(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<Finding>) {
+    let narrow = |piece: &super::answer::Piece| piece.rect.size.width.min(piece.rect.size.height);
+    if let Some(piece) = layout.pieces.iter().min_by_key(|piece| narrow(piece))
+        && narrow(piece) < project.trimmer.smallest_strip
+    {
+        let finding = Finding::new(Severity::Warning, Subject::Layout(index + 1), "strip-narrow").with("layout", as_count(index + 1));
+        findings.push(finding.with("piece", piece.mark.as_str()).with("width", narrow(piece)).with("least", project.trimmer.smallest_strip));
+    }
+}
+
+/// A number of things as a fact counts it.
+pub(super) fn as_count(count: usize) -> u64 {
+    u64::try_from(count).unwrap_or(u64::MAX)
+}

@@ -1,0 +1,367 @@
+//! One layout for each pack that is used: the question asked of the flexible engine, and its answer in the maker's terms.
+
+use cutting::flexible::{self, Answer, Count, Instance, Kind, Pin, Refusal, Span, Why, Wish};
+use cutting::{Budget, Outcome};
+use measure::{Length, Rect, Size};
+
+use super::answer::{Alternative, Exist, Layout, LayoutGrade, Piece};
+use super::checked;
+use super::fit;
+use super::grid::{Grid, MOST_STEPS};
+use crate::finding::{Finding, Severity, Subject};
+use crate::model::{Material, Project, Range, Recipe, Way};
+
+/// Most numbers of cards that are tried for a sheet, the largest first.
+const MOST_TRIES: u32 = 64;
+
+/// A layer of a recipe that is cut from patterned paper: one kind of the engine.
+#[derive(Debug, Clone, Copy)]
+struct PaperKind {
+    recipe: usize,
+    layer: usize,
+}
+
+/// All that is asked about one pack.
+struct Question<'p> {
+    project: &'p Project,
+    pack: usize,
+    /// True for the pack that the goal speaks of: its numbers bind, and pins lie on it.
+    leads: bool,
+    grid: Grid,
+    usable: Rect,
+    kinds: Vec<PaperKind>,
+    instance: Instance,
+}
+
+/// The layout of a pack; `None`, with findings that say why, if there is none.
+///
+/// `leads` is true for the pack that the goal speaks of. Other sheets (loose ones, scraps) give as many
+/// cards as they can, however few.
+pub(super) fn lay_out(project: &Project, pack: usize, leads: bool, budget: &mut Budget<'_>, findings: &mut Vec<Finding>) -> Option<Layout> {
+    let question = ask(project, pack, leads, findings)?;
+    let tries = question.tries();
+    let Some((&first, _)) = tries.split_first() else {
+        findings.push(question.about(Severity::Serious, "goal-no-mix"));
+        return None;
+    };
+    let mut last = None;
+    for &cards in &tries {
+        let instance = question.with_cards(cards);
+        let share = if tries.len() == 1 { budget.left() / 4 * 3 } else { budget.left() / 8 };
+        let mut part = budget.part(share);
+        let answer = flexible::solve(&instance, &mut part);
+        let ended = budget.spend(part.spent()).is_err();
+        match answer {
+            Ok(answer) if !answer.layouts.is_empty() => {
+                if !leads && cards < first && project.goal.cards_per_sheet.is_some() {
+                    findings.push(question.about(Severity::Note, "sheet-gives-fewer").with("cards", cards).with("wanted", first));
+                }
+                return Some(question.layout(&instance, &answer, findings));
+            }
+            other => last = Some(other),
+        }
+        if ended {
+            break;
+        }
+    }
+    if let Some(answer) = last {
+        findings.push(question.refusal(&answer));
+    }
+    None
+}
+
+/// The question about a pack; `None`, with findings, if nothing can be asked.
+fn ask<'p>(project: &'p Project, pack: usize, leads: bool, findings: &mut Vec<Finding>) -> Option<Question<'p>> {
+    let paper = &project.packs[pack];
+    let grid = Grid::new(project.mark.step());
+    let room = paper.usable();
+    let (width, height) = (grid.floor(room.width), grid.floor(room.height));
+    let about = |severity, code| Finding::new(severity, Subject::Project, code).with("pack", paper.name.as_str());
+    if width == 0 || height == 0 {
+        findings.push(about(Severity::Serious, "sheet-too-small"));
+        return None;
+    }
+    if i64::from(width.max(height)) > MOST_STEPS {
+        findings.push(about(Severity::Serious, "sheet-too-large").with("mark", grid.step()));
+        return None;
+    }
+    let used = Size::new(grid.length(width), grid.length(height));
+    if used != room {
+        let finding = about(Severity::Note, "sheet-not-on-grid").with("mark", grid.step());
+        findings.push(finding.with("width", room.width - used.width).with("height", room.height - used.height));
+    }
+    let kinds = paper_kinds(project, findings);
+    if kinds.is_empty() {
+        findings.push(Finding::new(Severity::Serious, Subject::Project, "no-paper-piece"));
+        return None;
+    }
+    let upright = paper.designs.iter().filter(|design| design.sheets() > 0).any(|design| design.face_up().way != Way::Any);
+    let mut engine_kinds = Vec::new();
+    for kind in &kinds {
+        engine_kinds.push(engine_kind(project, *kind, grid, upright, findings)?);
+    }
+    let usable = Rect::new(paper.unusable.left, paper.unusable.top, used);
+    let mut question = Question {
+        project,
+        pack,
+        leads,
+        grid,
+        usable,
+        instance: Instance {
+            width,
+            height,
+            recipes: engine_recipes(project, &kinds, leads),
+            spares: vec![0; kinds.len()],
+            pins: Vec::new(),
+            kinds: engine_kinds,
+            cards: Span::new(1, 1),
+            wishes: Wish::ORDER.to_vec(),
+            alternatives: usize::try_from(project.goal.alternatives.clamp(1, 50)).unwrap_or(1),
+        },
+        kinds,
+    };
+    if leads {
+        question.spare(findings);
+        question.pin(findings);
+    }
+    Some(question)
+}
+
+/// The layers cut from patterned paper, of all recipes that can be made at all.
+fn paper_kinds(project: &Project, findings: &mut Vec<Finding>) -> Vec<PaperKind> {
+    let mut kinds = Vec::new();
+    for (index, recipe) in project.recipes.iter().enumerate() {
+        let subject = Subject::Recipe(recipe.name.clone());
+        if recipe.most.is_some_and(|most| most < recipe.least) {
+            let finding = Finding::new(Severity::Serious, subject, "recipe-bounds").with("recipe", recipe.name.as_str());
+            findings.push(finding.with("least", recipe.least).with("most", recipe.most.unwrap_or(0)));
+            continue;
+        }
+        let layers = recipe.layers.iter().enumerate().filter(|(_, layer)| matches!(layer.material, Material::Patterned { .. }));
+        let before = kinds.len();
+        kinds.extend(layers.map(|(layer, _)| PaperKind { recipe: index, layer }));
+        if kinds.len() == before {
+            findings.push(Finding::new(Severity::Warning, subject, "recipe-without-paper").with("recipe", recipe.name.as_str()));
+        }
+    }
+    kinds
+}
+
+/// The recipes as the engine takes them: only those with paper give cards.
+fn engine_recipes(project: &Project, kinds: &[PaperKind], leads: bool) -> Vec<flexible::Recipe> {
+    let recipe = |(index, recipe): (usize, &Recipe)| {
+        let pieces: Vec<u32> = kinds.iter().map(|kind| u32::from(kind.recipe == index)).collect();
+        let made = pieces.iter().any(|&count| count > 0);
+        let most = if made { recipe.most.unwrap_or(u32::MAX) } else { 0 };
+        let least = if made && leads { recipe.least } else { 0 };
+        flexible::Recipe { pieces, cards: Span::new(least, most) }
+    };
+    project.recipes.iter().enumerate().map(recipe).collect()
+}
+
+/// A layer as a kind of the engine: ranges rounded inward; `None`, with a finding, if no size on the grid is left.
+fn engine_kind(project: &Project, kind: PaperKind, grid: Grid, upright: bool, findings: &mut Vec<Finding>) -> Option<Kind> {
+    let recipe = &project.recipes[kind.recipe];
+    let layer = &recipe.layers[kind.layer];
+    let Material::Patterned { width, height, prefer, free_size, may_turn, .. } = &layer.material else { return None };
+    let room = fit::room(recipe, kind.layer);
+    let bounded = |range: &Range, room: Length| match layer.placement.overlap {
+        false if range.least <= room => Range { least: range.least, most: range.most.min(room) },
+        _ => *range,
+    };
+    let spans = (span(grid, bounded(width, room.width)), span(grid, bounded(height, room.height)));
+    let (Some(wide), Some(high)) = spans else {
+        let finding = Finding::new(Severity::Serious, Subject::Recipe(recipe.name.clone()), "piece-not-on-mark");
+        let finding = finding.with("recipe", recipe.name.as_str()).with("layer", layer.name.as_str()).with("mark", grid.step());
+        findings.push(finding.with("width", width.least).with("height", height.least));
+        return None;
+    };
+    let nearest = |span: Span, length: Length| grid.floor(length + Length::from_ticks(grid.step().ticks() / 2)).clamp(span.least, span.most);
+    Some(Kind {
+        width: wide,
+        height: high,
+        prefer: (nearest(wide, prefer.width), nearest(high, prefer.height)),
+        step: 1,
+        turn: *may_turn && !upright,
+        uniform: !free_size,
+    })
+}
+
+/// A range in whole steps, rounded inward; `None` if it holds no whole step.
+fn span(grid: Grid, range: Range) -> Option<Span> {
+    let span = Span::new(grid.ceil(range.least).max(1), grid.floor(range.most));
+    (span.least <= span.most).then_some(span)
+}
+
+impl Question<'_> {
+    /// A finding about this pack.
+    fn about(&self, severity: Severity, code: &'static str) -> Finding {
+        Finding::new(severity, Subject::Project, code).with("pack", self.project.packs[self.pack].name.as_str())
+    }
+
+    /// The kind that a recipe and a layer name.
+    fn named(&self, recipe: &str, layer: &str) -> Option<usize> {
+        self.kinds.iter().position(|kind| {
+            let made = &self.project.recipes[kind.recipe];
+            made.name == recipe && made.layers[kind.layer].name == layer
+        })
+    }
+
+    /// Enter the spare pieces that were asked for.
+    fn spare(&mut self, findings: &mut Vec<Finding>) {
+        for (recipe, layer, count) in &self.project.goal.spares {
+            match self.named(recipe, layer) {
+                Some(kind) => self.instance.spares[kind] = self.instance.spares[kind].saturating_add(*count),
+                None => findings.push(self.about(Severity::Warning, "spare-unknown").with("recipe", recipe.as_str()).with("layer", layer.as_str())),
+            }
+        }
+    }
+
+    /// Enter the pinned pieces; their places are told on the whole sheet.
+    fn pin(&mut self, findings: &mut Vec<Finding>) {
+        for (recipe, layer, left, top, size) in &self.project.goal.pins {
+            let place = self.named(recipe, layer).and_then(|kind| {
+                Some(Pin {
+                    kind,
+                    x: self.grid.exact(*left - self.usable.x)?,
+                    y: self.grid.exact(*top - self.usable.y)?,
+                    width: self.grid.exact(size.width)?,
+                    height: self.grid.exact(size.height)?,
+                })
+            });
+            match place {
+                Some(pin) => self.instance.pins.push(pin),
+                None => findings.push(self.about(Severity::Warning, "pin-dropped").with("recipe", recipe.as_str()).with("layer", layer.as_str())),
+            }
+        }
+    }
+
+    /// The question about exactly so many cards.
+    fn with_cards(&self, cards: u32) -> Instance {
+        let mut instance = self.instance.clone();
+        instance.cards = Span::exactly(cards);
+        for recipe in &mut instance.recipes {
+            recipe.cards.most = recipe.cards.most.min(cards);
+            // A recipe that must give more cards than there are stays as it is: the engine says that no mix exists.
+            recipe.cards.most = recipe.cards.most.max(recipe.cards.least);
+        }
+        instance
+    }
+
+    /// The numbers of cards to try, in order.
+    fn tries(&self) -> Vec<u32> {
+        let least = self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.least)).max(1);
+        let most = self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.most));
+        match self.project.goal.cards_per_sheet {
+            Some(cards) if self.leads => vec![cards],
+            Some(cards) => (1..=cards.min(self.by_area()).min(most)).rev().take(MOST_TRIES as usize).collect(),
+            None => (least..=self.by_area().min(most)).rev().take(MOST_TRIES as usize).collect(),
+        }
+    }
+
+    /// Cards that the sheet's area could give if every card were the smallest one.
+    fn by_area(&self) -> u32 {
+        let kinds = &self.instance.kinds;
+        let card = |recipe: &flexible::Recipe| -> u64 {
+            let area = |(kind, count): (&Kind, &u32)| u64::from(kind.width.least) * u64::from(kind.height.least) * u64::from(*count);
+            kinds.iter().zip(&recipe.pieces).map(area).sum()
+        };
+        let smallest = self.instance.recipes.iter().map(card).filter(|&area| area > 0).min().unwrap_or(u64::MAX);
+        u32::try_from(u64::from(self.instance.width) * u64::from(self.instance.height) / smallest).unwrap_or(u32::MAX)
+    }
+
+    /// Why there is no layout.
+    fn refusal(&self, answer: &Result<Answer, Refusal>) -> Finding {
+        let serious = |code| self.about(Severity::Serious, code);
+        let named = |finding: Finding, kind: usize| match self.kinds.get(kind) {
+            Some(kind) => {
+                let recipe = &self.project.recipes[kind.recipe];
+                finding.with("recipe", recipe.name.as_str()).with("layer", recipe.layers[kind.layer].name.as_str())
+            }
+            None => finding.with("recipe", "").with("layer", ""),
+        };
+        match answer {
+            Ok(Answer { outcome: Outcome::Impossible { why }, .. }) => match why {
+                Why::NoMix => serious("goal-no-mix"),
+                Why::TooMuchArea { least, sheet } => serious("layout-too-much-area").with("percent", least.saturating_mul(100).div_ceil((*sheet).max(1))),
+                Why::PieceTooLarge { kind } => named(serious("layout-piece-too-large"), *kind),
+                Why::NoTree => serious("layout-none").with("mark", self.grid.step()),
+            },
+            Ok(_) => serious("layout-unfinished"),
+            Err(Refusal::Kind(kind)) => named(serious("layout-piece-too-large"), *kind),
+            Err(Refusal::Pin(_)) => serious("layout-pin"),
+            Err(Refusal::TooMany { kinds, pieces }) => {
+                serious("layout-too-many").with("kinds", u64::try_from(*kinds).unwrap_or(u64::MAX)).with("pieces", *pieces)
+            }
+            Err(Refusal::Sheet | Refusal::Recipe(_)) => serious("internal-check"),
+        }
+    }
+
+    /// The engine's answer in the maker's terms, checked.
+    fn layout(&self, instance: &Instance, answer: &Answer, findings: &mut Vec<Finding>) -> Layout {
+        let mut told = answer.layouts.iter().map(|layout| Alternative {
+            tree: layout.tree.clone(),
+            pieces: self.pieces(layout, instance),
+            waste: self.square(layout.waste),
+            effort: layout.effort,
+            recipe_counts: layout.cards.clone(),
+        });
+        let best = told.next().unwrap_or_else(|| unreachable!("asked only with a layout in hand"));
+        let alternatives: Vec<Alternative> = told.collect();
+        let cut_plan = checked::paper(self.project, instance, &best.tree, findings);
+        Layout {
+            pack: self.pack,
+            step: self.grid.step(),
+            usable: self.usable,
+            tree: best.tree,
+            pieces: best.pieces,
+            cut_plan,
+            effort: best.effort,
+            waste: best.waste,
+            recipe_counts: best.recipe_counts,
+            sheets: Vec::new(),
+            grade: grade(&answer.outcome),
+            exist: match answer.exist {
+                Count::Exactly(count) => Exist::Exactly(count),
+                Count::AtLeast(count) => Exist::AtLeast(count),
+            },
+            alternatives,
+        }
+    }
+
+    /// Square steps as square ticks.
+    fn square(&self, steps: u64) -> i128 {
+        let step = i128::from(self.grid.step().ticks());
+        i128::from(steps) * step * step
+    }
+
+    /// The pieces of a layout, each with the card it is for; what no card takes is a spare.
+    fn pieces(&self, layout: &flexible::Layout, instance: &Instance) -> Vec<Piece> {
+        let firsts: Vec<u32> = layout.cards.iter().scan(0, |next, &cards| Some(std::mem::replace(next, *next + cards))).collect();
+        let mut taken = vec![0_u32; self.kinds.len()];
+        let placed = layout.tree.placed(instance.width, instance.height);
+        let piece = |(index, placed): (usize, &cutting::Placed)| {
+            let kind = self.kinds[placed.kind];
+            let nth = taken[placed.kind];
+            taken[placed.kind] += 1;
+            let card = (nth < layout.cards[kind.recipe]).then(|| (firsts[kind.recipe] + nth) as usize);
+            Piece { mark: (index + 1).to_string(), recipe: kind.recipe, layer: kind.layer, card, rect: self.rect(placed), turned: placed.turned }
+        };
+        placed.iter().enumerate().map(piece).collect()
+    }
+
+    /// Where a piece lies on the whole sheet.
+    fn rect(&self, placed: &cutting::Placed) -> Rect {
+        let size = Size::new(self.grid.length(placed.width), self.grid.length(placed.height));
+        Rect::new(self.usable.x + self.grid.length(placed.x), self.usable.y + self.grid.length(placed.y), size)
+    }
+}
+
+/// A grade in the words of a plan.
+pub(super) fn grade<W>(outcome: &Outcome<W>) -> LayoutGrade {
+    match outcome {
+        Outcome::Proven => LayoutGrade::ProvenBest,
+        Outcome::Best { bound } => LayoutGrade::BestFound { bound: *bound },
+        Outcome::Impossible { .. } | Outcome::Unfinished => LayoutGrade::Stopped,
+    }
+}
