@@ -56,3 +56,41 @@ pub struct Finding {
     /// The facts by name, in a fixed order.
     pub facts: Vec<(&'static str, Fact)>,
 }
+
+impl Finding {
+    /// A finding without facts yet.
+    pub fn new(severity: Severity, subject: Subject, code: &'static str) -> Finding {
+        Finding { severity, subject, code, facts: Vec::new() }
+    }
+
+    /// The same finding with one fact more.
+    #[must_use]
+    pub fn with(mut self, name: &'static str, fact: impl Into<Fact>) -> Finding {
+        self.facts.push((name, fact.into()));
+        self
+    }
+}
+
+impl From<Length> for Fact {
+    fn from(length: Length) -> Fact {
+        Fact::Length(length)
+    }
+}
+
+impl From<u32> for Fact {
+    fn from(count: u32) -> Fact {
+        Fact::Count(u64::from(count))
+    }
+}
+
+impl From<u64> for Fact {
+    fn from(count: u64) -> Fact {
+        Fact::Count(count)
+    }
+}
+
+impl From<&str> for Fact {
+    fn from(text: &str) -> Fact {
+        Fact::Text(text.to_owned())
+    }
+}

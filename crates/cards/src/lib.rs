@@ -8,4 +8,4 @@ pub mod plan;
 
 pub use finding::{Fact, Finding, Severity, Subject};
 pub use model::Project;
-pub use plan::Plan;
+pub use plan::{Plan, plan};

@@ -61,6 +61,21 @@ impl<'a> Budget<'a> {
         self.spent
     }
 
+    /// A budget of its own with at most so many of the nodes left, with the same stop signal and report.
+    ///
+    /// Spend what it spent on this one afterwards.
+    #[must_use]
+    pub fn part(&self, nodes: u64) -> Budget<'a> {
+        Budget {
+            limit: nodes.min(self.left()),
+            spent: 0,
+            asked: 0,
+            stopped: self.stopped,
+            stop: self.stop,
+            progress: self.progress,
+        }
+    }
+
     /// Nodes left.
     pub fn left(&self) -> u64 {
         self.limit - self.spent.min(self.limit)

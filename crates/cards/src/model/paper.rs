@@ -120,6 +120,11 @@ impl Design {
             Side::Back => &self.back,
         }
     }
+
+    /// How many sheets of it this project may cut.
+    pub fn sheets(&self) -> u32 {
+        self.use_sheets.map_or(self.copies, |sheets| sheets.min(self.copies))
+    }
 }
 
 /// How much is lost at each edge before the layout starts.

@@ -63,8 +63,10 @@ pub struct Layout {
     pub tree: Tree,
     /// The pieces, in sheet coordinates, in the order of their marks.
     pub pieces: Vec<Piece>,
-    /// The trimmer steps, replayed and checked.
+    /// The trimmer steps for all sheets of `sheets`, replayed and checked.
     pub cut_plan: CutPlan,
+    /// One grid step of the cut plan; it takes in the unusable edges, so it can be finer than `step`.
+    pub cut_step: Length,
     /// Settings and cuts.
     pub effort: Effort,
     /// What is left over on one sheet, in square ticks (the unusable edges not counted).

@@ -5,8 +5,7 @@ use std::collections::BTreeMap;
 use measure::{Rect, Size};
 
 use super::answer::{Card, CardPart, Layout, PartKind, SheetUse};
-use super::fit;
-use super::paper;
+use super::{checked, fit, paper};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Goal, Material, Pack, Project, Recipe};
 use cutting::Budget;
@@ -37,12 +36,22 @@ pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut
             .filter(|(_, sheets)| **sheets > 0)
             .map(|((design, face), sheets)| SheetUse { design, side: face.up, sheets: *sheets })
             .collect();
+        let all: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
+        match checked::paper(project, pack, layout.usable, layout.step, &layout.tree, all) {
+            Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
+            None => {
+                findings.push(Finding::new(Severity::Serious, Subject::Layout(layouts.len() + 1), "internal-check"))
+            }
+        }
         layouts.push(layout);
     }
     if let (Some(short), Some(first)) = (open.filter(|&short| short > 0), layouts.first()) {
         let gives = first.recipe_counts.iter().sum::<u32>().max(1);
-        let finding = Finding::new(Severity::Serious, Subject::Project, "too-few-sheets").with("wanted", wanted(&project.goal).unwrap_or(0));
-        findings.push(finding.with("cards", wanted(&project.goal).unwrap_or(0) - short).with("short", short.div_ceil(gives)));
+        let finding = Finding::new(Severity::Serious, Subject::Project, "too-few-sheets")
+            .with("wanted", wanted(&project.goal).unwrap_or(0));
+        findings.push(
+            finding.with("cards", wanted(&project.goal).unwrap_or(0) - short).with("short", short.div_ceil(gives)),
+        );
     }
     layouts
 }
@@ -71,8 +80,8 @@ fn share(pack: &Pack, pairs: &[Option<usize>], most: u32) -> Vec<u32> {
                 if ready == 0 || (whole && (ready < group.len() || left < size)) {
                     continue;
                 }
-                for &design in group.iter().filter(|&&design| used[design] < there[design]) {
-                    if left > 0 {
+                for &design in group {
+                    if left > 0 && used[design] < there[design] {
                         used[design] += 1;
                         left -= 1;
                         went_on = true;
@@ -124,14 +133,19 @@ fn slots(project: &Project, layout: &Layout) -> Vec<Slot> {
     let mut by_card: BTreeMap<usize, Slot> = BTreeMap::new();
     for (index, piece) in layout.pieces.iter().enumerate() {
         if let Some(card) = piece.card {
-            let slot = by_card.entry(card).or_insert_with(|| Slot { recipe: piece.recipe, pieces: BTreeMap::new(), places: Vec::new() });
+            let slot = by_card.entry(card).or_insert_with(|| Slot {
+                recipe: piece.recipe,
+                pieces: BTreeMap::new(),
+                places: Vec::new(),
+            });
             slot.pieces.insert(piece.layer, index);
         }
     }
     let mut slots: Vec<Slot> = by_card.into_values().collect();
     for slot in &mut slots {
         let recipe = &project.recipes[slot.recipe];
-        let stands = |layer: usize| slot.pieces.get(&layer).map_or_else(Size::default, |&piece| standing(layout, piece));
+        let stands =
+            |layer: usize| slot.pieces.get(&layer).map_or_else(Size::default, |&piece| standing(layout, piece));
         slot.places = fit::places(recipe, &fit::sizes(project, recipe, stands));
     }
     slots
@@ -159,7 +173,9 @@ pub(super) fn cards(project: &Project, layouts: &[Layout], findings: &mut Vec<Fi
             for nth in 0..made {
                 let (sheet, slot) = (nth / slots.len(), &slots[nth % slots.len()]);
                 let sheet = u32::try_from(sheet + 1).unwrap_or(u32::MAX);
-                let partner = pairs[used.design].and_then(|partner| layout.sheets.iter().find(|other| other.design == partner && other.sheets >= sheet));
+                let partner = pairs[used.design].and_then(|partner| {
+                    layout.sheets.iter().find(|other| other.design == partner && other.sheets >= sheet)
+                });
                 let place = Place { layout: index, sheet, own: used, partner: partner.unwrap_or(used) };
                 cards.push(Card {
                     number: u32::try_from(cards.len() + 1).unwrap_or(u32::MAX),
@@ -222,7 +238,13 @@ fn parts(project: &Project, letter: &str, slot: &Slot, place: &Place<'_>) -> Vec
                 let Some(&piece) = slot.pieces.get(&layer) else { continue };
                 // Partners are paired one to one and cut alike, so the same place on the partner's sheet is always free.
                 let from = if *from_partner { place.partner } else { place.own };
-                PartKind::Patterned { layout: place.layout, piece, design: from.design, side: from.side, sheet: place.sheet }
+                PartKind::Patterned {
+                    layout: place.layout,
+                    piece,
+                    design: from.design,
+                    side: from.side,
+                    sheet: place.sheet,
+                }
             }
             Material::Mat { cardstock, .. } => match mat_cardstock(cardstock, letter) {
                 Some(cardstock) => PartKind::Cardstock(cardstock),
@@ -246,13 +268,18 @@ fn mat_cardstock(cardstock: &[(Option<String>, usize)], letter: &str) -> Option<
 
 /// Tell of designs whose partner is missing, or gives fewer sheets.
 fn lonely(project: &Project, pack: &Pack, layout: &Layout, pairs: &[Option<usize>], findings: &mut Vec<Finding>) {
-    let takes = project.recipes.iter().zip(&layout.recipe_counts).any(|(recipe, &cards)| cards > 0 && takes_from_partner(recipe));
+    let takes = project
+        .recipes
+        .iter()
+        .zip(&layout.recipe_counts)
+        .any(|(recipe, &cards)| cards > 0 && takes_from_partner(recipe));
     if !takes {
         return;
     }
     for used in &layout.sheets {
         let letter = pack.designs[used.design].letter.as_str();
-        let about = |code| Finding::new(Severity::Warning, Subject::Design(letter.to_owned()), code).with("design", letter);
+        let about =
+            |code| Finding::new(Severity::Warning, Subject::Design(letter.to_owned()), code).with("design", letter);
         let Some(partner) = pairs[used.design] else {
             let asked_for_itself = project.goal.partners.iter().any(|(one, other)| one == other && one == letter);
             if !asked_for_itself {

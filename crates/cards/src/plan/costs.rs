@@ -7,7 +7,13 @@ use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Price, Project};
 
 /// The costs, as far as prices were given; a line without a price makes the total read “at least”.
-pub(super) fn costs(project: &Project, layouts: &[Layout], stocks: &[StockPlan], counts: &Counts, findings: &mut Vec<Finding>) -> Costs {
+pub(super) fn costs(
+    project: &Project,
+    layouts: &[Layout],
+    stocks: &[StockPlan],
+    counts: &Counts,
+    findings: &mut Vec<Finding>,
+) -> Costs {
     let mut lines = Vec::new();
     for (index, pack) in project.packs.iter().enumerate() {
         let used = layouts.iter().filter(|layout| layout.pack == index).flat_map(|layout| &layout.sheets);
@@ -20,7 +26,8 @@ pub(super) fn costs(project: &Project, layouts: &[Layout], stocks: &[StockPlan],
         let cardstock = &project.cardstocks[stock.cardstock];
         let mut shares = Vec::new();
         for (index, size) in cardstock.sheets.iter().enumerate() {
-            let used: u64 = stock.sheets.iter().filter(|sheet| sheet.size == index).map(|sheet| u64::from(sheet.times)).sum();
+            let used: u64 =
+                stock.sheets.iter().filter(|sheet| sheet.size == index).map(|sheet| u64::from(sheet.times)).sum();
             if used > 0 {
                 shares.push((size.price.as_ref(), Decimal::from(used), Decimal::from(size.pack_of.max(1))));
             }

@@ -34,7 +34,8 @@ pub(super) fn counts(project: &Project, layouts: &[Layout], cards: &[Card]) -> C
             }
         }
     }
-    counts.ribbon = project.ribbons.iter().zip(ribbon).map(|(kind, length)| (length, spools(length, kind.spool))).collect();
+    counts.ribbon =
+        project.ribbons.iter().zip(ribbon).map(|(kind, length)| (length, spools(length, kind.spool))).collect();
     counts
 }
 

@@ -57,7 +57,9 @@ pub(super) fn host(recipe: &Recipe, index: usize) -> Option<usize> {
     if let Some(on) = layer.placement.on {
         return (on < recipe.layers.len() && on != index).then_some(on);
     }
-    let unmoved = layer.placement.anchor == Anchor::Middle && layer.placement.right == Length::ZERO && layer.placement.down == Length::ZERO;
+    let unmoved = layer.placement.anchor == Anchor::Middle
+        && layer.placement.right == Length::ZERO
+        && layer.placement.down == Length::ZERO;
     if !unmoved {
         return None;
     }

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use measure::{Length, Rect, Size, Unit, clearance, envelopes};
+use measure::envelopes::{clearance, envelopes};
+use measure::{Length, Rect, Size, Unit};
 
 use super::answer::{Card, Layout, PartKind};
 use super::batch::standing;
@@ -79,7 +80,8 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
         };
         let shows = gaps.into_iter().filter(|&gap| gap > Length::ZERO).min();
         if let Some(border) = [told, shows].into_iter().flatten().min().filter(|&border| border < NARROWEST_BORDER) {
-            findings.push(about(Severity::Warning, "border-narrow").with("border", border).with("least", NARROWEST_BORDER));
+            findings
+                .push(about(Severity::Warning, "border-narrow").with("border", border).with("least", NARROWEST_BORDER));
         }
         if let Material::Strip { size, greeting, .. } = &layer.material
             && let Some(greeting) = project.greetings.get(*greeting)
@@ -87,7 +89,11 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
             let clear = (size.width - greeting.inked.width).min(size.height - greeting.inked.height);
             let each = Length::from_ticks(clear.ticks().div_euclid(2));
             if clear < Length::ZERO {
-                findings.push(about(Severity::Serious, "greeting-too-large").with("words", greeting.words.as_str()).with("over", -clear));
+                findings.push(
+                    about(Severity::Serious, "greeting-too-large")
+                        .with("words", greeting.words.as_str())
+                        .with("over", -clear),
+                );
             } else if each < EIGHTH {
                 let finding = about(Severity::Warning, "greeting-tight").with("words", greeting.words.as_str());
                 findings.push(finding.with("clear", each).with("least", EIGHTH));
@@ -107,7 +113,9 @@ fn base(project: &Project, recipe: &Recipe, findings: &mut Vec<Finding>) {
     let long = size.width.max(size.height);
     if long > project.trimmer.longest_cut {
         let finding = Finding::new(Severity::Warning, Subject::Recipe(recipe.name.clone()), "base-longer-than-trimmer");
-        findings.push(finding.with("recipe", recipe.name.as_str()).with("long", long).with("cut", project.trimmer.longest_cut));
+        findings.push(
+            finding.with("recipe", recipe.name.as_str()).with("long", long).with("cut", project.trimmer.longest_cut),
+        );
     }
 }
 
@@ -124,7 +132,9 @@ const BOW_UM: i64 = 5_000;
 /// # Source
 /// Told thicknesses are the maker's; the rest is common practice, from memory.
 pub(super) fn thickness(project: &Project, recipe: &Recipe) -> Length {
-    let stock = |index: usize| project.cardstocks.get(index).and_then(|stock| stock.thickness_um).map_or(CARDSTOCK_UM, i64::from);
+    let stock = |index: usize| {
+        project.cardstocks.get(index).and_then(|stock| stock.thickness_um).map_or(CARDSTOCK_UM, i64::from)
+    };
     let folds = match recipe.fold {
         Fold::Flat => 1,
         Fold::Side | Fold::Top | Fold::Gate => 2,
@@ -134,8 +144,16 @@ pub(super) fn thickness(project: &Project, recipe: &Recipe) -> Length {
         Material::Patterned { .. } => PAPER_UM,
         Material::Mat { cardstock, .. } => cardstock.first().map_or(CARDSTOCK_UM, |&(_, index)| stock(index)),
         Material::Plain { cardstock, .. } => stock(*cardstock),
-        Material::Strip { cardstock, foam_squares, .. } => stock(*cardstock) + if *foam_squares > 0 { FOAM_UM } else { 0 },
-        Material::Ribbon { bow, .. } => if *bow { BOW_UM } else { RIBBON_UM },
+        Material::Strip { cardstock, foam_squares, .. } => {
+            stock(*cardstock) + if *foam_squares > 0 { FOAM_UM } else { 0 }
+        }
+        Material::Ribbon { bow, .. } => {
+            if *bow {
+                BOW_UM
+            } else {
+                RIBBON_UM
+            }
+        }
     };
     let inside = recipe.inside.map_or(0, |(_, index)| stock(index));
     let um = stock(recipe.base) * folds + inside + recipe.layers.iter().map(|made| layer(&made.material)).sum::<i64>();
@@ -163,8 +181,13 @@ fn envelope(project: &Project, recipe: usize, findings: &mut Vec<Finding>) {
         room.width.min(room.height) >= wanted
     });
     let next = next.min_by_key(|row| row.size.area());
-    let finding = Finding::new(severity, Subject::Envelope(envelope.name.clone()), code).with("envelope", envelope.name.as_str());
-    let finding = finding.with("recipe", recipe.name.as_str()).with("clearance", tightest).with("wanted", wanted).with("thickness", thick);
+    let finding =
+        Finding::new(severity, Subject::Envelope(envelope.name.clone()), code).with("envelope", envelope.name.as_str());
+    let finding = finding
+        .with("recipe", recipe.name.as_str())
+        .with("clearance", tightest)
+        .with("wanted", wanted)
+        .with("thickness", thick);
     findings.push(match next {
         Some(row) => finding.with("next", row.name).with("width", row.size.width).with("height", row.size.height),
         None => finding.with("next", "").with("width", Length::ZERO).with("height", Length::ZERO),
@@ -182,15 +205,20 @@ fn prints(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<F
         };
         let about = |code| {
             let finding = Finding::new(Severity::Warning, Subject::Design(design.letter.clone()), code);
-            finding.with("design", design.letter.as_str()).with("face", face.name.as_str()).with("layout", as_count(index + 1))
+            finding
+                .with("design", design.letter.as_str())
+                .with("face", face.name.as_str())
+                .with("layout", as_count(index + 1))
         };
-        let turned: Vec<&str> = layout.pieces.iter().filter(|piece| piece.turned).map(|piece| piece.mark.as_str()).collect();
+        let turned: Vec<&str> =
+            layout.pieces.iter().filter(|piece| piece.turned).map(|piece| piece.mark.as_str()).collect();
         if face.way != Way::Any && !turned.is_empty() {
             findings.push(about("print-turned").with("pieces", turned.join(", ").as_str()));
         }
         if let Some(collage) = &face.collage {
             let panels = panels(collage);
-            let cut = panels.iter().filter(|panel| !layout.pieces.iter().any(|piece| piece.rect.contains(**panel))).count();
+            let cut =
+                panels.iter().filter(|panel| !layout.pieces.iter().any(|piece| piece.rect.contains(**panel))).count();
             if cut > 0 {
                 findings.push(about("panels-cut").with("cut", as_count(cut)).with("panels", as_count(panels.len())));
             }
@@ -204,7 +232,9 @@ fn panels(collage: &Collage) -> Vec<Rect> {
         sides.iter().scan(Length::ZERO, |next, &side| Some((std::mem::replace(next, *next + side), side))).collect()
     };
     let columns = starts(&collage.columns);
-    let panel = |&(y, height): &(Length, Length)| columns.iter().map(move |&(x, width)| Rect::new(x, y, Size::new(width, height))).collect::<Vec<_>>();
+    let panel = |&(y, height): &(Length, Length)| {
+        columns.iter().map(move |&(x, width)| Rect::new(x, y, Size::new(width, height))).collect::<Vec<_>>()
+    };
     starts(&collage.rows).iter().flat_map(panel).collect()
 }
 
@@ -214,8 +244,14 @@ fn strips(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<F
     if let Some(piece) = layout.pieces.iter().min_by_key(|piece| narrow(piece))
         && narrow(piece) < project.trimmer.smallest_strip
     {
-        let finding = Finding::new(Severity::Warning, Subject::Layout(index + 1), "strip-narrow").with("layout", as_count(index + 1));
-        findings.push(finding.with("piece", piece.mark.as_str()).with("width", narrow(piece)).with("least", project.trimmer.smallest_strip));
+        let finding = Finding::new(Severity::Warning, Subject::Layout(index + 1), "strip-narrow")
+            .with("layout", as_count(index + 1));
+        findings.push(
+            finding
+                .with("piece", piece.mark.as_str())
+                .with("width", narrow(piece))
+                .with("least", project.trimmer.smallest_strip),
+        );
     }
 }
 

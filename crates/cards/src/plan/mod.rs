@@ -3,8 +3,52 @@
 //! A plan is a pure function of the project and the budget.
 
 mod answer;
+mod batch;
+mod checked;
+mod costs;
+mod counts;
+mod fit;
+mod grid;
+mod look;
+mod paper;
+mod stock;
 
 pub use answer::{
     Alternative, Card, CardPart, CostLine, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, SheetUse,
     StockCut, StockPiece, StockPlan, StockSheetPlan,
 };
+pub use costs::per_card;
+
+use cutting::Budget;
+
+use crate::model::Project;
+
+/// The whole answer to a project.
+///
+/// # Shape
+/// Pure: the same project and the same budget in nodes give the same plan. Every layout has been checked
+/// against what was asked and its steps replayed. What cannot be done is told in the findings; the rest of
+/// the plan is still there.
+pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
+    let mut findings = Vec::new();
+    // Paper decides everything after it, so it may spend most; what it leaves over goes to the cardstock.
+    let mut for_paper = budget.part(budget.left() / 4 * 3);
+    let layouts = batch::layouts(project, &mut for_paper, &mut findings);
+    let _ = budget.spend(for_paper.spent());
+    let cards = batch::cards(project, &layouts, &mut findings);
+    let stocks = stock::stocks(project, &cards, budget, &mut findings);
+    let counts = counts::counts(project, &layouts, &cards);
+    look::look(project, &layouts, &cards, &mut findings);
+    let costs = costs::costs(project, &layouts, &stocks, &counts, &mut findings);
+    // The gravest first; what is said twice is said once.
+    findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
+    let mut told = Vec::new();
+    findings.retain(|finding| {
+        let fresh = !told.contains(finding);
+        if fresh {
+            told.push(finding.clone());
+        }
+        fresh
+    });
+    Plan { project: project.clone(), layouts, cards, stocks, counts, costs, findings }
+}

@@ -1,6 +1,8 @@
 //! One layout for each pack that is used: the question asked of the flexible engine, and its answer in the maker's terms.
 
 use cutting::flexible::{self, Answer, Count, Instance, Kind, Pin, Refusal, Span, Why, Wish};
+use cutting::steps::tidy;
+use cutting::tree::pieces;
 use cutting::{Budget, Outcome};
 use measure::{Length, Rect, Size};
 
@@ -37,7 +39,13 @@ struct Question<'p> {
 ///
 /// `leads` is true for the pack that the goal speaks of. Other sheets (loose ones, scraps) give as many
 /// cards as they can, however few.
-pub(super) fn lay_out(project: &Project, pack: usize, leads: bool, budget: &mut Budget<'_>, findings: &mut Vec<Finding>) -> Option<Layout> {
+pub(super) fn lay_out(
+    project: &Project,
+    pack: usize,
+    leads: bool,
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> Option<Layout> {
     let question = ask(project, pack, leads, findings)?;
     let tries = question.tries();
     let Some((&first, _)) = tries.split_first() else {
@@ -54,9 +62,11 @@ pub(super) fn lay_out(project: &Project, pack: usize, leads: bool, budget: &mut 
         match answer {
             Ok(answer) if !answer.layouts.is_empty() => {
                 if !leads && cards < first && project.goal.cards_per_sheet.is_some() {
-                    findings.push(question.about(Severity::Note, "sheet-gives-fewer").with("cards", cards).with("wanted", first));
+                    findings.push(
+                        question.about(Severity::Note, "sheet-gives-fewer").with("cards", cards).with("wanted", first),
+                    );
                 }
-                return Some(question.layout(&instance, &answer, findings));
+                return question.layout(&instance, &answer, findings);
             }
             other => last = Some(other),
         }
@@ -95,7 +105,8 @@ fn ask<'p>(project: &'p Project, pack: usize, leads: bool, findings: &mut Vec<Fi
         findings.push(Finding::new(Severity::Serious, Subject::Project, "no-paper-piece"));
         return None;
     }
-    let upright = paper.designs.iter().filter(|design| design.sheets() > 0).any(|design| design.face_up().way != Way::Any);
+    let upright =
+        paper.designs.iter().filter(|design| design.sheets() > 0).any(|design| design.face_up().way != Way::Any);
     let mut engine_kinds = Vec::new();
     for kind in &kinds {
         engine_kinds.push(engine_kind(project, *kind, grid, upright, findings)?);
@@ -133,15 +144,19 @@ fn paper_kinds(project: &Project, findings: &mut Vec<Finding>) -> Vec<PaperKind>
     for (index, recipe) in project.recipes.iter().enumerate() {
         let subject = Subject::Recipe(recipe.name.clone());
         if recipe.most.is_some_and(|most| most < recipe.least) {
-            let finding = Finding::new(Severity::Serious, subject, "recipe-bounds").with("recipe", recipe.name.as_str());
+            let finding =
+                Finding::new(Severity::Serious, subject, "recipe-bounds").with("recipe", recipe.name.as_str());
             findings.push(finding.with("least", recipe.least).with("most", recipe.most.unwrap_or(0)));
             continue;
         }
-        let layers = recipe.layers.iter().enumerate().filter(|(_, layer)| matches!(layer.material, Material::Patterned { .. }));
+        let layers =
+            recipe.layers.iter().enumerate().filter(|(_, layer)| matches!(layer.material, Material::Patterned { .. }));
         let before = kinds.len();
         kinds.extend(layers.map(|(layer, _)| PaperKind { recipe: index, layer }));
         if kinds.len() == before {
-            findings.push(Finding::new(Severity::Warning, subject, "recipe-without-paper").with("recipe", recipe.name.as_str()));
+            findings.push(
+                Finding::new(Severity::Warning, subject, "recipe-without-paper").with("recipe", recipe.name.as_str()),
+            );
         }
     }
     kinds
@@ -160,7 +175,13 @@ fn engine_recipes(project: &Project, kinds: &[PaperKind], leads: bool) -> Vec<fl
 }
 
 /// A layer as a kind of the engine: ranges rounded inward; `None`, with a finding, if no size on the grid is left.
-fn engine_kind(project: &Project, kind: PaperKind, grid: Grid, upright: bool, findings: &mut Vec<Finding>) -> Option<Kind> {
+fn engine_kind(
+    project: &Project,
+    kind: PaperKind,
+    grid: Grid,
+    upright: bool,
+    findings: &mut Vec<Finding>,
+) -> Option<Kind> {
     let recipe = &project.recipes[kind.recipe];
     let layer = &recipe.layers[kind.layer];
     let Material::Patterned { width, height, prefer, free_size, may_turn, .. } = &layer.material else { return None };
@@ -172,11 +193,14 @@ fn engine_kind(project: &Project, kind: PaperKind, grid: Grid, upright: bool, fi
     let spans = (span(grid, bounded(width, room.width)), span(grid, bounded(height, room.height)));
     let (Some(wide), Some(high)) = spans else {
         let finding = Finding::new(Severity::Serious, Subject::Recipe(recipe.name.clone()), "piece-not-on-mark");
-        let finding = finding.with("recipe", recipe.name.as_str()).with("layer", layer.name.as_str()).with("mark", grid.step());
+        let finding =
+            finding.with("recipe", recipe.name.as_str()).with("layer", layer.name.as_str()).with("mark", grid.step());
         findings.push(finding.with("width", width.least).with("height", height.least));
         return None;
     };
-    let nearest = |span: Span, length: Length| grid.floor(length + Length::from_ticks(grid.step().ticks() / 2)).clamp(span.least, span.most);
+    let nearest = |span: Span, length: Length| {
+        grid.floor(length + Length::from_ticks(grid.step().ticks() / 2)).clamp(span.least, span.most)
+    };
     Some(Kind {
         width: wide,
         height: high,
@@ -212,7 +236,11 @@ impl Question<'_> {
         for (recipe, layer, count) in &self.project.goal.spares {
             match self.named(recipe, layer) {
                 Some(kind) => self.instance.spares[kind] = self.instance.spares[kind].saturating_add(*count),
-                None => findings.push(self.about(Severity::Warning, "spare-unknown").with("recipe", recipe.as_str()).with("layer", layer.as_str())),
+                None => findings.push(
+                    self.about(Severity::Warning, "spare-unknown")
+                        .with("recipe", recipe.as_str())
+                        .with("layer", layer.as_str()),
+                ),
             }
         }
     }
@@ -231,7 +259,11 @@ impl Question<'_> {
             });
             match place {
                 Some(pin) => self.instance.pins.push(pin),
-                None => findings.push(self.about(Severity::Warning, "pin-dropped").with("recipe", recipe.as_str()).with("layer", layer.as_str())),
+                None => findings.push(
+                    self.about(Severity::Warning, "pin-dropped")
+                        .with("recipe", recipe.as_str())
+                        .with("layer", layer.as_str()),
+                ),
             }
         }
     }
@@ -250,7 +282,8 @@ impl Question<'_> {
 
     /// The numbers of cards to try, in order.
     fn tries(&self) -> Vec<u32> {
-        let least = self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.least)).max(1);
+        let least =
+            self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.least)).max(1);
         let most = self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.most));
         match self.project.goal.cards_per_sheet {
             Some(cards) if self.leads => vec![cards],
@@ -263,7 +296,9 @@ impl Question<'_> {
     fn by_area(&self) -> u32 {
         let kinds = &self.instance.kinds;
         let card = |recipe: &flexible::Recipe| -> u64 {
-            let area = |(kind, count): (&Kind, &u32)| u64::from(kind.width.least) * u64::from(kind.height.least) * u64::from(*count);
+            let area = |(kind, count): (&Kind, &u32)| {
+                u64::from(kind.width.least) * u64::from(kind.height.least) * u64::from(*count)
+            };
             kinds.iter().zip(&recipe.pieces).map(area).sum()
         };
         let smallest = self.instance.recipes.iter().map(card).filter(|&area| area > 0).min().unwrap_or(u64::MAX);
@@ -283,39 +318,49 @@ impl Question<'_> {
         match answer {
             Ok(Answer { outcome: Outcome::Impossible { why }, .. }) => match why {
                 Why::NoMix => serious("goal-no-mix"),
-                Why::TooMuchArea { least, sheet } => serious("layout-too-much-area").with("percent", least.saturating_mul(100).div_ceil((*sheet).max(1))),
+                Why::TooMuchArea { least, sheet } => {
+                    serious("layout-too-much-area").with("percent", least.saturating_mul(100).div_ceil((*sheet).max(1)))
+                }
                 Why::PieceTooLarge { kind } => named(serious("layout-piece-too-large"), *kind),
                 Why::NoTree => serious("layout-none").with("mark", self.grid.step()),
             },
             Ok(_) => serious("layout-unfinished"),
             Err(Refusal::Kind(kind)) => named(serious("layout-piece-too-large"), *kind),
             Err(Refusal::Pin(_)) => serious("layout-pin"),
-            Err(Refusal::TooMany { kinds, pieces }) => {
-                serious("layout-too-many").with("kinds", u64::try_from(*kinds).unwrap_or(u64::MAX)).with("pieces", *pieces)
-            }
+            Err(Refusal::TooMany { kinds, pieces }) => serious("layout-too-many")
+                .with("kinds", u64::try_from(*kinds).unwrap_or(u64::MAX))
+                .with("pieces", *pieces),
             Err(Refusal::Sheet | Refusal::Recipe(_)) => serious("internal-check"),
         }
     }
 
     /// The engine's answer in the maker's terms, checked.
-    fn layout(&self, instance: &Instance, answer: &Answer, findings: &mut Vec<Finding>) -> Layout {
-        let mut told = answer.layouts.iter().map(|layout| Alternative {
-            tree: layout.tree.clone(),
-            pieces: self.pieces(layout, instance),
-            waste: self.square(layout.waste),
-            effort: layout.effort,
-            recipe_counts: layout.cards.clone(),
-        });
-        let best = told.next().unwrap_or_else(|| unreachable!("asked only with a layout in hand"));
-        let alternatives: Vec<Alternative> = told.collect();
-        let cut_plan = checked::paper(self.project, instance, &best.tree, findings);
-        Layout {
+    fn layout(&self, instance: &Instance, answer: &Answer, findings: &mut Vec<Finding>) -> Option<Layout> {
+        let mut told: Vec<Alternative> =
+            answer.layouts.iter().filter_map(|layout| self.told(instance, layout)).collect();
+        let pack = &self.project.packs[self.pack];
+        let best = if told.len() == answer.layouts.len() {
+            told.remove(0)
+        } else {
+            debug_assert!(false, "a layout is not what was asked for");
+            findings.push(self.about(Severity::Serious, "internal-check"));
+            return None;
+        };
+        let Some((cut_plan, cut_step)) =
+            checked::paper(self.project, pack, self.usable, self.grid.step(), &best.tree, 1)
+        else {
+            debug_assert!(false, "the steps of a layout do not give its pieces");
+            findings.push(self.about(Severity::Serious, "internal-check"));
+            return None;
+        };
+        Some(Layout {
             pack: self.pack,
             step: self.grid.step(),
             usable: self.usable,
             tree: best.tree,
             pieces: best.pieces,
             cut_plan,
+            cut_step,
             effort: best.effort,
             waste: best.waste,
             recipe_counts: best.recipe_counts,
@@ -325,8 +370,29 @@ impl Question<'_> {
                 Count::Exactly(count) => Exist::Exactly(count),
                 Count::AtLeast(count) => Exist::AtLeast(count),
             },
-            alternatives,
+            alternatives: told,
+        })
+    }
+
+    /// One layout in the order of the table; `None` if it is not what was asked for.
+    fn told(&self, instance: &Instance, layout: &flexible::Layout) -> Option<Alternative> {
+        // A pinned piece keeps its place only if the branches stay where they are.
+        let tree = if instance.pins.is_empty() {
+            tidy(&layout.tree, instance.width, instance.height).ok()?
+        } else {
+            layout.tree.clone()
+        };
+        if !checked::sound(instance, &tree, &layout.cards) {
+            return None;
         }
+        let placed = pieces(&tree, instance.width, instance.height).ok()?;
+        Some(Alternative {
+            pieces: self.pieces(&placed, &layout.cards),
+            waste: self.square(layout.waste),
+            effort: layout.effort,
+            recipe_counts: layout.cards.clone(),
+            tree,
+        })
     }
 
     /// Square steps as square ticks.
@@ -336,16 +402,23 @@ impl Question<'_> {
     }
 
     /// The pieces of a layout, each with the card it is for; what no card takes is a spare.
-    fn pieces(&self, layout: &flexible::Layout, instance: &Instance) -> Vec<Piece> {
-        let firsts: Vec<u32> = layout.cards.iter().scan(0, |next, &cards| Some(std::mem::replace(next, *next + cards))).collect();
+    fn pieces(&self, placed: &[cutting::Placed], cards: &[u32]) -> Vec<Piece> {
+        let firsts: Vec<u32> =
+            cards.iter().scan(0, |next, &cards| Some(std::mem::replace(next, *next + cards))).collect();
         let mut taken = vec![0_u32; self.kinds.len()];
-        let placed = layout.tree.placed(instance.width, instance.height);
         let piece = |(index, placed): (usize, &cutting::Placed)| {
             let kind = self.kinds[placed.kind];
             let nth = taken[placed.kind];
             taken[placed.kind] += 1;
-            let card = (nth < layout.cards[kind.recipe]).then(|| (firsts[kind.recipe] + nth) as usize);
-            Piece { mark: (index + 1).to_string(), recipe: kind.recipe, layer: kind.layer, card, rect: self.rect(placed), turned: placed.turned }
+            let card = (nth < cards[kind.recipe]).then(|| (firsts[kind.recipe] + nth) as usize);
+            Piece {
+                mark: (index + 1).to_string(),
+                recipe: kind.recipe,
+                layer: kind.layer,
+                card,
+                rect: self.rect(placed),
+                turned: placed.turned,
+            }
         };
         placed.iter().enumerate().map(piece).collect()
     }

@@ -16,7 +16,12 @@ use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Cardstock, Fold, Grain, Project, StockSheet};
 
 /// The plans of all cardstocks that are used.
-pub(super) fn stocks(project: &Project, cards: &[Card], budget: &mut Budget<'_>, findings: &mut Vec<Finding>) -> Vec<StockPlan> {
+pub(super) fn stocks(
+    project: &Project,
+    cards: &[Card],
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> Vec<StockPlan> {
     let wanted = cuts(project, cards);
     let mut left = u64::try_from(wanted.len()).unwrap_or(u64::MAX);
     let mut plans = Vec::new();
@@ -50,8 +55,17 @@ fn cuts(project: &Project, cards: &[Card]) -> BTreeMap<usize, Vec<StockCut>> {
         let base = layer.is_none() && !inside;
         let made = &project.recipes[recipe];
         let scores = if base { made.base_size().1 } else { Vec::new() };
-        let keeps_grain = base && made.fold != Fold::Flat && stock.sheets.iter().any(|sheet| sheet.grain != Grain::Unknown);
-        cuts.entry(cardstock).or_default().push(StockCut { recipe, layer, inside, size, count, scores, may_turn: !keeps_grain });
+        let keeps_grain =
+            base && made.fold != Fold::Flat && stock.sheets.iter().any(|sheet| sheet.grain != Grain::Unknown);
+        cuts.entry(cardstock).or_default().push(StockCut {
+            recipe,
+            layer,
+            inside,
+            size,
+            count,
+            scores,
+            may_turn: !keeps_grain,
+        });
     }
     cuts
 }
@@ -77,7 +91,13 @@ struct Nest<'p> {
 }
 
 /// The plan of one cardstock.
-fn plan(project: &Project, cardstock: usize, cuts: Vec<StockCut>, budget: &mut Budget<'_>, findings: &mut Vec<Finding>) -> StockPlan {
+fn plan(
+    project: &Project,
+    cardstock: usize,
+    cuts: Vec<StockCut>,
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> StockPlan {
     let stock = &project.cardstocks[cardstock];
     let mut plan = StockPlan {
         cardstock,
@@ -87,9 +107,16 @@ fn plan(project: &Project, cardstock: usize, cuts: Vec<StockCut>, budget: &mut B
         sheet_count: 0,
         grade: super::LayoutGrade::Stopped,
     };
-    let about = |severity, code| Finding::new(severity, Subject::Cardstock(stock.name.clone()), code).with("cardstock", stock.name.as_str());
+    let about = |severity, code| {
+        Finding::new(severity, Subject::Cardstock(stock.name.clone()), code).with("cardstock", stock.name.as_str())
+    };
     let lengths = |size: &Size| [size.width, size.height];
-    let all = stock.sheets.iter().flat_map(|sheet| lengths(&sheet.size)).chain(plan.cuts.iter().flat_map(|cut| lengths(&cut.size)));
+    let sizes = stock
+        .sheets
+        .iter()
+        .flat_map(|sheet| lengths(&sheet.size))
+        .chain(plan.cuts.iter().flat_map(|cut| lengths(&cut.size)));
+    let all = sizes.chain(plan.cuts.iter().flat_map(|cut| cut.scores.iter().copied()));
     let flat = all.clone().any(|length| length <= Length::ZERO);
     let longest = stock.sheets.iter().map(|sheet| sheet.size.width.max(sheet.size.height)).max().unwrap_or_default();
     let Some(grid) = Grid::through(all).filter(|_| !flat && !stock.sheets.is_empty()) else {
@@ -119,13 +146,15 @@ fn area_bound(stock: &Cardstock, cuts: &[StockCut]) -> u32 {
 
 impl Nest<'_> {
     fn about(&self, severity: Severity, code: &'static str) -> Finding {
-        Finding::new(severity, Subject::Cardstock(self.stock.name.clone()), code).with("cardstock", self.stock.name.as_str())
+        Finding::new(severity, Subject::Cardstock(self.stock.name.clone()), code)
+            .with("cardstock", self.stock.name.as_str())
     }
 
     /// A finding about one cut: the recipe, and the layer (empty for the base and the inside sheet).
     fn about_cut(&self, severity: Severity, code: &'static str, cut: &StockCut) -> Finding {
         let recipe = &self.project.recipes[cut.recipe];
-        let layer = cut.layer.map_or(if cut.inside { "inside" } else { "" }, |layer| recipe.layers[layer].name.as_str());
+        let layer =
+            cut.layer.map_or(if cut.inside { "inside" } else { "" }, |layer| recipe.layers[layer].name.as_str());
         let finding = self.about(severity, code).with("recipe", recipe.name.as_str()).with("layer", layer);
         finding.with("width", cut.size.width).with("height", cut.size.height)
     }
@@ -172,11 +201,19 @@ impl Nest<'_> {
         for (cut, told) in plan.cuts.iter().zip(&self.told) {
             let fits = self.fits(*told, cut.may_turn);
             if !fits {
-                let code = if cut.layer.is_none() && !cut.inside { "base-fits-no-sheet" } else { "piece-fits-no-sheet" };
+                let code =
+                    if cut.layer.is_none() && !cut.inside { "base-fits-no-sheet" } else { "piece-fits-no-sheet" };
                 findings.push(self.about_cut(Severity::Serious, code, cut));
             }
             let demand = Some(if fits { cut.count } else { 0 });
-            pieces.push(PieceKind { width: told.width, height: told.height, demand, min: 0, value: 0, turn: cut.may_turn });
+            pieces.push(PieceKind {
+                width: told.width,
+                height: told.height,
+                demand,
+                min: 0,
+                value: 0,
+                turn: cut.may_turn,
+            });
         }
         if pieces.iter().all(|piece| piece.demand == Some(0)) {
             return;
@@ -186,7 +223,9 @@ impl Nest<'_> {
         let mut part = budget.part(if limited { budget.left() / 2 } else { budget.left() });
         let mut answer = fixed::solve(&instance, &mut part);
         let _ = budget.spend(part.spent());
-        let lacks = |answer: &Answer| answer.sheets.is_empty() && !matches!(answer.outcome, Outcome::Impossible { why: Why::FitsNoSheet { .. } });
+        let lacks = |answer: &Answer| {
+            answer.sheets.is_empty() && !matches!(answer.outcome, Outcome::Impossible { why: Why::FitsNoSheet { .. } })
+        };
         let short = limited && answer.as_ref().is_ok_and(lacks);
         if short {
             instance.sheets = self.sheet_kinds(false);
@@ -196,7 +235,9 @@ impl Nest<'_> {
         match answer {
             Ok(answer) if !answer.sheets.is_empty() => self.publish(plan, &answer, short, findings),
             Ok(_) => findings.push(self.about(Severity::Serious, "cardstock-unfinished")),
-            Err(fixed::InstanceError::TooFine { .. }) => findings.push(self.about(Severity::Serious, "cardstock-too-fine")),
+            Err(fixed::InstanceError::TooFine { .. }) => {
+                findings.push(self.about(Severity::Serious, "cardstock-too-fine"))
+            }
             Err(_) => findings.push(self.about(Severity::Serious, "internal-check")),
         }
     }
@@ -209,14 +250,18 @@ impl Nest<'_> {
             let tree = self.upright(&cut_sheet.tree, self.turned_sheets[cut_sheet.sheet]);
             let size = self.stock.sheets[cut_sheet.sheet].size;
             let sheet = Sheet::plain(self.grid, size, cut_sheet.times);
-            let Some(done) = checked::stock(self.project, &plan.cuts, &sheet, tree, findings) else {
+            let Some(done) = checked::stock(self.project, &plan.cuts, &sheet, &tree) else {
                 findings.push(self.about(Severity::Serious, "internal-check"));
                 continue;
             };
             let length = |steps: u32| self.grid.length(steps);
             let piece = |placed: &cutting::Placed| StockPiece {
                 cut: placed.kind,
-                rect: Rect::new(length(placed.x), length(placed.y), Size::new(length(placed.width), length(placed.height))),
+                rect: Rect::new(
+                    length(placed.x),
+                    length(placed.y),
+                    Size::new(length(placed.width), length(placed.height)),
+                ),
                 turned: placed.turned,
             };
             plan.sheets.push(StockSheetPlan {
@@ -229,15 +274,23 @@ impl Nest<'_> {
             });
         }
         if !cut_exactly(plan, &self.told) {
-            debug_assert!(false, "the sheets of `{}` do not give what was asked", self.project.cardstocks[self.cardstock].name);
+            debug_assert!(
+                false,
+                "the sheets of `{}` do not give what was asked",
+                self.project.cardstocks[self.cardstock].name
+            );
             findings.push(self.about(Severity::Serious, "internal-check"));
         }
         if short {
             for (index, sheet) in self.stock.sheets.iter().enumerate() {
                 let used: u32 = plan.sheets.iter().filter(|cut| cut.size == index).map(|cut| cut.times).sum();
                 if let Some(there) = sheet.count.filter(|&there| there < used) {
-                    let finding = self.about(Severity::Serious, "cardstock-short").with("wanted", used).with("there", there);
-                    let finding = finding.with("short", used - there).with("width", sheet.size.width).with("height", sheet.size.height);
+                    let finding =
+                        self.about(Severity::Serious, "cardstock-short").with("wanted", used).with("there", there);
+                    let finding = finding
+                        .with("short", used - there)
+                        .with("width", sheet.size.width)
+                        .with("height", sheet.size.height);
                     findings.push(finding);
                 }
             }
@@ -279,11 +332,11 @@ fn cut_exactly(plan: &StockPlan, told: &[Told]) -> bool {
 fn sheet_costs(sheets: &[StockSheet]) -> Vec<u64> {
     let cost = |sheet: &StockSheet| {
         let price = sheet.price.as_ref()?;
-        let same = sheets.iter().all(|other| other.price.as_ref().is_some_and(|other| other.currency == price.currency));
+        let same =
+            sheets.iter().all(|other| other.price.as_ref().is_some_and(|other| other.currency == price.currency));
         let each = price.amount.checked_div(Decimal::from(sheet.pack_of.max(1)))?.checked_mul(Decimal::from(10_000))?;
         each.round().to_u64().filter(|&cost| same && (1..1 << 32).contains(&cost))
     };
     let costs: Option<Vec<u64>> = sheets.iter().map(cost).collect();
     costs.filter(|_| sheets.len() > 1).unwrap_or_else(|| vec![1; sheets.len()])
 }
-
