@@ -1,5 +1,5 @@
 //! A whole batch, counted a second time on another way: from areas, and card by card.
-#![allow(clippy::unwrap_used, reason = "tests")]
+#![allow(clippy::unwrap_used, clippy::cast_possible_truncation, reason = "tests")]
 
 #[path = "common/drive.rs"]
 mod drive;

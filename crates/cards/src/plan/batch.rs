@@ -40,7 +40,7 @@ pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut
         match checked::paper(project, pack, layout.usable, layout.step, &layout.tree, all) {
             Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
             None => {
-                findings.push(Finding::new(Severity::Serious, Subject::Layout(layouts.len() + 1), "internal-check"))
+                findings.push(Finding::new(Severity::Serious, Subject::Layout(layouts.len() + 1), "internal-check"));
             }
         }
         layouts.push(layout);

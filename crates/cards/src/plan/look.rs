@@ -190,7 +190,7 @@ fn envelope(project: &Project, recipe: usize, findings: &mut Vec<Finding>) {
         .with("thickness", thick);
     findings.push(match next {
         Some(row) => finding.with("next", row.name).with("width", row.size.width).with("height", row.size.height),
-        None => finding.with("next", "").with("width", Length::ZERO).with("height", Length::ZERO),
+        None => finding.with("next", "none").with("width", Length::ZERO).with("height", Length::ZERO),
     });
 }
 

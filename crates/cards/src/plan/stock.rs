@@ -236,7 +236,7 @@ impl Nest<'_> {
             Ok(answer) if !answer.sheets.is_empty() => self.publish(plan, &answer, short, findings),
             Ok(_) => findings.push(self.about(Severity::Serious, "cardstock-unfinished")),
             Err(fixed::InstanceError::TooFine { .. }) => {
-                findings.push(self.about(Severity::Serious, "cardstock-too-fine"))
+                findings.push(self.about(Severity::Serious, "cardstock-too-fine"));
             }
             Err(_) => findings.push(self.about(Severity::Serious, "internal-check")),
         }

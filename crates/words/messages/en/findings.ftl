@@ -1,1 +1,92 @@
 ### Findings of a plan: `finding-<code>`, its remedy in `.remedy`; facts by name.
+
+finding-base-fits-no-sheet = The base of { $recipe }, { $width } × { $height }, comes out of no sheet of { $cardstock }.
+    .remedy = Choose a larger cardstock, another fold or a smaller card.
+finding-base-longer-than-trimmer = The base of { $recipe } is { $long } long; your trimmer cuts { $cut }.
+    .remedy = Swing out the ruler, or mark both ends and cut from each.
+finding-border-narrow = In { $recipe } the { $layer } shows a border of only { $border }.
+    .remedy = Below { $least } every small error shows: make the border wider.
+finding-cardstock-no-sheet = No sheet of { $cardstock } has a size.
+    .remedy = Write at least one sheet size for it.
+finding-cardstock-short = { $cardstock }: { $wanted } sheets of { $width } × { $height } are needed and { $there } are there.
+    .remedy = Get { $short } more, or use another colour for some of the cards.
+finding-cardstock-too-fine = The sizes cut from { $cardstock } have no common mark coarse enough to plan on.
+    .remedy = Round the sizes to the marks of your trimmer.
+finding-cardstock-unfinished = The sheets of { $cardstock } could not be worked out in the time given.
+    .remedy = Ask for fewer cards at once, or allow more time.
+finding-currencies-differ = Prices are in more than one currency, so there is no total.
+    .remedy = Write all prices in one currency.
+finding-envelope-tight = The card fits { $envelope } with only { $clearance } to spare; { $wanted } is easier.
+    .remedy = { $next ->
+        [none] Use an envelope a little larger.
+       *[other] The next envelope that fits well is { $next }, { $width } × { $height }.
+    }
+finding-envelope-too-small = The finished card does not fit { $envelope }: { $clearance } to spare, and it needs { $wanted } for its thickness.
+    .remedy = { $next ->
+        [none] Make an envelope to measure.
+       *[other] The next envelope that fits is { $next }, { $width } × { $height }.
+    }
+finding-goal-no-mix = The numbers asked for each recipe cannot make the cards asked for a sheet.
+    .remedy = Widen the least and most of a recipe, or change the cards per sheet.
+finding-grain-across-fold = The { $recipe } piece of { $width } × { $height } comes out of { $cardstock } only with its fold across the grain.
+    .remedy = Score it well before folding, or use a larger sheet.
+finding-greeting-tight = “{ $words }” leaves { $clear } at the edge of its strip.
+    .remedy = Leave at least { $least } on every side: use a larger strip.
+finding-greeting-too-large = “{ $words }” is larger than its strip by { $over }.
+    .remedy = Use a larger strip or a smaller stamp.
+finding-internal-check = A check of our own failed, so this part of the plan is not shown.
+    .remedy = This is a mistake in Octavo, not in your project: please report it with the project file.
+finding-layer-runs-over = In { $recipe } the { $layer } runs { $over } over the edge of what it lies on.
+    .remedy = Make it smaller, move it, or say that it may overlap.
+finding-layout-none = No straight cuts give these pieces from one sheet of { $pack }, at marks of { $mark }.
+    .remedy = Widen a range by one mark, ask for one card fewer, or let a piece turn.
+finding-layout-piece-too-large = The { $layer } of { $recipe } is larger than a sheet of { $pack }.
+    .remedy = Use a smaller piece or a larger sheet.
+finding-layout-pin = A pinned piece cannot lie where it is pinned.
+    .remedy = Check its place and its size.
+finding-layout-too-many = A layout takes at most { $kinds } kinds of pieces and { $pieces } of one kind.
+    .remedy = Ask for fewer cards from one sheet.
+finding-layout-too-much-area = The smallest pieces together are { $percent } % of a sheet of { $pack }.
+    .remedy = Ask for fewer cards from one sheet, or make the pieces smaller.
+finding-layout-unfinished = No layout of { $pack } was found in the time given; that does not mean there is none.
+    .remedy = Ask for fewer cards from one sheet, or allow more time.
+finding-no-paper-piece = No recipe takes a piece of patterned paper.
+    .remedy = Add a patterned layer to a recipe.
+finding-panels-cut = The layout cuts through { $cut } of { $panels } printed panels of { $face } (design { $design }).
+    .remedy = Turn the sheet so that its other side shows, or cut this design on its printed lines.
+finding-partner-missing = Design { $design } has no partner for the pieces that come from one.
+    .remedy = Name a pair of designs; until then it is its own partner.
+finding-partner-twice = Design { $design } is paired more than once; the pair with { $partner } is left out.
+    .remedy = Give each design one partner.
+finding-partner-uneven = Design { $design } has { $sheets } sheets and its partner { $partner } has { $partner-sheets }.
+    .remedy = Use equal numbers of sheets of both.
+finding-piece-fits-no-sheet = A { $width } × { $height } piece of { $recipe } comes out of no sheet of { $cardstock }.
+    .remedy = Choose a larger cardstock or a smaller piece.
+finding-piece-not-on-mark = The { $layer } of { $recipe } has no size on your marks of { $mark } that fits its card.
+    .remedy = Widen its range or choose a finer mark.
+finding-pin-dropped = The pin of the { $layer } of { $recipe } was left out: it does not lie on the marks of the usable sheet.
+    .remedy = Move it to a mark, or choose a finer mark.
+finding-price-missing = { $name } has no price, so the total reads “at least”.
+    .remedy = Write what you paid for it, with the date.
+finding-print-turned = On layout { $layout } the print { $face } (design { $design }) would lie on its side on pieces { $pieces }.
+    .remedy = Use its other side, or do not let these pieces turn.
+finding-recipe-bounds = { $recipe } asks for at least { $least } cards and at most { $most }.
+    .remedy = Make the least no more than the most.
+finding-recipe-without-paper = { $recipe } takes no patterned paper, so no sheet gives cards of it.
+    .remedy = Add a patterned layer, or take the recipe out.
+finding-sets-not-whole = { $cards } cards make { $sets } sets of { $set } and leave { $rest } over.
+    .remedy = Change the number of cards, or keep the rest as spares.
+finding-sheet-gives-fewer = A sheet of { $pack } gives { $cards } cards, not { $wanted }.
+    .remedy = Use it for the last cards of the batch.
+finding-sheet-not-on-grid = A sheet of { $pack } is not a whole number of marks of { $mark }: { $width } across and { $height } down are trimmed off.
+    .remedy = Square the sheet to size first, or choose a finer mark.
+finding-sheet-too-large = A sheet of { $pack } is too large to plan at marks of { $mark }.
+    .remedy = Choose a coarser mark.
+finding-sheet-too-small = Nothing is left of a sheet of { $pack } inside its unusable edges.
+    .remedy = Check its size and its edges.
+finding-spare-unknown = No piece { $layer } of { $recipe } is known, so no spare of it was planned.
+    .remedy = Use the names of the recipe and of its layer.
+finding-strip-narrow = Piece { $piece } of layout { $layout } is only { $width } wide; strips under { $least } are hard to hold.
+    .remedy = Cut it while it is attached to a wide piece, and keep fingers behind the rail.
+finding-too-few-sheets = { $wanted } cards are wanted and the sheets give { $cards }.
+    .remedy = About { $short } more sheets are needed, or ask for fewer cards.
