@@ -191,7 +191,8 @@ pub struct Answer {
     pub outcome: Outcome<Why>,
     /// Layouts that really differ, best first.
     pub layouts: Vec<Layout>,
-    /// How many layouts waste as little, distinct after mirroring and re-ordering of siblings.
+    /// How many layouts waste as little, counted by their sizes: two count as one where every piece has the
+    /// same size in both, however the cuts are mirrored or re-ordered.
     pub exist: Count,
     /// Nodes spent.
     pub nodes: u64,
