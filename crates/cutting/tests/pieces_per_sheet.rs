@@ -1,10 +1,10 @@
 //! Source: `data/pieces_per_sheet.csv`, exact rational dynamic programme outside this crate; its head says how.
-//! Lengths are whole tenths of a twentieth of a millimetre here, so both inches and millimetres are exact.
+//! One step is 1/2000 mm here (an inch is 50 800 of them), so both inches and millimetres are exact.
 
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-#[path = "common/fixed_json.rs"]
-mod fixed_json;
+#[path = "common/fixed_recount.rs"]
+mod fixed_recount;
 
 use cutting::fixed::{Instance, PieceKind, Question, SheetKind, solve};
 use cutting::{Budget, Outcome};
@@ -24,7 +24,7 @@ fn most(sheet: (u32, u32), piece: (u32, u32), turn: bool) -> u64 {
     let instance = Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::MostValue };
     let answer = solve(&instance, &mut Budget::nodes(1_000_000)).unwrap();
     assert_eq!(answer.outcome, Outcome::Proven);
-    fixed_json::recount(&instance, &answer, "pieces per sheet");
+    fixed_recount::recount(&instance, &answer, "pieces per sheet");
     answer.value
 }
 
@@ -60,6 +60,6 @@ fn four_cards_need_two_square_sheets_three_need_one() {
         let instance = Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::LeastCost };
         let answer = solve(&instance, &mut Budget::nodes(1_000_000)).unwrap();
         assert_eq!((answer.value, answer.outcome.clone()), (sheets, Outcome::Proven));
-        fixed_json::recount(&instance, &answer, "cards");
+        fixed_recount::recount(&instance, &answer, "cards");
     }
 }

@@ -60,9 +60,20 @@ impl Answer {
         Answer { outcome: Outcome::Unfinished, value: 0, bound, sheets: Vec::new(), nodes }
     }
 
-    /// An answer with a proven bound: `Proven` exactly when the two meet.
-    pub(super) fn found(value: u64, bound: u64, sheets: Vec<CutSheet>, nodes: u64) -> Answer {
+    /// A least-cost answer with a proven bound: `Proven` exactly when the two meet.
+    pub(super) fn cost(value: u64, bound: u64, sheets: Vec<CutSheet>) -> Answer {
+        debug_assert!(bound <= value, "least cost {value} below its bound {bound}");
+        Answer::found(value, bound, sheets)
+    }
+
+    /// A most-value answer with a proven bound: `Proven` exactly when the two meet.
+    pub(super) fn worth(value: u64, bound: u64, sheets: Vec<CutSheet>) -> Answer {
+        debug_assert!(bound >= value, "most value {value} above its bound {bound}");
+        Answer::found(value, bound, sheets)
+    }
+
+    fn found(value: u64, bound: u64, sheets: Vec<CutSheet>) -> Answer {
         let outcome = if value == bound { Outcome::Proven } else { Outcome::Best { bound } };
-        Answer { outcome, value, bound, sheets, nodes }
+        Answer { outcome, value, bound, sheets, nodes: 0 }
     }
 }

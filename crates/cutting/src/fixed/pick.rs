@@ -40,7 +40,7 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
         None => Answer::unfinished(search.bound, 0),
         Some(pick) => {
             let sheets = vec![CutSheet { sheet: 0, tree: pick.tree, times: 1 }];
-            Answer::found(pick.value, search.bound.max(pick.value), sheets, 0)
+            Answer::worth(pick.value, search.bound, sheets)
         }
     }
 }

@@ -43,7 +43,7 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
         Some(plan) => {
             let sheets = stock.sheets_of(&plan);
             let value = sheets.iter().map(|s| stock.sheets[s.sheet].cost * u64::from(s.times)).sum();
-            Answer::found(value, search.bound.min(value), sheets, 0)
+            Answer::cost(value, search.bound, sheets)
         }
     }
 }

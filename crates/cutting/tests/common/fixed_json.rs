@@ -1,11 +1,10 @@
-//! Reads fixed-piece instances of the bench (`cutbench-1`) and counts an answer again, piece by piece.
+//! Reads fixed-piece instances of the bench (`cutbench-1`).
 
-use cutting::fixed::{Answer, Instance, PieceKind, Question, SheetKind};
-use cutting::{Axis, Tree};
+use cutting::fixed::{Instance, PieceKind, Question, SheetKind};
 use serde_json::Value;
 
 /// The instance of one line; `turn` and `limited` override what the line says.
-pub fn instance(json: &Value, turn: Option<bool>, limited: bool) -> Instance {
+pub(crate) fn instance(json: &Value, turn: Option<bool>, limited: bool) -> Instance {
     let number = |v: &Value| u32::try_from(v.as_u64().expect("a number")).expect("a small number");
     let stock = json["kind"] == "stock";
     let sheets = json["sheets"].as_array().expect("sheets").iter().map(|s| SheetKind {
@@ -24,61 +23,4 @@ pub fn instance(json: &Value, turn: Option<bool>, limited: bool) -> Instance {
     });
     let question = if stock { Question::LeastCost } else { Question::MostValue };
     Instance { sheets: sheets.collect(), pieces: pieces.collect(), question }
-}
-
-/// Count an answer again from its trees alone; panics where it breaks a rule.
-pub fn recount(instance: &Instance, answer: &Answer, name: &str) {
-    let mut cut = vec![0_u64; instance.pieces.len()];
-    let mut cost = 0;
-    let mut used = vec![0_u64; instance.sheets.len()];
-    for sheet in &answer.sheets {
-        let kind = &instance.sheets[sheet.sheet];
-        let mut counts = vec![0_u64; instance.pieces.len()];
-        walk(instance, &sheet.tree, kind.width, kind.height, &mut counts, name);
-        for (all, here) in cut.iter_mut().zip(counts) {
-            *all += here * u64::from(sheet.times);
-        }
-        used[sheet.sheet] += u64::from(sheet.times);
-        cost += kind.cost * u64::from(sheet.times);
-    }
-    for (kind, &used) in instance.sheets.iter().zip(&used) {
-        assert!(kind.copies.is_none_or(|n| used <= u64::from(n)), "{name}: too many sheets");
-    }
-    match instance.question {
-        Question::LeastCost => {
-            assert_eq!(answer.value, cost, "{name}: cost");
-            assert!(answer.bound <= answer.value, "{name}: bound above value");
-            for (p, &n) in instance.pieces.iter().zip(&cut) {
-                assert_eq!(p.demand.map(u64::from), Some(n), "{name}: demand");
-            }
-        }
-        Question::MostValue => {
-            let value: u64 = instance.pieces.iter().zip(&cut).map(|(p, n)| p.value * n).sum();
-            assert_eq!(answer.value, value, "{name}: value");
-            assert!(answer.bound >= answer.value, "{name}: bound below value");
-            for (p, &n) in instance.pieces.iter().zip(&cut) {
-                assert!(n >= u64::from(p.min) && p.demand.is_none_or(|d| n <= u64::from(d)), "{name}: numbers");
-            }
-        }
-    }
-}
-
-fn walk(instance: &Instance, tree: &Tree, w: u32, h: u32, counts: &mut [u64], name: &str) {
-    match tree {
-        Tree::Waste => {}
-        Tree::Cut { axis, at, first, second } => {
-            let side = if *axis == Axis::X { w } else { h };
-            assert!(*at > 0 && *at < side, "{name}: a cut outside its rectangle");
-            let (a, b) = if *axis == Axis::X { ((*at, h), (w - at, h)) } else { ((w, *at), (w, h - at)) };
-            walk(instance, first, a.0, a.1, counts, name);
-            walk(instance, second, b.0, b.1, counts, name);
-        }
-        Tree::Piece { kind, width, height, turned } => {
-            let p = &instance.pieces[*kind];
-            let lies = if *turned { (p.height, p.width) } else { (p.width, p.height) };
-            assert_eq!((lies, (w, h)), ((*width, *height), (*width, *height)), "{name}: size of a piece");
-            assert!(!turned || p.turn, "{name}: a piece that must not turn");
-            counts[*kind] += 1;
-        }
-    }
 }
