@@ -1,5 +1,5 @@
-//! Card formats: base = twice the face across the fold, score in the middle, a border of 1/8 in or 3 mm a layer.
-//! Common practice; `tests/data/card_formats.csv`.
+//! Source: common practice, `tests/data/card_formats.csv`.
+//! Base = twice the face across the fold, score in the middle, a border of 1/8 in or 3 mm a layer.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::formats::{FoldedEdge, format, formats, formats_of, usual_border};

@@ -1,4 +1,4 @@
-//! Envelopes: ISO 269:1985, PWG 5101.1, published size charts; `tests/data/envelopes.csv`.
+//! Source: ISO 269:1985, PWG 5101.1, published size charts; `tests/data/envelopes.csv`.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::envelopes::{clearance, envelope, envelopes, envelopes_for};

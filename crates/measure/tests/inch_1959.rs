@@ -1,4 +1,5 @@
-//! Inch fractions in decimals and millimetres: 1 in = 25.4 mm exactly, international yard and pound agreement, 1959.
+//! Source: international yard and pound agreement, 1959 (1 in = 25.4 mm exactly): inch fractions in decimals and
+//! millimetres, `tests/data/length_fractions.csv`. No tolerance.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::{Length, Mark, parse_length, write};

@@ -1,4 +1,4 @@
-//! ISO 216:2007 A and B sizes, ISO 269:1985 C sizes, and the tolerances of ISO 216.
+//! Source: ISO 216:2007 A and B sizes, ISO 269:1985 C sizes, and the tolerances of ISO 216.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::sheets::{Series, iso_size, iso_tolerance, sheet, sheets};

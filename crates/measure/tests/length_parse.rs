@@ -1,6 +1,6 @@
 //! Lengths as people write them, and the closest mark of a 1/16 in rule.
 //!
-//! Table: `tests/data/length_parse.csv`, arithmetic on 1 in = 25.4 mm.
+//! Source: `tests/data/length_parse.csv`, arithmetic on 1 in = 25.4 mm.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::{

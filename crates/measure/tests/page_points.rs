@@ -1,4 +1,4 @@
-//! Sizes in PDF points, 1/72 in each (ISO 32000-1:2008, 8.3.2.3; from memory), and CSS px, 1/96 in each.
+//! Source: ISO 32000-1 and CSS. Sizes in PDF points, 1/72 in each (ISO 32000-1:2008, 8.3.2.3; from memory), and CSS px, 1/96 in each.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::{Length, Size, parse_length, parse_size, sheet};

@@ -1,4 +1,4 @@
-//! North American sheets (PWG 5101.1 media names) and pads (common practice).
+//! Source: North American sheets (PWG 5101.1 media names) and pads (common practice).
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use measure::sheets::{sheet, sheets};
