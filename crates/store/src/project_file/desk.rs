@@ -29,6 +29,9 @@ pub(super) struct Table<'a> {
     pub(super) path: String,
 }
 
+/// Most entries of one list. Chosen: no shelf, card or wish is longer, and counts stay far from overflowing.
+const MOST_ENTRIES: usize = 500;
+
 /// Which lengths make sense.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Bounds {
@@ -64,13 +67,24 @@ pub(super) struct Desk {
     line_starts: Vec<usize>,
     text: String,
     pub(super) unit: Unit,
+    /// The currency of prices that name none; empty where the project names none either.
+    pub(super) currency: String,
+    /// The day of prices that name none.
+    pub(super) priced_on: Option<String>,
     pub(super) problems: Vec<Problem>,
 }
 
 impl Desk {
     pub(super) fn new(text: &str) -> Desk {
         let line_starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
-        Desk { line_starts, text: text.to_owned(), unit: Unit::Inch, problems: Vec::new() }
+        Desk {
+            line_starts,
+            text: text.to_owned(),
+            unit: Unit::Inch,
+            currency: String::new(),
+            priced_on: None,
+            problems: Vec::new(),
+        }
     }
 
     /// Writes a problem down.
@@ -90,7 +104,7 @@ impl Desk {
         self.report(value.at, &value.path, kind);
     }
 
-    fn wrong_type(&mut self, value: &Value<'_>, wanted: &'static str) {
+    pub(super) fn wrong_type(&mut self, value: &Value<'_>, wanted: &'static str) {
         let found = type_code(value.inner);
         self.blame(value, ProblemKind::WrongType { found, wanted });
     }
@@ -129,6 +143,10 @@ impl Desk {
         };
         if entries.is_empty() {
             self.blame(value, ProblemKind::EmptyList);
+        }
+        if entries.len() > MOST_ENTRIES {
+            self.blame(value, ProblemKind::ListTooLong { entries: entries.len(), most: MOST_ENTRIES });
+            return None;
         }
         Some(entries.iter().enumerate().map(|(index, entry)| element(value, index, entry)).collect())
     }
@@ -230,7 +248,7 @@ impl Desk {
                 Some(Size::new(width, self.bounded(value, size.height, Bounds::Piece)?))
             }
             Err(why) => {
-                let nearest = Vec::new();
+                let nearest = catalogue.nearest(&text);
                 self.blame(value, ProblemKind::BadSize { why, nearest });
                 None
             }
@@ -342,6 +360,13 @@ impl Desk {
     }
 }
 
+impl<'a> Value<'a> {
+    /// The value of one of its keys.
+    pub(super) fn under(&self, key: &str, value: &'a Spanned<DeValue<'a>>) -> Value<'a> {
+        Value { inner: value.get_ref(), at: value.span().start, path: join(&self.path, key) }
+    }
+}
+
 impl<'a> Table<'a> {
     /// The value of a key of the form.
     pub(super) fn find(&self, key: &str) -> Option<Value<'a>> {
@@ -377,27 +402,75 @@ impl<'a> Table<'a> {
         self.find(key).and_then(|value| desk.yes_no(&value)).unwrap_or(false)
     }
 
-    /// The tables listed under a key; none if it is not there.
-    pub(super) fn tables(&self, desk: &mut Desk, key: &str) -> Vec<Value<'a>> {
-        self.find(key).and_then(|value| desk.list(&value, "tables")).unwrap_or_default()
+    /// The values listed under a key; none if it is not there.
+    pub(super) fn values(&self, desk: &mut Desk, key: &str) -> Vec<Value<'a>> {
+        let wanted = self.form.key(key).map_or("tables", |key| key.shape.code());
+        self.find(key).and_then(|value| desk.list(&value, wanted)).unwrap_or_default()
     }
 
-    /// The keys as written, with their places.
-    pub(super) fn written(&self) -> impl Iterator<Item = &'a str> {
-        self.entries.keys().map(|key| key.get_ref().as_ref())
+    /// The tables listed under a key, opened with the form the key states; none if it is not there.
+    pub(super) fn rows(&self, desk: &mut Desk, key: &str) -> Vec<Table<'a>> {
+        let Some(Shape::Tables(form)) = self.form.key(key).map(|key| key.shape) else { return Vec::new() };
+        self.values(desk, key).iter().filter_map(|value| desk.table(value, form)).collect()
+    }
+
+    /// The table under a key, opened with the form the key states.
+    pub(super) fn table(&self, desk: &mut Desk, key: &str) -> Option<Table<'a>> {
+        let Some(Shape::Table(form)) = self.form.key(key).map(|key| key.shape) else { return None };
+        desk.table(&self.find(key)?, form)
+    }
+
+    /// The length of a key, if it is there.
+    pub(super) fn length(&self, desk: &mut Desk, key: &str, bounds: Bounds) -> Option<Length> {
+        self.find(key).and_then(|value| desk.length(&value, bounds))
+    }
+
+    /// The length of a key that cannot be left out; one inch stands in for one that cannot be read.
+    pub(super) fn needed_length(&self, desk: &mut Desk, key: &str, bounds: Bounds) -> Length {
+        self.need(desk, key).and_then(|value| desk.length(&value, bounds)).unwrap_or(Length::INCH)
+    }
+
+    /// The size of a key that cannot be left out; a square inch stands in for one that cannot be read.
+    pub(super) fn needed_size(&self, desk: &mut Desk, key: &str, catalogue: Catalogue) -> Size {
+        let found = self.need(desk, key).and_then(|value| desk.size(&value, catalogue));
+        found.unwrap_or(Size::new(Length::INCH, Length::INCH))
+    }
+
+    /// The index of the word under a key with choices.
+    pub(super) fn choice(&self, desk: &mut Desk, key: &str) -> Option<usize> {
+        let Some(Shape::Choice(choices)) = self.form.key(key).map(|key| key.shape) else { return None };
+        self.find(key).and_then(|value| desk.choice(&value, choices))
+    }
+
+    /// Reports if more than one of these keys is written.
+    pub(super) fn at_most_one(&self, desk: &mut Desk, choices: &[&str]) {
+        let owned = |keys: &mut dyn Iterator<Item = &&str>| keys.map(|key| (*key).to_owned()).collect::<Vec<_>>();
+        let found = owned(&mut choices.iter().filter(|key| self.find(key).is_some()));
+        if let [_, second, ..] = found.as_slice() {
+            let second = second.clone();
+            let kind = ProblemKind::PickOne { found, choices: owned(&mut choices.iter()) };
+            self.blame_key(desk, &second, kind);
+        }
+    }
+
+    /// The path of a key, there or not.
+    pub(super) fn path_of(&self, key: &str) -> String {
+        join(&self.path, key)
+    }
+
+    /// Reports about a key: where its value stands, or else where the table starts.
+    pub(super) fn blame_key(&self, desk: &mut Desk, key: &str, kind: ProblemKind) {
+        let at = self.find(key).map_or(self.at, |value| value.at);
+        desk.report(at, &self.path_of(key), kind);
     }
 }
 
-/// The entries of a table whose keys are the maker's own, such as design letters.
+/// The entries of a table whose keys are the maker's own, such as design letters, in the order of their names.
 pub(super) fn own_keys<'a>(value: &Value<'a>) -> Option<Vec<(&'a str, usize, Value<'a>)>> {
     let DeValue::Table(entries) = value.inner else { return None };
     let entry = |(key, inner): (&'a Spanned<std::borrow::Cow<'a, str>>, &'a Spanned<DeValue<'a>>)| {
         let path = join(&value.path, key.get_ref());
-        (
-            key.get_ref().as_ref(),
-            key.span().start,
-            Value { inner: inner.get_ref(), at: inner.span().start, path },
-        )
+        (key.get_ref().as_ref(), key.span().start, Value { inner: inner.get_ref(), at: inner.span().start, path })
     };
     Some(entries.iter().map(entry).collect())
 }

@@ -48,6 +48,8 @@ pub(super) enum Shape {
     Color,
     /// `YYYY-MM-DD`.
     Date,
+    /// An amount, such as `4.80`.
+    Amount,
     /// An amount, or a table with amount, currency and date.
     Price,
     /// One of these words.
@@ -83,6 +85,7 @@ impl Shape {
             Shape::YesNo => "yes-no",
             Shape::Color => "color",
             Shape::Date => "date",
+            Shape::Amount => "amount",
             Shape::Price => "price",
             Shape::Choice(_) => "choice",
             Shape::Lengths => "lengths",
@@ -200,7 +203,11 @@ static DESIGN: Form = Form {
         may("copies", Shape::Count(1, MOST_SHEETS), "How many sheets of it there are. Left out: 1."),
         may("use", Shape::Count(0, MOST_SHEETS), "How many of them this project uses. Left out: all."),
         may("up", Shape::Choice(SIDES), "The side the cards show. Left out: front."),
-        may("back_lies", Shape::Choice(LIES), "How the back lies when the sheet is turned over. Left out: like a book."),
+        may(
+            "back_lies",
+            Shape::Choice(LIES),
+            "How the back lies when the sheet is turned over. Left out: like a book.",
+        ),
         may("front", Shape::Table(&FACE), "The front. Left out: plain white."),
         may("back", Shape::Table(&FACE), "The back. Left out: plain white."),
     ],
@@ -214,7 +221,7 @@ static FACE: Form = Form {
         may("way", Shape::Choice(WAYS), "Which ways up it may be used. Left out: any."),
         may("print", Shape::Choice(PRINTS), "How large its motifs are."),
         may("picture", Shape::Text, "A PNG or JPEG beside this file that covers the sheet exactly."),
-        may("drawn", Shape::Text, "A print that Octavo draws itself."),
+        may("drawn", Shape::Choice(DRAWN), "A print that Octavo draws itself."),
         may("color", Shape::Color, "One flat colour."),
         may("collage", Shape::Table(&COLLAGE), "Where it is printed as separate panels."),
     ],
@@ -224,6 +231,22 @@ static FACE: Form = Form {
 pub(super) const WAYS: &[&str] = &["any", "one way", "two ways"];
 /// Sizes of motifs.
 pub(super) const PRINTS: &[&str] = &["large", "medium", "small", "solid"];
+
+/// Prints that Octavo draws itself.
+pub(super) const DRAWN: &[&str] = &[
+    "quince-branch",
+    "leaf-scatter",
+    "kettle-stripe",
+    "pinstripe",
+    "tea-dot",
+    "milk-wash",
+    "recipe-cards",
+    "ruled-lines",
+    "hedge-check",
+    "sprigs",
+    "dusk-leaf",
+    "speckle",
+];
 
 static COLLAGE: Form = Form {
     name: "collage",
@@ -250,7 +273,7 @@ pub(super) static PRICE: Form = Form {
     name: "price",
     says: "A price with its currency and date.",
     keys: &[
-        needed("amount", Shape::Price, "The amount."),
+        needed("amount", Shape::Amount, "The amount."),
         may("currency", Shape::Text, "Three capitals. Left out: the project's."),
         may("date", Shape::Date, "When you saw this price. Left out: the project's priced_on."),
     ],
@@ -355,7 +378,8 @@ pub(super) const POINTS: &[&str] =
 
 const NAME: Key = needed("name", Shape::Text, "Its name: panel, band, mat.");
 const KIND: Key = may("kind", Shape::Choice(KINDS), "What it is made of. Left out: patterned.");
-const ON: Key = may("on", Shape::Text, "The earlier layer it is laid on. Left out: its mat if it has one, else the card.");
+const ON: Key =
+    may("on", Shape::Text, "The earlier layer it is laid on. Left out: its mat if it has one, else the card.");
 const AT: Key = may("at", Shape::Choice(POINTS), "Which point of it meets the same point below. Left out: middle.");
 const RIGHT: Key = may("right", Shape::Length, "Shift to the right from there; a minus shifts to the left.");
 const DOWN: Key = may("down", Shape::Length, "Shift down from there; a minus shifts up.");

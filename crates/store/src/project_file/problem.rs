@@ -81,6 +81,13 @@ pub enum ProblemKind {
     BadText,
     /// A list that needs an entry.
     EmptyList,
+    /// A list longer than any on a craft table.
+    ListTooLong {
+        /// Its entries.
+        entries: usize,
+        /// The most that are read.
+        most: usize,
+    },
     /// A length that cannot be read.
     BadLength {
         /// Why.
@@ -277,6 +284,7 @@ impl ProblemKind {
             ProblemKind::WrongType { .. } => "wrong-type",
             ProblemKind::BadText => "bad-text",
             ProblemKind::EmptyList => "empty-list",
+            ProblemKind::ListTooLong { .. } => "list-too-long",
             ProblemKind::BadLength { .. } => "bad-length",
             ProblemKind::BadSize { .. } => "bad-size",
             ProblemKind::OutOfBounds { .. } => "out-of-bounds",
@@ -311,6 +319,7 @@ impl ProblemKind {
             ProblemKind::EmptyFile | ProblemKind::NotUtf8 | ProblemKind::BadText | ProblemKind::EmptyList => Vec::new(),
             ProblemKind::NothingToFollow => Vec::new(),
             ProblemKind::TooLargeFile { bytes, most } => vec![("bytes", amount(*bytes)), ("most", amount(*most))],
+            ProblemKind::ListTooLong { entries, most } => vec![("entries", amount(*entries)), ("most", amount(*most))],
             ProblemKind::Syntax { message } => vec![("message", text(message))],
             ProblemKind::UnknownKey { found, nearest, known } => {
                 vec![("found", text(found)), ("nearest", list(nearest)), ("known", list(known))]

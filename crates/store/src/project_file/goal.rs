@@ -1,0 +1,83 @@
+//! What the maker wants.
+
+use cards::model::{Goal, Material, Recipe};
+use measure::{Length, Size};
+
+use super::desk::{Bounds, Desk, Table, Value};
+use super::names::{Catalogue, Own};
+use super::problem::ProblemKind;
+
+/// Alternatives shown where the maker does not say. Chosen: few enough to lay side by side.
+const ALTERNATIVES: u32 = 3;
+
+pub(super) fn goal(desk: &mut Desk, root: &Table<'_>, letters: &Own, named: &Own, recipes: &[Recipe]) -> Goal {
+    let mut goal = Goal { set_of: 1, alternatives: ALTERNATIVES, ..Goal::default() };
+    let Some(table) = root.table(desk, "goal") else { return goal };
+    goal.cards_per_sheet = table.count(desk, "cards_per_sheet");
+    goal.cards = table.count(desk, "cards");
+    goal.set_of = table.count(desk, "set_of").unwrap_or(goal.set_of);
+    goal.overs = table.count(desk, "overs").unwrap_or(goal.overs);
+    goal.alternatives = table.count(desk, "alternatives").unwrap_or(goal.alternatives);
+    for row in table.rows(desk, "spares") {
+        let count = row.count(desk, "count").unwrap_or(1);
+        if let Some((recipe, layer)) = piece(desk, &row, named, recipes) {
+            goal.spares.push((recipe, layer, count));
+        }
+    }
+    goal.partners = partners(desk, &table, letters);
+    for row in table.rows(desk, "pins") {
+        let mut edge = |key| row.need(desk, key).and_then(|value| desk.length(&value, Bounds::FromNothing));
+        let (left, top) = (edge("left").unwrap_or(Length::ZERO), edge("top").unwrap_or(Length::ZERO));
+        let size: Size = row.needed_size(desk, "size", Catalogue::Nothing);
+        if let Some((recipe, layer)) = piece(desk, &row, named, recipes) {
+            goal.pins.push((recipe, layer, left, top, size));
+        }
+    }
+    goal
+}
+
+/// The names of a recipe and of one of its layers of patterned paper.
+fn piece(desk: &mut Desk, row: &Table<'_>, named: &Own, recipes: &[Recipe]) -> Option<(String, String)> {
+    let recipe = named.index_or_only(desk, row, "recipe");
+    let value = row.need(desk, "layer")?;
+    let layer = desk.text(&value)?;
+    let recipe = recipes.get(recipe?)?;
+    let cut = |layer: &&cards::model::Layer| matches!(layer.material, Material::Patterned { .. });
+    let mut pieces = Own::new("layer");
+    for known in recipe.layers.iter().filter(cut) {
+        pieces.grant(&known.name);
+    }
+    // A layer that could not be read may be the one meant.
+    if recipe.layers.iter().any(|layer| layer.name.is_empty()) || recipe.layers.is_empty() {
+        pieces.lost();
+    }
+    pieces.index_of(desk, &layer, value.at, &value.path)?;
+    Some((recipe.name.clone(), layer))
+}
+
+/// Pairs of letters, each letter in one pair only.
+fn partners(desk: &mut Desk, table: &Table<'_>, letters: &Own) -> Vec<(String, String)> {
+    let mut pairs = Vec::new();
+    let mut taken: Vec<String> = Vec::new();
+    for value in table.values(desk, "partners") {
+        let Some(entries) = desk.list(&value, "pairs") else { continue };
+        let [first, second] = entries.as_slice() else {
+            if !entries.is_empty() {
+                desk.blame(&value, ProblemKind::WrongType { found: "list", wanted: "pairs" });
+            }
+            continue;
+        };
+        let mut partner = |value: &Value<'_>| -> Option<String> {
+            let letter = desk.text(value)?;
+            letters.index_of(desk, &letter, value.at, &value.path)?;
+            if taken.contains(&letter) {
+                desk.blame(value, ProblemKind::PartnerTwice { letter: letter.clone() });
+            }
+            taken.push(letter.clone());
+            Some(letter)
+        };
+        let (first, second) = (partner(first), partner(second));
+        pairs.extend(first.zip(second));
+    }
+    pairs
+}
