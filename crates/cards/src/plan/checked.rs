@@ -11,7 +11,7 @@ use measure::{Length, Rect, Size};
 
 use super::answer::StockCut;
 use super::grid::Grid;
-use crate::model::{Fold, Pack, Project};
+use crate::model::{Fold, Grain, Pack, Project};
 
 /// A tree, where its pieces lie on the sheet, and its steps.
 #[derive(Debug, Clone)]
@@ -95,18 +95,29 @@ impl Sheet {
 }
 
 /// A sheet of cardstock: the tree put in order, its pieces and its steps with the scores.
-pub(super) fn stock(project: &Project, cuts: &[StockCut], sheet: &Sheet, tree: &Tree) -> Option<Done> {
+///
+/// Checked besides: a base that keeps the grain lies so that its fold follows the grain of this sheet.
+pub(super) fn stock(project: &Project, cuts: &[StockCut], sheet: &Sheet, grain: Grain, tree: &Tree) -> Option<Done> {
     let (width, height) = (sheet.grid.exact(sheet.size.width)?, sheet.grid.exact(sheet.size.height)?);
     let tree = tidy(tree, width, height).ok()?;
     let kind = |cut: &StockCut| {
         let (w, h) = (sheet.grid.exact(cut.size.width)?, sheet.grid.exact(cut.size.height)?);
         let mut kind = Kind::exact(w, h, 0);
         kind.count = 0..=cut.count;
-        kind.turn = cut.may_turn || w == h;
+        kind.turn = cut.may_turn || lies_turned(project, cut, grain);
         Some(kind)
     };
     let kinds = cuts.iter().map(kind).collect::<Option<Vec<_>>>()?;
-    let placed = verify(&tree, width, height, &Demand { kinds, pins: Vec::new() }).ok()?.placed;
+    let mut placed = verify(&tree, width, height, &Demand { kinds, pins: Vec::new() }).ok()?.placed;
+    // Reading order: the order in which the steps number the pieces.
+    placed.sort_by_key(|piece| (piece.y, piece.x));
+    let wrong = |piece: &Placed| {
+        let cut = &cuts[piece.kind];
+        !cut.may_turn && piece.turned != lies_turned(project, cut, grain)
+    };
+    if placed.iter().any(wrong) {
+        return None;
+    }
     let mut folds = Vec::new();
     for (index, cut) in cuts.iter().enumerate() {
         if !placed.iter().any(|piece| piece.kind == index) {
@@ -120,6 +131,19 @@ pub(super) fn stock(project: &Project, cuts: &[StockCut], sheet: &Sheet, tree: &
     let sheet = Sheet { stack: project.trimmer.stack_cardstock, ..*sheet };
     let cut_plan = plan(project, &sheet, &tree, &folds)?;
     Some(Done { tree, placed, cut_plan })
+}
+
+/// True if a cut that keeps the grain must lie a quarter turned on a sheet of that grain.
+///
+/// The fold of a base runs along its height, for a top fold along its width.
+fn lies_turned(project: &Project, cut: &StockCut, grain: Grain) -> bool {
+    let along_width = project.recipes[cut.recipe].fold == Fold::Top;
+    match grain {
+        Grain::AlongHeight => along_width,
+        Grain::AlongWidth => !along_width,
+        // The engine writes such a sheet as if its grain ran along its height.
+        Grain::Unknown => along_width,
+    }
 }
 
 /// Steps for a tree on the sheet's own grid, replayed.

@@ -385,7 +385,9 @@ impl Question<'_> {
         if !checked::sound(instance, &tree, &layout.cards) {
             return None;
         }
-        let placed = pieces(&tree, instance.width, instance.height).ok()?;
+        let mut placed = pieces(&tree, instance.width, instance.height).ok()?;
+        // Reading order: the order in which the trimmer steps number the pieces.
+        placed.sort_by_key(|piece| (piece.y, piece.x));
         Some(Alternative {
             pieces: self.pieces(&placed, &layout.cards),
             waste: self.square(layout.waste),

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use cutting::fixed::{self, Answer, Instance, PieceKind, Question, SheetKind, Why};
-use cutting::{Budget, Outcome, Tree};
+use cutting::fixed::{self, Answer, Instance, PieceKind, Question, SheetKind};
+use cutting::{Budget, Tree};
 use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -223,9 +223,8 @@ impl Nest<'_> {
         let mut part = budget.part(if limited { budget.left() / 2 } else { budget.left() });
         let mut answer = fixed::solve(&instance, &mut part);
         let _ = budget.spend(part.spent());
-        let lacks = |answer: &Answer| {
-            answer.sheets.is_empty() && !matches!(answer.outcome, Outcome::Impossible { why: Why::FitsNoSheet { .. } })
-        };
+        // Whatever the reason: pieces that fit no sheet at all are not asked for here.
+        let lacks = |answer: &Answer| answer.sheets.is_empty();
         let short = limited && answer.as_ref().is_ok_and(lacks);
         if short {
             instance.sheets = self.sheet_kinds(false);
@@ -248,9 +247,9 @@ impl Nest<'_> {
         plan.sheet_count = answer.sheets.iter().map(|sheet| sheet.times).sum();
         for cut_sheet in &answer.sheets {
             let tree = self.upright(&cut_sheet.tree, self.turned_sheets[cut_sheet.sheet]);
-            let size = self.stock.sheets[cut_sheet.sheet].size;
+            let StockSheet { size, grain, .. } = self.stock.sheets[cut_sheet.sheet];
             let sheet = Sheet::plain(self.grid, size, cut_sheet.times);
-            let Some(done) = checked::stock(self.project, &plan.cuts, &sheet, &tree) else {
+            let Some(done) = checked::stock(self.project, &plan.cuts, &sheet, grain, &tree) else {
                 findings.push(self.about(Severity::Serious, "internal-check"));
                 continue;
             };
