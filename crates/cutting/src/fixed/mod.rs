@@ -11,8 +11,10 @@
 //! Left out on purpose: blade width, sheet edges that cannot be used, wishes of a second rank, limits on turns.
 
 mod answer;
+mod beam;
 mod columns;
 mod costs;
+mod dive;
 mod fill;
 mod instance;
 mod pattern;

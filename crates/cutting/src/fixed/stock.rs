@@ -1,9 +1,10 @@
 //! All pieces from sheets that cost the least.
 
+use super::beam::{self, Guide, Task};
 use super::columns::{self, Columns};
 use super::pattern::{self, Pattern};
 use super::table::Grid;
-use super::{Answer, CutSheet, Instance, Item, SheetKind, Why, costs, fill, items, pool};
+use super::{Answer, CutSheet, Instance, Item, SheetKind, Why, costs, dive, fill, items, pool};
 use crate::{Budget, Exhausted, Tree};
 
 /// A least-cost question made ready: the wanted items, and which item a piece kind is.
@@ -48,8 +49,8 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     }
 }
 
-/// Chosen: rounds of filling sheet after sheet with worths that rise for pieces that came out badly.
-const FILLS: usize = 4;
+/// Chosen: widths of the beam, one after another while the gap is open and the budget lasts.
+const WIDTHS: [usize; 5] = [4, 16, 64, 256, 1024];
 
 struct Search {
     best: Option<Plan>,
@@ -63,7 +64,11 @@ impl Search {
         if self.done() {
             return Ok(());
         }
-        if let Some(plan) = stock.one_by_one(&stock.areas(), budget)? {
+        self.beam(stock, WIDTHS[0], budget)?;
+        if self.best.is_none()
+            && !self.done()
+            && let Some(plan) = stock.one_by_one(&stock.areas(), budget)?
+        {
             self.offer(plan);
         }
         self.raise(stock, self.bound);
@@ -80,7 +85,8 @@ impl Search {
             self.keep(&pattern);
         }
         let mut worth = columns.worth;
-        for _ in 0..FILLS {
+        for width in WIDTHS {
+            self.dive(stock, width, budget)?;
             if self.done() {
                 return Ok(());
             }
@@ -90,11 +96,54 @@ impl Search {
                 stock.correct(&plan, &mut worth);
                 self.offer(plan);
             }
-            if let Some(plan) = pool::cheapest(stock, &self.pool, self.best.as_ref(), budget)? {
+            if !self.done()
+                && let Some(plan) = pool::cheapest(stock, &self.pool, self.best.as_ref(), budget)?
+            {
                 self.offer(plan);
+            }
+            if !self.done() && width > WIDTHS[0] {
+                self.beam(stock, width, budget)?;
+            }
+            if self.done() {
+                return Ok(());
             }
         }
         Ok(())
+    }
+
+    fn beam(&mut self, stock: &Stock<'_>, width: usize, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
+        let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
+        if left.iter().map(|&n| u64::from(n)).sum::<u64>() > u64::from(dive::FEW) {
+            return Ok(());
+        }
+        for guide in Guide::ALL {
+            if self.done() {
+                return Ok(());
+            }
+            let task = Task { left: &left, copies: &copies, below: self.below(), width, guide };
+            if let Some(patterns) = beam::search(stock, task, budget)? {
+                self.offer(stock.plan(patterns.into_iter().map(|pattern| (pattern, 1)).collect()));
+                self.raise(stock, self.bound);
+            }
+        }
+        Ok(())
+    }
+
+    fn dive(&mut self, stock: &Stock<'_>, width: usize, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        let mut found = None;
+        let ended = dive::dive(stock, &self.pool, (self.below(), width), &mut found, budget);
+        if let Some(plan) = found {
+            debug_assert!(stock.suffices(&plan), "a dive's plan gives all pieces");
+            self.offer(plan);
+            self.raise(stock, self.bound);
+        }
+        ended
+    }
+
+    /// Only plans below this cost are of use.
+    fn below(&self) -> u64 {
+        self.best.as_ref().map_or(u64::MAX, |plan| plan.cost)
     }
 
     fn done(&self) -> bool {
@@ -344,7 +393,7 @@ fn area(sheet: &SheetKind) -> u128 {
 }
 
 /// Parts one after another along an axis; what is left over is waste.
-fn stack(axis: crate::Axis, parts: impl DoubleEndedIterator<Item = (u32, Tree)>, length: u32) -> Tree {
+pub(super) fn stack(axis: crate::Axis, parts: impl DoubleEndedIterator<Item = (u32, Tree)>, length: u32) -> Tree {
     let parts: Vec<(u32, Tree)> = parts.collect();
     let left = length - parts.iter().map(|(side, _)| side).sum::<u32>();
     let mut tree: Option<Tree> = (left > 0).then_some(Tree::Waste);

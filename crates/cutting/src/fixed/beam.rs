@@ -1,0 +1,374 @@
+//! All pieces that are left, one after another onto sheet after sheet: a search that keeps the best few beginnings.
+//!
+//! A sheet is cut into strips, a strip into rows, a row into columns, a column into pieces that are trimmed to
+//! size. Each beginning is judged by what its sheets cost so far for the pieces they hold. A heuristic, no proof.
+//!
+//! # Source
+//! Anytime tree search for cutting with a growing beam, guided by waste and the size of the pieces already cut:
+//! Libralesso, Fontan 2020, arXiv 2004.02603 (from memory).
+
+use super::Item;
+use super::pattern::Pattern;
+use super::stock::{Stock, stack};
+use super::table::set;
+use crate::{Axis, Budget, Exhausted, Tree};
+
+/// How beginnings with equally many pieces are compared; less is better.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Guide {
+    /// Share of waste, over the mean size of the pieces.
+    WasteBySize,
+    /// Cost for the area of the pieces.
+    Cost,
+    /// The same, over the square root of their mean size.
+    CostByRoot,
+    /// The same, over their mean size.
+    CostBySize,
+}
+
+impl Guide {
+    pub(super) const ALL: [Guide; 4] = [Guide::WasteBySize, Guide::CostByRoot, Guide::Cost, Guide::CostBySize];
+}
+
+/// What is to be cut, from what, and below which cost.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Task<'a> {
+    /// Pieces left of each item.
+    pub(super) left: &'a [u32],
+    /// Sheets left of each kind; `u32::MAX`: any number.
+    pub(super) copies: &'a [u32],
+    /// Only plans that cost less are of use.
+    pub(super) below: u64,
+    pub(super) width: usize,
+    pub(super) guide: Guide,
+}
+
+/// The part of a sheet where the next piece may come, measured along the first cut's axis (`u`) and across (`v`).
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Front {
+    sheet: usize,
+    axis: Axis,
+    /// The strip from `u1` to `u2`, in it the row from `v1` to `v2`, in it the column from `c1` to `c2`, full to `top`.
+    u1: u32,
+    u2: u32,
+    v1: u32,
+    v2: u32,
+    c1: u32,
+    c2: u32,
+    top: u32,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Into {
+    Column,
+    Row,
+    Strip,
+    Sheet,
+    /// On top of the last piece.
+    Pile,
+}
+
+#[derive(Debug, Clone, Copy)]
+struct Move {
+    item: usize,
+    turned: bool,
+    into: Into,
+    front: Front,
+}
+
+/// One step of the way to a beginning: where it came from and what was added.
+struct Link {
+    before: usize,
+    step: Move,
+}
+
+#[derive(Clone)]
+struct Node {
+    link: usize,
+    left: Vec<u32>,
+    copies: Vec<u32>,
+    front: Option<Front>,
+    /// Full cost of all sheets begun.
+    cost: u64,
+    /// Cost and area of the sheets before the last.
+    closed: f64,
+    area: f64,
+    key: u64,
+}
+
+struct Child {
+    score: f64,
+    key: u64,
+    node: usize,
+    step: Move,
+}
+
+struct Beam<'a> {
+    stock: &'a Stock<'a>,
+    task: Task<'a>,
+    links: Vec<Link>,
+    /// Cost of each sheet kind, a little above 0 at least.
+    cost: Vec<f64>,
+    /// Least cost for an area.
+    rate: f64,
+    placed: f64,
+}
+
+/// Cut all that is left, if the beam finds a plan below the task's cost.
+///
+/// # Errors
+/// [`Exhausted`] before a plan was found.
+pub(super) fn search(
+    stock: &Stock<'_>,
+    task: Task<'_>,
+    budget: &mut Budget<'_>,
+) -> Result<Option<Vec<Pattern>>, Exhausted> {
+    let dearest = stock.sheets.iter().map(|s| s.cost).max().unwrap_or(1).max(1);
+    let cost: Vec<f64> = stock.sheets.iter().map(|s| float(s.cost).max(float(dearest) * 1e-6)).collect();
+    let usable = |s: &usize| task.copies[*s] > 0;
+    let rate = (0..cost.len()).filter(usable).map(|s| cost[s] / sheet_area(stock, s)).fold(f64::INFINITY, f64::min);
+    let mut beam = Beam { stock, task, links: Vec::new(), cost, rate, placed: 0.0 };
+    let start = Node {
+        link: usize::MAX,
+        left: task.left.to_vec(),
+        copies: task.copies.to_vec(),
+        front: None,
+        cost: 0,
+        closed: 0.0,
+        area: 0.0,
+        key: 0,
+    };
+    let mut nodes = vec![start];
+    let pieces: u32 = task.left.iter().sum();
+    for _ in 0..pieces {
+        beam.placed += 1.0;
+        let mut children = Vec::new();
+        for (n, node) in nodes.iter().enumerate() {
+            let before = children.len();
+            beam.children(n, node, &mut children);
+            budget.spend((children.len() - before + 1) as u64)?;
+        }
+        nodes = beam.best(&nodes, children);
+    }
+    let best = nodes.iter().min_by_key(|node| node.cost);
+    Ok(best.filter(|node| node.cost < task.below).map(|node| beam.patterns(node.link)))
+}
+
+impl Beam<'_> {
+    /// All ways to add one piece; a new sheet is begun only where the last has no room for any piece.
+    fn children(&self, n: usize, node: &Node, children: &mut Vec<Child>) {
+        let before = children.len();
+        if let Some(front) = node.front {
+            let sheet = &self.stock.sheets[front.sheet];
+            let (u, v) = lie(front.axis, (sheet.width, sheet.height));
+            for (item, w, h, turned) in self.wanted(node, (sheet.width, sheet.height)) {
+                for (into, front) in fronts(front, lie(front.axis, (w, h)), (u, v)) {
+                    self.child(n, node, Move { item, turned, into, front }, children);
+                }
+            }
+        }
+        if children.len() > before {
+            return;
+        }
+        for s in (0..self.stock.sheets.len()).filter(|&s| node.copies[s] > 0) {
+            let sheet = &self.stock.sheets[s];
+            for (item, w, h, turned) in self.wanted(node, (sheet.width, sheet.height)) {
+                for axis in [Axis::X, Axis::Y] {
+                    let (u, v) = lie(axis, (w, h));
+                    let front = Front { sheet: s, axis, u1: 0, u2: u, v1: 0, v2: v, c1: 0, c2: u, top: v };
+                    self.child(n, node, Move { item, turned, into: Into::Sheet, front }, children);
+                }
+            }
+        }
+    }
+
+    /// The ways each piece that is left may lie on a sheet.
+    fn wanted(&self, node: &Node, sheet: (u32, u32)) -> impl Iterator<Item = (usize, u32, u32, bool)> {
+        let wanted = self.stock.items.iter().enumerate().filter(|&(k, _)| node.left[k] > 0);
+        wanted.flat_map(move |(k, item)| item.ways(sheet.0, sheet.1).map(move |(w, h, turned)| (k, w, h, turned)))
+    }
+
+    fn child(&self, n: usize, node: &Node, step: Move, children: &mut Vec<Child>) {
+        let cost = node.cost + if step.into == Into::Sheet { self.stock.sheets[step.front.sheet].cost } else { 0 };
+        if cost >= self.task.below {
+            return;
+        }
+        let area = node.area + float_area(self.stock.items[step.item]);
+        let spent = self.closed(node, step) + self.share(step.front);
+        let mean = area / self.placed;
+        let score = match self.task.guide {
+            Guide::WasteBySize => (1.1 - area * self.rate / spent) / mean,
+            Guide::Cost => spent / area,
+            Guide::CostByRoot => spent / area / mean.sqrt(),
+            Guide::CostBySize => spent / area / mean,
+        };
+        let key = mark(node.key, step.item).wrapping_mul(3) ^ front_key(step.front, cost);
+        children.push(Child { score, key, node: n, step });
+    }
+
+    /// What the sheets before the last cost.
+    fn closed(&self, node: &Node, step: Move) -> f64 {
+        match (step.into, node.front) {
+            (Into::Sheet, Some(front)) => node.closed + self.cost[front.sheet],
+            _ => node.closed,
+        }
+    }
+
+    /// What the part of the last sheet that is used up costs.
+    fn share(&self, f: Front) -> f64 {
+        let sheet = &self.stock.sheets[f.sheet];
+        let (_, v) = lie(f.axis, (sheet.width, sheet.height));
+        let part = |a: u32, b: u32| f64::from(a) * f64::from(b);
+        let used =
+            part(f.u1, v) + part(f.u2 - f.u1, f.v1) + part(f.c1 - f.u1, f.v2 - f.v1) + part(f.c2 - f.c1, f.top - f.v1);
+        self.cost[f.sheet] * used / part(sheet.width, sheet.height)
+    }
+
+    /// The best children as nodes, no two of them alike.
+    fn best(&mut self, nodes: &[Node], mut children: Vec<Child>) -> Vec<Node> {
+        let order =
+            |a: &Child, b: &Child| a.score.total_cmp(&b.score).then(a.key.cmp(&b.key)).then(a.node.cmp(&b.node));
+        let most = self.task.width * 4;
+        if children.len() > most {
+            children.select_nth_unstable_by(most, order);
+            children.truncate(most);
+        }
+        children.sort_unstable_by(order);
+        let mut seen = std::collections::BTreeSet::new();
+        let mut next = Vec::with_capacity(self.task.width);
+        for child in children {
+            if !seen.insert(child.key) {
+                continue;
+            }
+            next.push(self.node(&nodes[child.node], child.step));
+            if next.len() == self.task.width {
+                break;
+            }
+        }
+        next
+    }
+
+    fn node(&mut self, before: &Node, step: Move) -> Node {
+        let mut node = before.clone();
+        self.links.push(Link { before: before.link, step });
+        node.link = self.links.len() - 1;
+        node.closed = self.closed(before, step);
+        node.front = Some(step.front);
+        node.left[step.item] -= 1;
+        node.area += float_area(self.stock.items[step.item]);
+        node.key = mark(node.key, step.item);
+        if step.into == Into::Sheet {
+            let s = step.front.sheet;
+            node.cost += self.stock.sheets[s].cost;
+            if self.stock.sheets[s].copies.is_some() {
+                node.copies[s] -= 1;
+            }
+        }
+        node
+    }
+
+    fn patterns(&self, mut link: usize) -> Vec<Pattern> {
+        let mut steps = Vec::new();
+        while let Some(Link { before, step }) = self.links.get(link) {
+            steps.push(*step);
+            link = *before;
+        }
+        steps.reverse();
+        let sheets = steps.chunk_by(|_, next| next.into != Into::Sheet);
+        sheets
+            .map(|steps| Pattern::of(steps[0].front.sheet, self.tree(steps), &self.stock.place, self.stock.items.len()))
+            .collect()
+    }
+
+    /// The cut tree of one sheet's steps.
+    fn tree(&self, steps: &[Move]) -> Tree {
+        let Front { sheet, axis, .. } = steps[0].front;
+        let sheet = &self.stock.sheets[sheet];
+        let (u, v) = lie(axis, (sheet.width, sheet.height));
+        let strips = steps.chunk_by(|_, next| !matches!(next.into, Into::Sheet | Into::Strip)).map(|strip| {
+            let end = strip[strip.len() - 1].front;
+            let width = end.u2 - end.u1;
+            let rows = strip.chunk_by(|_, next| next.into != Into::Row).map(|row| {
+                let end = row[row.len() - 1].front;
+                let height = end.v2 - end.v1;
+                let columns = row.chunk_by(|_, next| next.into != Into::Column).map(|column| {
+                    let across = column[0].front.c2 - column[0].front.c1;
+                    (across, self.column(column, across, height))
+                });
+                (height, stack(axis, columns.collect::<Vec<_>>().into_iter(), width))
+            });
+            (width, stack(axis.across(), rows.collect::<Vec<_>>().into_iter(), v))
+        });
+        stack(axis, strips.collect::<Vec<_>>().into_iter(), u)
+    }
+
+    fn column(&self, steps: &[Move], width: u32, height: u32) -> Tree {
+        let axis = steps[0].front.axis;
+        let parts: Vec<(u32, Tree)> = steps
+            .iter()
+            .map(|step| {
+                let item = self.stock.items[step.item];
+                let (w, h) = if step.turned { (item.height, item.width) } else { (item.width, item.height) };
+                let (_, along) = lie(axis, (w, h));
+                (along, set(item.kind, (w, h, step.turned), lie(axis, (width, along))))
+            })
+            .collect();
+        stack(axis.across(), parts.into_iter(), height)
+    }
+}
+
+/// The fronts after a piece of `(du, dv)` was added to a sheet of `(u, v)`.
+fn fronts(f: Front, (du, dv): (u32, u32), (u, v): (u32, u32)) -> impl Iterator<Item = (Into, Front)> {
+    let pile = (du <= f.c2 - f.c1 && dv <= v - f.top)
+        .then(|| (Into::Pile, Front { v2: f.v2.max(f.top + dv), top: f.top + dv, ..f }));
+    let column = (du <= u - f.c2 && dv <= v - f.v1).then(|| {
+        let (c1, c2) = (f.c2, f.c2 + du);
+        (Into::Column, Front { c1, c2, u2: f.u2.max(c2), v2: f.v2.max(f.v1 + dv), top: f.v1 + dv, ..f })
+    });
+    let row = (du <= u - f.u1 && dv <= v - f.v2).then(|| {
+        let (c1, c2, top) = (f.u1, f.u1 + du, f.v2 + dv);
+        (Into::Row, Front { c1, c2, u2: f.u2.max(c2), v1: f.v2, v2: top, top, ..f })
+    });
+    let strip = (du <= u - f.u2 && dv <= v).then(|| {
+        let (c1, c2) = (f.u2, f.u2 + du);
+        (Into::Strip, Front { u1: c1, u2: c2, v1: 0, v2: dv, c1, c2, top: dv, ..f })
+    });
+    [pile, column, row, strip].into_iter().flatten()
+}
+
+/// Width and height as (along, across) an axis; the way back is the same.
+fn lie(axis: Axis, (width, height): (u32, u32)) -> (u32, u32) {
+    if axis == Axis::X { (width, height) } else { (height, width) }
+}
+
+/// A number for the pieces used, the same in whatever order they came.
+fn mark(key: u64, item: usize) -> u64 {
+    key.wrapping_add(mix(item as u64 + 1))
+}
+
+fn front_key(f: Front, cost: u64) -> u64 {
+    let axis = u64::from(f.axis == Axis::X);
+    let sides = [f.u1, f.u2, f.v1, f.v2, f.c1, f.c2, f.top];
+    sides.iter().fold(mix(cost ^ axis ^ (f.sheet as u64) << 1), |key, &side| mix(key ^ u64::from(side)))
+}
+
+/// Splitmix64: Steele, Lea, Flood 2014 (from memory).
+fn mix(x: u64) -> u64 {
+    let x = x.wrapping_add(0x9e37_79b9_7f4a_7c15);
+    let x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+    let x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+    x ^ (x >> 31)
+}
+
+fn sheet_area(stock: &Stock<'_>, s: usize) -> f64 {
+    f64::from(stock.sheets[s].width) * f64::from(stock.sheets[s].height)
+}
+
+fn float_area(item: Item) -> f64 {
+    f64::from(item.width) * f64::from(item.height)
+}
+
+#[expect(clippy::cast_precision_loss, reason = "orders beginnings only; costs are added in whole numbers")]
+fn float(n: u64) -> f64 {
+    n as f64
+}
