@@ -1,0 +1,226 @@
+//! A finished card, in proportion, each patterned piece showing the part of the print it is cut from.
+
+use cards::Plan;
+use cards::model::Side;
+use cards::plan::{Card, CardPart, PartKind};
+use measure::{Length, Rect, Size};
+
+use super::Faces;
+use super::look::{Fit, INK, WHITE, half, inset, middle, pt};
+use crate::picture::Picture;
+use crate::scene::{Color, Mark, Outline, Pen, Point, Stretch, share};
+use crate::text::{Align, Face, Style, place, shape};
+
+/// Pixels an inch of a page needs.
+const PER_INCH: u32 = 240;
+
+/// The marks of a card whose front covers `front` on the page.
+pub(super) fn marks(plan: &Plan, faces: &Faces, card: &Card, front: Rect) -> Vec<Mark> {
+    let Some(recipe) = plan.project.recipes.get(card.recipe) else { return Vec::new() };
+    let fit = Fit::into(recipe.finished, front);
+    let whole = fit.rect(Rect::new(Length::ZERO, Length::ZERO, recipe.finished));
+    let base = stock_color(plan, recipe.base);
+    let mut marks = lifted(whole, fit.length(Length::INCH), 3);
+    if !matches!(recipe.fold, cards::model::Fold::Flat) {
+        // The leaf behind, a breath wider: the card is folded.
+        let behind = share(fit.length(Length::INCH), 1, 28);
+        let leaf = Rect::new(whole.x + behind, whole.y + behind, whole.size);
+        marks.push(Mark::fill(leaf, base.mix(INK, 26)));
+        marks.push(Mark::frame(leaf, edge(base)));
+    }
+    marks.push(Mark::fill(whole, base));
+    marks.push(Mark::frame(whole, edge(base)));
+    for part in &card.parts {
+        marks.extend(part_marks(plan, faces, card, part, fit));
+    }
+    marks
+}
+
+fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit) -> Vec<Mark> {
+    let rect = fit.rect(part.rect);
+    let inch = fit.length(Length::INCH);
+    match part.kind {
+        PartKind::Patterned { layout, piece, design, side, .. } => {
+            let mut marks = lifted(rect, inch, 1);
+            match piece_picture(plan, faces, layout, piece, design, side, rect.size) {
+                Some(picture) => marks.push(Mark::Image { picture, rect, clip: rect }),
+                None => marks.push(Mark::fill(rect, WHITE)),
+            }
+            marks.push(Mark::frame(rect, Pen::solid(INK.with_alpha(60), hair())));
+            marks
+        }
+        PartKind::Cardstock(stock) => {
+            let color = stock_color(plan, stock);
+            let mut marks = lifted(rect, inch, 1);
+            marks.extend([Mark::fill(rect, color), Mark::frame(rect, edge(color))]);
+            marks
+        }
+        PartKind::Strip(stock, greeting) => {
+            let color = stock_color(plan, stock);
+            let raised = matches!(
+                plan.project.recipes.get(card.recipe).and_then(|recipe| recipe.layers.get(part.layer)).map(|l| &l.material),
+                Some(cards::model::Material::Strip { foam_squares, .. }) if *foam_squares > 0
+            );
+            let mut marks = lifted(rect, inch, if raised { 3 } else { 1 });
+            marks.extend([Mark::fill(rect, color), Mark::frame(rect, edge(color))]);
+            if let Some(greeting) = plan.project.greetings.get(greeting) {
+                let ink = Color::parse(&greeting.ink).unwrap_or(INK);
+                marks.extend(greeting_mark(&greeting.words, fit.size(greeting.inked), rect, ink));
+            }
+            marks
+        }
+        PartKind::Ribbon(ribbon, bow) => {
+            let color =
+                plan.project.ribbons.get(ribbon).and_then(|ribbon| Color::parse(&ribbon.color)).unwrap_or(INK);
+            ribbon_marks(rect, color, bow)
+        }
+    }
+}
+
+/// The part of a print that a piece is cut from, the way it stands on the card.
+fn piece_picture(
+    plan: &Plan,
+    faces: &Faces,
+    layout: usize,
+    piece: usize,
+    design: usize,
+    side: Side,
+    drawn: Size,
+) -> Option<Picture> {
+    let layout = plan.layouts.get(layout)?;
+    let piece = layout.pieces.get(piece)?;
+    let picture = faces.get(&(layout.pack, design, side))?;
+    let sheet = plan.project.packs.get(layout.pack)?.sheet;
+    let (wide, tall) = (pixels(drawn.width), pixels(drawn.height));
+    let (wide, tall) = if piece.turned { (tall, wide) } else { (wide, tall) };
+    let shares = [
+        part_of(piece.rect.x, sheet.width),
+        part_of(piece.rect.y, sheet.height),
+        part_of(piece.rect.right(), sheet.width),
+        part_of(piece.rect.bottom(), sheet.height),
+    ];
+    let cut = picture.part(shares, wide, tall);
+    // A turned piece lies with its top to the right.
+    Some(if piece.turned { cut.turned(3) } else { cut })
+}
+
+fn part_of(length: Length, whole: Length) -> f64 {
+    length.to_points() / whole.to_points().max(1.0)
+}
+
+/// Pixels that a drawn length needs.
+pub(super) fn pixels(drawn: Length) -> u32 {
+    let px = drawn.ticks().max(0) / (Length::INCH.ticks() / i64::from(PER_INCH));
+    u32::try_from(px).unwrap_or(1).clamp(1, 4_000)
+}
+
+/// The colour of a cardstock, white if it cannot be read.
+pub(super) fn stock_color(plan: &Plan, stock: usize) -> Color {
+    plan.project.cardstocks.get(stock).and_then(|stock| Color::parse(&stock.color)).unwrap_or(WHITE)
+}
+
+fn hair() -> Length {
+    share(pt(1), 2, 5)
+}
+
+fn edge(color: Color) -> Pen {
+    Pen::solid(color.mix(INK, 70), hair())
+}
+
+/// A soft shadow: the layer lies on something. `inch` is an inch at this scale.
+fn lifted(rect: Rect, inch: Length, by: i64) -> Vec<Mark> {
+    let step = share(inch, by, 110);
+    (1..=3)
+        .map(|ring| {
+            let grown = inset(rect, -share(step, ring - 1, 2));
+            let moved = Rect::new(grown.x + share(step, 1, 2), grown.y + step, grown.size);
+            Mark::fill(moved, INK.with_alpha(22))
+        })
+        .collect()
+}
+
+/// The stamped words, as wide or as tall as the inked mark, whichever is reached first.
+fn greeting_mark(words: &str, inked: Size, strip: Rect, ink: Color) -> Option<Mark> {
+    let trial = shape(words, Style::new(Face::Italic, 100));
+    let tall = trial.above + trial.below;
+    if trial.width <= Length::ZERO || tall <= Length::ZERO {
+        return None;
+    }
+    let by_width = share(trial.style.size, inked.width.ticks(), trial.width.ticks());
+    let by_height = share(trial.style.size, inked.height.ticks(), tall.ticks());
+    let line = shape(words, Style { face: Face::Italic, size: by_width.min(by_height) });
+    let centre = middle(strip);
+    let base = centre.y + half(line.above - line.below);
+    Some(place(line, Point::new(centre.x, base), Align::Middle, ink))
+}
+
+fn ribbon_marks(rect: Rect, color: Color, bow: bool) -> Vec<Mark> {
+    let level = rect.size.width >= rect.size.height;
+    let wide = if level { rect.size.height } else { rect.size.width };
+    let line = share(wide, 1, 9);
+    let dark = color.mix(INK, 60);
+    let mut marks = vec![Mark::fill(rect, color)];
+    // Woven edges.
+    if level {
+        for y in [rect.y, rect.bottom() - line] {
+            marks.push(Mark::fill(Rect::new(rect.x, y, Size::new(rect.size.width, line)), dark));
+        }
+    } else {
+        for x in [rect.x, rect.right() - line] {
+            marks.push(Mark::fill(Rect::new(x, rect.y, Size::new(line, rect.size.height)), dark));
+        }
+    }
+    if bow {
+        marks.extend(bow_marks(middle(rect), wide, color));
+    }
+    marks
+}
+
+/// A bow of ribbon `wide`: two tails, two loops, a knot.
+fn bow_marks(at: Point, wide: Length, color: Color) -> Vec<Mark> {
+    let to = |x: i64, y: i64| Point::new(at.x + share(wide, x, 10), at.y + share(wide, y, 10));
+    let pen = Pen::solid(color.mix(INK, 110), share(wide, 1, 14));
+    let shape = |stretches: Vec<Stretch>, fill: Color| Mark::Shape {
+        outline: Outline::Path(stretches),
+        fill: Some(fill),
+        pen: Some(pen.clone()),
+    };
+    let mut marks = Vec::new();
+    for side in [-1, 1] {
+        marks.push(shape(
+            vec![
+                Stretch::Move(to(0, 0)),
+                Stretch::Curve(to(side * 6, 4), to(side * 10, 12), to(side * 12, 24)),
+                Stretch::Line(to(side * 17, 21)),
+                Stretch::Line(to(side * 20, 25)),
+                Stretch::Curve(to(side * 18, 12), to(side * 12, 2), to(0, -3)),
+                Stretch::Close,
+            ],
+            color.mix(INK, 24),
+        ));
+    }
+    for side in [-1, 1] {
+        marks.push(shape(
+            vec![
+                Stretch::Move(to(0, 0)),
+                Stretch::Curve(to(side * 8, -16), to(side * 24, -16), to(side * 23, -3)),
+                Stretch::Curve(to(side * 22, 8), to(side * 8, 7), to(0, 0)),
+                Stretch::Close,
+            ],
+            color,
+        ));
+        marks.push(shape(
+            vec![
+                Stretch::Move(to(side * 4, -1)),
+                Stretch::Curve(to(side * 10, -8), to(side * 17, -8), to(side * 17, -2)),
+                Stretch::Curve(to(side * 16, 3), to(side * 9, 3), to(side * 4, -1)),
+                Stretch::Close,
+            ],
+            color.mix(INK, 70),
+        ));
+    }
+    let knot = Rect::new(at.x - share(wide, 4, 10), at.y - share(wide, 5, 10), Size::new(share(wide, 8, 10), wide));
+    marks.push(Mark::fill(knot, color.mix(WHITE, 20)));
+    marks.push(Mark::frame(knot, pen));
+    marks
+}

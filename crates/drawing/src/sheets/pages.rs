@@ -1,0 +1,267 @@
+//! Pages filled from the top: headings, paragraphs, tables, figures, footers.
+
+use measure::{Length, Rect, Size};
+
+use super::look::{ACCENT, BODY, HEADING, INK, RULE, SMALL, SMALL_STRONG, SOFT, SUBHEADING, half, pt, say, sixteenths};
+use crate::scene::{Color, Mark, Pen, Point, Role, Scene};
+use crate::text::{Align, Style, place, shape, wrap};
+
+/// Space at the left, right and top of a page.
+const MARGIN: Length = sixteenths(12);
+/// Space at the foot, the page number in it.
+const FOOT: Length = sixteenths(15);
+
+/// Pages being filled.
+pub(super) struct Pages {
+    size: Size,
+    title: String,
+    done: Vec<Vec<Mark>>,
+    marks: Vec<Mark>,
+    /// Where the next thing goes.
+    pub(super) y: Length,
+}
+
+/// One column of a table: its head, its share of the width, its side.
+pub(super) struct Column {
+    pub(super) head: String,
+    pub(super) share: i64,
+    pub(super) align: Align,
+}
+
+impl Pages {
+    pub(super) fn new(size: Size, title: &str) -> Pages {
+        Pages { size, title: title.to_owned(), done: Vec::new(), marks: Vec::new(), y: MARGIN }
+    }
+
+    pub(super) const fn left(&self) -> Length {
+        MARGIN
+    }
+
+    pub(super) fn right(&self) -> Length {
+        self.size.width - MARGIN
+    }
+
+    pub(super) fn width(&self) -> Length {
+        self.size.width - MARGIN * 2
+    }
+
+    pub(super) fn bottom(&self) -> Length {
+        self.size.height - FOOT
+    }
+
+    /// Height that is left on this page.
+    pub(super) fn left_over(&self) -> Length {
+        self.bottom() - self.y
+    }
+
+    /// Starts a new page unless this one is empty.
+    pub(super) fn fresh(&mut self) {
+        if !self.marks.is_empty() {
+            self.done.push(std::mem::take(&mut self.marks));
+        }
+        self.y = MARGIN;
+    }
+
+    /// Starts a new page unless so much room is left.
+    pub(super) fn room(&mut self, height: Length) {
+        if self.left_over() < height {
+            self.fresh();
+        }
+    }
+
+    pub(super) fn gap(&mut self, height: Length) {
+        self.y += height;
+    }
+
+    pub(super) fn push(&mut self, mark: Mark) {
+        self.marks.push(mark);
+    }
+
+    /// A thin line across.
+    pub(super) fn rule(&mut self) {
+        let (left, right, y) = (self.left(), self.right(), self.y);
+        self.push(Mark::line(Point::new(left, y), Point::new(right, y), Pen::solid(RULE, sixteenths(1) - pt(4))));
+    }
+
+    /// The head of a chapter, at the top of its own page.
+    pub(super) fn chapter(&mut self, text: &str) {
+        self.fresh();
+        self.heading(1, text, HEADING);
+        self.gap(pt(4));
+        self.push(Mark::fill(
+            Rect::new(self.left(), self.y, Size::new(sixteenths(14), pt(2))),
+            ACCENT,
+        ));
+        self.gap(pt(16));
+    }
+
+    /// A heading inside a chapter.
+    pub(super) fn section(&mut self, text: &str) {
+        self.room(sixteenths(20));
+        self.heading(2, text, SUBHEADING);
+        self.gap(pt(5));
+    }
+
+    fn heading(&mut self, level: u8, text: &str, style: Style) {
+        self.block(text, style, INK, Role::Heading(level));
+    }
+
+    /// A paragraph.
+    pub(super) fn say(&mut self, text: &str) {
+        self.block(text, BODY, INK, Role::Paragraph);
+        self.gap(pt(5));
+    }
+
+    /// A note below something.
+    pub(super) fn note(&mut self, text: &str) {
+        self.block(text, SMALL, SOFT, Role::Paragraph);
+        self.gap(pt(4));
+    }
+
+    /// Wrapped lines; goes over to the next page where it must.
+    pub(super) fn block(&mut self, text: &str, style: Style, color: Color, role: Role) {
+        let lines = wrap(text, style, self.width());
+        let mut held = Vec::new();
+        for line in lines {
+            if self.left_over() < style.leading() {
+                if !held.is_empty() {
+                    self.push(Mark::role(role.clone(), std::mem::take(&mut held)));
+                }
+                self.fresh();
+            }
+            let base = self.y + style.size;
+            held.push(place(line, Point::new(self.left(), base), Align::Start, color));
+            self.y += style.leading();
+        }
+        if !held.is_empty() {
+            self.push(Mark::role(role, held));
+        }
+    }
+
+    /// A list item with a mark of its own at the left: a square to tick.
+    pub(super) fn item(&mut self, text: &str) {
+        let indent = sixteenths(5);
+        let lines = wrap(text, BODY, self.width() - indent);
+        let height = BODY.leading() * i64::try_from(lines.len()).unwrap_or(1);
+        self.room(height);
+        let side = pt(9);
+        let mut held = vec![Mark::frame(
+            Rect::new(self.left(), self.y + pt(4), Size::new(side, side)),
+            Pen::solid(SOFT, pt(1)),
+        )];
+        for line in lines {
+            held.push(place(line, Point::new(self.left() + indent, self.y + BODY.size), Align::Start, INK));
+            self.y += BODY.leading();
+        }
+        self.push(Mark::role(Role::List, vec![Mark::role(Role::Item, held)]));
+        self.gap(pt(5));
+    }
+
+    /// A table; its head is said again on every page it goes over to.
+    pub(super) fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
+        let whole: i64 = columns.iter().map(|column| column.share).sum();
+        let pad = pt(5);
+        let mut held = Vec::new();
+        for row in rows {
+            let cells: Vec<Vec<crate::text::Line>> = row
+                .iter()
+                .zip(columns)
+                .map(|(text, column)| {
+                    wrap(text, BODY, crate::scene::share(self.width(), column.share, whole) - pad * 2)
+                })
+                .collect();
+            let tall = cells.iter().map(Vec::len).max().unwrap_or(1).max(1);
+            let height = BODY.leading() * i64::try_from(tall).unwrap_or(1) + pad;
+            if held.is_empty() || self.left_over() < height {
+                let head = if held.is_empty() { height + sixteenths(6) } else { self.size.height };
+                if !held.is_empty() {
+                    self.push(Mark::role(Role::Table, std::mem::take(&mut held)));
+                }
+                self.room(head);
+                held.push(self.table_head(columns, whole, pad));
+            }
+            let mut marks = Vec::new();
+            let mut x = self.left();
+            for (lines, column) in cells.into_iter().zip(columns) {
+                let wide = crate::scene::share(self.width(), column.share, whole);
+                let mut texts = Vec::new();
+                for (index, line) in (0_i64..).zip(lines) {
+                    let base = self.y + half(pad) + BODY.size + BODY.leading() * index;
+                    texts.push(place(line, Point::new(side(x, wide, pad, column.align), base), column.align, INK));
+                }
+                marks.push(Mark::role(Role::Cell, texts));
+                x += wide;
+            }
+            self.y += height;
+            held.push(Mark::role(Role::Row, marks));
+            self.rule();
+        }
+        if !held.is_empty() {
+            self.push(Mark::role(Role::Table, held));
+        }
+        self.gap(pt(14));
+    }
+
+    fn table_head(&mut self, columns: &[Column], whole: i64, pad: Length) -> Mark {
+        let mut marks = Vec::new();
+        let mut x = self.left();
+        for column in columns {
+            let wide = crate::scene::share(self.width(), column.share, whole);
+            let line = shape(&column.head, SMALL_STRONG);
+            let at = Point::new(side(x, wide, pad, column.align), self.y + SMALL.size);
+            marks.push(Mark::role(Role::HeadCell, vec![place(line, at, column.align, SOFT)]));
+            x += wide;
+        }
+        self.y += SMALL.leading() + pt(3);
+        let (left, right, y) = (self.left(), self.right(), self.y);
+        self.push(Mark::line(Point::new(left, y), Point::new(right, y), Pen::solid(INK, pt(1))));
+        Mark::role(Role::Row, marks)
+    }
+
+    /// The pages, each with its footer.
+    pub(super) fn finish(mut self, name: &str) -> Vec<Scene> {
+        self.fresh();
+        let count = self.done.len();
+        let (size, title) = (self.size, self.title);
+        let number = |index: usize| say("page-number", &[("number", (index + 1).into()), ("count", count.into())]);
+        self.done
+            .into_iter()
+            .enumerate()
+            .map(|(index, mut marks)| {
+                let base = size.height - sixteenths(8);
+                let foot = vec![
+                    place(fitted(name, SMALL, size.width - MARGIN * 2 - sixteenths(24)), Point::new(MARGIN, base), Align::Start, SOFT),
+                    place(shape(&number(index), SMALL), Point::new(size.width - MARGIN, base), Align::End, SOFT),
+                ];
+                marks.push(Mark::role(Role::Artifact, foot));
+                Scene { size, title: format!("{title} – {}", number(index)), marks }
+            })
+            .collect()
+    }
+}
+
+fn side(x: Length, wide: Length, pad: Length, align: Align) -> Length {
+    match align {
+        Align::Start => x,
+        Align::Middle => x + half(wide),
+        Align::End => x + wide - pad,
+    }
+}
+
+/// A line no wider than `width`: what is too long ends in an ellipsis.
+pub(super) fn fitted(text: &str, style: Style, width: Length) -> crate::text::Line {
+    let line = shape(text, style);
+    if line.width <= width {
+        return line;
+    }
+    let mut signs: Vec<char> = text.chars().collect();
+    while !signs.is_empty() {
+        signs.pop();
+        let short: String = signs.iter().collect::<String>().trim_end().to_owned() + "…";
+        let line = shape(&short, style);
+        if line.width <= width {
+            return line;
+        }
+    }
+    shape("", style)
+}
