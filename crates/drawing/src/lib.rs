@@ -16,6 +16,7 @@ pub mod picture;
 pub mod png;
 pub mod prints;
 pub mod scene;
+pub mod sheets;
 pub mod svg;
 pub mod text;
 

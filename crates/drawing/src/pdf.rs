@@ -4,6 +4,7 @@
 //! caller tells one. “Tagged” is what our own tests see; no outside validator has judged it.
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 use std::num::NonZeroU16;
 
 use krilla::color::rgb;
@@ -136,19 +137,18 @@ impl Writer {
             Mark::Text { line, at, color } => self.text(surface, line, At::from_xy(f(at.x), f(at.y)), *color),
             Mark::Image { picture, rect, clip } => {
                 let address = picture.address();
-                if !self.images.contains_key(&address) {
-                    // Our own JPEG copy; were the library to refuse it, the page would lack the picture.
-                    let Ok(image) = Image::from_jpeg(picture.jpeg().into(), false) else { return };
-                    self.images.insert(address, image);
-                }
-                let (Some(image), Some(size)) =
-                    (self.images.get(&address), Extent::from_wh(f(rect.size.width), f(rect.size.height)))
-                else {
-                    return;
+                let image = match self.images.entry(address) {
+                    Entry::Occupied(found) => found.get().clone(),
+                    Entry::Vacant(vacant) => {
+                        // Our own JPEG copy; were the library to refuse it, the page would lack the picture.
+                        let Ok(image) = Image::from_jpeg(picture.jpeg().into(), false) else { return };
+                        vacant.insert(image).clone()
+                    }
                 };
+                let Some(size) = Extent::from_wh(f(rect.size.width), f(rect.size.height)) else { return };
                 let clipped = clip != rect && push_clip(surface, *clip);
                 surface.push_transform(&Transform::from_translate(f(rect.x), f(rect.y)));
-                surface.draw_image(image.clone(), size);
+                surface.draw_image(image, size);
                 surface.pop();
                 if clipped {
                     surface.pop();

@@ -70,8 +70,7 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
             marks
         }
         PartKind::Ribbon(ribbon, bow) => {
-            let color =
-                plan.project.ribbons.get(ribbon).and_then(|ribbon| Color::parse(&ribbon.color)).unwrap_or(INK);
+            let color = plan.project.ribbons.get(ribbon).and_then(|ribbon| Color::parse(&ribbon.color)).unwrap_or(INK);
             ribbon_marks(rect, color, bow)
         }
     }

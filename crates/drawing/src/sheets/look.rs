@@ -1,4 +1,5 @@
 //! The look of the pages: inks, faces and the one way lengths become words.
+#![allow(dead_code, reason = "the pages that follow use these")]
 
 use measure::{FractionStyle, Length, Mark as Rule, Rect, Size, UnitSign, write_as};
 use words::Arg;
@@ -13,7 +14,7 @@ pub(super) const SOFT: Color = Color::hex(0x5f_54_48);
 /// Hairlines between things.
 pub(super) const RULE: Color = Color::hex(0xd3_c8_b6);
 /// The board finished cards lie on.
-pub(super) const CREAM: Color = Color::hex(0xf7_f2_e8);
+pub(super) const CREAM: Color = Color::hex(0xf4_ed_e0);
 /// What the eye should find first; 4.5:1 or more on white and on [`CREAM`].
 pub(super) const ACCENT: Color = Color::hex(0x8c_43_26);
 /// White paper.
@@ -105,11 +106,8 @@ impl Fit {
     pub(super) fn into(natural: Size, place: Rect) -> Fit {
         let wide = i128::from(natural.width.ticks()) * i128::from(place.size.height.ticks());
         let tall = i128::from(natural.height.ticks()) * i128::from(place.size.width.ticks());
-        let (over, under) = if wide >= tall {
-            (place.size.width, natural.width)
-        } else {
-            (place.size.height, natural.height)
-        };
+        let (over, under) =
+            if wide >= tall { (place.size.width, natural.width) } else { (place.size.height, natural.height) };
         let fit = Fit { at: Point::new(place.x, place.y), over, under };
         let drawn = fit.size(natural);
         let at = Point::new(

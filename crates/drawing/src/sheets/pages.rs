@@ -1,4 +1,5 @@
 //! Pages filled from the top: headings, paragraphs, tables, figures, footers.
+#![allow(dead_code, reason = "the pages that follow use these")]
 
 use measure::{Length, Rect, Size};
 
@@ -88,10 +89,7 @@ impl Pages {
         self.fresh();
         self.heading(1, text, HEADING);
         self.gap(pt(4));
-        self.push(Mark::fill(
-            Rect::new(self.left(), self.y, Size::new(sixteenths(14), pt(2))),
-            ACCENT,
-        ));
+        self.push(Mark::fill(Rect::new(self.left(), self.y, Size::new(sixteenths(14), pt(2))), ACCENT));
         self.gap(pt(16));
     }
 
@@ -145,10 +143,8 @@ impl Pages {
         let height = BODY.leading() * i64::try_from(lines.len()).unwrap_or(1);
         self.room(height);
         let side = pt(9);
-        let mut held = vec![Mark::frame(
-            Rect::new(self.left(), self.y + pt(4), Size::new(side, side)),
-            Pen::solid(SOFT, pt(1)),
-        )];
+        let mut held =
+            vec![Mark::frame(Rect::new(self.left(), self.y + pt(4), Size::new(side, side)), Pen::solid(SOFT, pt(1)))];
         for line in lines {
             held.push(place(line, Point::new(self.left() + indent, self.y + BODY.size), Align::Start, INK));
             self.y += BODY.leading();
@@ -230,7 +226,12 @@ impl Pages {
             .map(|(index, mut marks)| {
                 let base = size.height - sixteenths(8);
                 let foot = vec![
-                    place(fitted(name, SMALL, size.width - MARGIN * 2 - sixteenths(24)), Point::new(MARGIN, base), Align::Start, SOFT),
+                    place(
+                        fitted(name, SMALL, size.width - MARGIN * 2 - sixteenths(24)),
+                        Point::new(MARGIN, base),
+                        Align::Start,
+                        SOFT,
+                    ),
                     place(shape(&number(index), SMALL), Point::new(size.width - MARGIN, base), Align::End, SOFT),
                 ];
                 marks.push(Mark::role(Role::Artifact, foot));

@@ -1,0 +1,90 @@
+//! The pages of a plan: finished cards, cut sheets, steps, what to cut, cautions.
+//!
+//! | offers | gives |
+//! |---|---|
+//! | [`handout`] | every page, for [`crate::pdf::write`] |
+//! | [`sheet_drawing`] | one patterned sheet with its cuts |
+//! | [`card_picture`] | one finished card |
+//!
+//! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
+
+mod card;
+mod labels;
+mod look;
+mod opening;
+mod pages;
+mod papers;
+mod sketch;
+
+use std::collections::BTreeMap;
+
+use cards::Plan;
+use cards::model::Side;
+use cards::plan::Card;
+use measure::{Length, Rect, Size};
+
+use crate::picture::Picture;
+use crate::scene::{Mark, Role, Scene, share};
+use look::Told;
+
+/// What each face looks like: pack, design, side, seen with its own top up.
+pub type Faces = BTreeMap<(usize, usize, Side), Picture>;
+
+/// The page that is printed on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Paper {
+    /// 8 1/2 × 11 in.
+    Letter,
+    /// 210 × 297 mm.
+    A4,
+}
+
+impl Paper {
+    /// Its size, upright.
+    pub const fn size(self) -> Size {
+        match self {
+            Paper::Letter => Size::new(
+                Length::from_ticks(Length::INCH.ticks() / 2 * 17),
+                Length::from_ticks(Length::INCH.ticks() * 11),
+            ),
+            Paper::A4 => Size::new(Length::mm(210), Length::mm(297)),
+        }
+    }
+}
+
+/// Every page of the plan, in the order in which it is worked through.
+///
+/// # Shape
+/// Pure: the same plan and faces give the same pages. A face that is not in `faces` is left white.
+pub fn handout(plan: &Plan, faces: &Faces, paper: Paper) -> Vec<Scene> {
+    let told = Told::new(plan.project.mark);
+    let mut pages = pages::Pages::new(paper.size(), &plan.project.name);
+    opening::opening(plan, faces, told, &mut pages);
+    papers::papers(plan, faces, told, &mut pages);
+    pages.finish(&plan.project.name)
+}
+
+/// One patterned sheet with its cuts, dimensions, letters and up arrows; `None` if there is no such layout.
+///
+/// # Shape
+/// `layout` is its index; the drawing is as large as `size` allows, the first design it is used for underneath.
+pub fn sheet_drawing(plan: &Plan, faces: &Faces, layout: usize, size: Size) -> Option<Scene> {
+    let found = plan.layouts.get(layout)?;
+    let sketch = papers::sketch(plan, faces, found, found.sheets.first(), size.width);
+    let told = Told::new(plan.project.mark);
+    let place = look::inset(Rect::new(Length::ZERO, Length::ZERO, size), look::pt(9));
+    let alt = papers::alt(plan, layout, found, told);
+    let marks = sketch.marks(place, told, sketch::Says::All);
+    Some(Scene { size, title: alt.clone(), marks: vec![Mark::role(Role::Figure(alt), marks)] })
+}
+
+/// One finished card, `width` across its front and in proportion, with a little room round it.
+pub fn card_picture(plan: &Plan, faces: &Faces, card: &Card, width: Length) -> Scene {
+    let finished = plan.project.recipes.get(card.recipe).map_or(Size::new(width, width), |recipe| recipe.finished);
+    let height = share(width, finished.height.ticks(), finished.width.ticks());
+    let room = share(width, 1, 12);
+    let front = Rect::new(room, room, Size::new(width, height));
+    let alt = opening::alt(plan, card);
+    let marks = vec![Mark::role(Role::Figure(alt.clone()), card::marks(plan, faces, card, front))];
+    Scene { size: Size::new(width + room * 2, height + room * 2), title: alt, marks }
+}

@@ -1,0 +1,202 @@
+//! How each patterned sheet is cut: one page a layout.
+
+use cards::Plan;
+use cards::model::Side;
+use cards::plan::{Layout, SheetUse};
+use cutting::steps::Fate;
+use measure::{Length, Rect, Size, from_steps};
+
+use super::Faces;
+use super::card::pixels;
+use super::look::{INK, SMALL, SMALL_STRONG, SOFT, Told, WHITE, half, pt, say, sixteenths};
+use super::pages::{Pages, fitted};
+use super::sketch::{Says, Sketch, SketchPiece, Under};
+use crate::scene::{Mark, Point, Role, share};
+use crate::text::{Align, place};
+
+/// Largest picture of a whole sheet on a page, in pixels across.
+const MOST_PX: u32 = 1_100;
+
+/// A rectangle of the cut plan on the sheet.
+pub(super) fn on_sheet(rect: cutting::steps::Rect, step: Length) -> Rect {
+    let size = Size::new(from_steps(rect.width, step), from_steps(rect.height, step));
+    Rect::new(from_steps(rect.x, step), from_steps(rect.y, step), size)
+}
+
+/// Waste and unusable edges of a cut plan, on the sheet.
+pub(super) fn left_over(plan: &cutting::steps::CutPlan, step: Length) -> (Vec<Rect>, Vec<Rect>) {
+    let of = |wanted: Fate| {
+        plan.parts.iter().filter(|part| part.fate == wanted).map(|part| on_sheet(part.rect, step)).collect()
+    };
+    (of(Fate::Waste), of(Fate::Edge))
+}
+
+/// The drawing of a layout over the print of one of its sheets, made for a drawing `wide` across.
+pub(super) fn sketch(plan: &Plan, faces: &Faces, layout: &Layout, used: Option<&SheetUse>, wide: Length) -> Sketch {
+    let sheet = plan.project.packs.get(layout.pack).map_or(layout.usable.size, |pack| pack.sheet);
+    let (waste, edges) = left_over(&layout.cut_plan, layout.cut_step);
+    let print = used.and_then(|used| faces.get(&(layout.pack, used.design, used.side)));
+    let under = print.map_or(Under::Color(WHITE), |print| Under::Print(print.at_most(pixels(wide).min(MOST_PX))));
+    let pieces = layout.pieces.iter().map(|piece| SketchPiece {
+        mark: piece.mark.clone(),
+        rect: piece.rect,
+        turned: piece.turned,
+        scores: Vec::new(),
+    });
+    Sketch { sheet, pieces: pieces.collect(), waste, edges, under, arrows: true }
+}
+
+/// The words that stand for the drawing of a layout.
+pub(super) fn alt(plan: &Plan, index: usize, layout: &Layout, told: Told) -> String {
+    let sheet = plan.project.packs.get(layout.pack).map_or(layout.usable.size, |pack| pack.sheet);
+    let pieces = kinds(plan, layout, told).into_iter().map(|(marks, what)| format!("{marks}: {what}"));
+    say(
+        "page-sheet-alt",
+        &[
+            ("number", (index + 1).into()),
+            ("size", told.size(sheet).into()),
+            ("pieces", pieces.collect::<Vec<_>>().join("; ").into()),
+        ],
+    )
+}
+
+/// Draws a page for every layout.
+pub(super) fn papers(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
+    for (index, layout) in plan.layouts.iter().enumerate() {
+        page(plan, faces, told, index, layout, pages);
+    }
+}
+
+fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, pages: &mut Pages) {
+    let Some(pack) = plan.project.packs.get(layout.pack) else { return };
+    let title = if plan.layouts.len() == 1 { "page-sheet-title" } else { "page-sheet-title-numbered" };
+    pages.chapter(&say(title, &[("number", (index + 1).into())]));
+    let sheets: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
+    pages.say(&say(
+        "page-sheet-lead",
+        &[
+            ("pack", (&pack.name).into()),
+            ("size", told.size(pack.sheet).into()),
+            ("sheets", sheets.into()),
+            ("cards", layout.recipe_counts.iter().sum::<u32>().into()),
+        ],
+    ));
+    pages.gap(pt(4));
+    let legend = kinds(plan, layout, told);
+    let lines = i64::try_from(legend.len()).unwrap_or(0) + 1;
+    let strip = if layout.sheets.len() > 1 { sixteenths(22) } else { Length::ZERO };
+    let below = SMALL.leading() * (lines + 1) + strip + pt(16);
+    let tall = (pages.left_over() - below).min(pages.width()).max(sixteenths(48));
+    let area = Rect::new(pages.left(), pages.y, Size::new(pages.width(), tall));
+    let drawing = sketch(plan, faces, layout, layout.sheets.first(), area.size.width);
+    let marks = drawing.marks(area, told, Says::All);
+    pages.push(Mark::role(Role::Figure(alt(plan, index, layout, told)), marks));
+    pages.y = area.bottom() + pt(10);
+    for (marks, what) in &legend {
+        pages.block(&format!("{marks}  –  {what}"), SMALL, INK, Role::Paragraph);
+    }
+    let waste = drawing.waste.is_empty() && drawing.edges.is_empty();
+    pages.note(&say(if waste { "page-sheet-key-whole" } else { "page-sheet-key" }, &[]));
+    if layout.sheets.len() > 1 {
+        pages.gap(pt(4));
+        uses(plan, faces, layout, pages);
+    }
+}
+
+/// Pieces that are alike, their marks together: `1–4, 9` and `panel, 3 × 4½ in`.
+pub(super) fn kinds(plan: &Plan, layout: &Layout, told: Told) -> Vec<(String, String)> {
+    let mut kinds: Vec<((usize, usize, Size), Vec<String>)> = Vec::new();
+    for piece in &layout.pieces {
+        let stands = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+        let key = (piece.recipe, piece.layer, stands);
+        match kinds.iter_mut().find(|(seen, _)| *seen == key) {
+            Some((_, marks)) => marks.push(piece.mark.clone()),
+            None => kinds.push((key, vec![piece.mark.clone()])),
+        }
+    }
+    let named = |recipe: usize, layer: usize| {
+        let recipe = plan.project.recipes.get(recipe);
+        recipe.and_then(|recipe| recipe.layers.get(layer)).map_or(String::new(), |layer| layer.name.clone())
+    };
+    kinds
+        .into_iter()
+        .map(|((recipe, layer, size), marks)| {
+            let what = say(
+                "page-piece-kind",
+                &[
+                    ("name", named(recipe, layer).into()),
+                    ("size", told.size(size).into()),
+                    ("count", marks.len().into()),
+                ],
+            );
+            (runs(&marks), what)
+        })
+        .collect()
+}
+
+/// Marks in a row said short: 1, 2, 3, 5 become `1–3, 5`.
+pub(super) fn runs(marks: &[String]) -> String {
+    let numbers: Option<Vec<u32>> = marks.iter().map(|mark| mark.parse().ok()).collect();
+    let Some(mut numbers) = numbers else { return marks.join(", ") };
+    numbers.sort_unstable();
+    let mut runs: Vec<(u32, u32)> = Vec::new();
+    for number in numbers {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => runs.push((number, number)),
+        }
+    }
+    let said = runs.into_iter().map(|(from, to)| match to - from {
+        0 => from.to_string(),
+        1 => format!("{from}, {to}"),
+        _ => format!("{from}–{to}"),
+    });
+    said.collect::<Vec<_>>().join(", ")
+}
+
+/// The letter of a design and the name of the face that shows.
+pub(super) fn face_name(plan: &Plan, pack: usize, used: &SheetUse) -> (String, String) {
+    let Some(design) = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(used.design)) else {
+        return (String::new(), String::new());
+    };
+    let face = match used.side {
+        Side::Front => &design.front,
+        Side::Back => &design.back,
+    };
+    (design.letter.clone(), face.name.clone())
+}
+
+/// A small picture of every print that is cut this way, with how many sheets.
+fn uses(plan: &Plan, faces: &Faces, layout: &Layout, pages: &mut Pages) {
+    let count = i64::try_from(layout.sheets.len()).unwrap_or(1);
+    let columns = count.min(8);
+    let wide = share(pages.width(), 1, columns);
+    let side = sixteenths(12);
+    let told = Told::new(plan.project.mark);
+    for (index, used) in (0_i64..).zip(&layout.sheets) {
+        if index > 0 && index % columns == 0 {
+            pages.gap(side + pt(40));
+        }
+        if index % columns == 0 {
+            pages.room(side + pt(40));
+        }
+        let x = pages.left() + wide * (index % columns);
+        let area = Rect::new(x + half(wide - side), pages.y, Size::new(side, side));
+        let (letter, name) = face_name(plan, layout.pack, used);
+        let words = say("page-sheet-use", &[("letter", (&letter).into()), ("count", used.sheets.into())]);
+        let marks = sketch(plan, faces, layout, Some(used), side).marks(area, told, Says::Nothing);
+        pages.push(Mark::role(Role::Figure(format!("{words}, {name}")), marks));
+        let centre = area.x + half(side);
+        let lines = vec![
+            place(
+                fitted(&words, SMALL_STRONG, wide - pt(4)),
+                Point::new(centre, area.bottom() + pt(14)),
+                Align::Middle,
+                INK,
+            ),
+            place(fitted(&name, SMALL, wide - pt(4)), Point::new(centre, area.bottom() + pt(28)), Align::Middle, SOFT),
+        ];
+        pages.push(Mark::role(Role::Paragraph, lines));
+    }
+    pages.gap(side + pt(40));
+}
