@@ -160,7 +160,7 @@ pub struct Pack {
 impl Pack {
     /// Sheets of all designs together.
     pub fn sheets(&self) -> u32 {
-        self.designs.iter().map(|design| design.copies).sum()
+        self.designs.iter().map(|design| design.copies).fold(0, u32::saturating_add)
     }
 
     /// The size that is left inside the unusable edges; negative or zero if nothing is.

@@ -7,7 +7,7 @@ use measure::{Rect, Size};
 use super::answer::{Card, CardPart, Layout, PartKind, SheetUse};
 use super::{checked, fit, paper};
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Goal, Material, Pack, Project, Recipe};
+use crate::model::{Design, Goal, Material, Pack, Project, Recipe};
 use cutting::Budget;
 
 /// Cards that are wanted in all; `None`: as many as the paper gives.
@@ -15,10 +15,22 @@ fn wanted(goal: &Goal) -> Option<u32> {
     goal.cards.map(|cards| cards.saturating_add(goal.overs))
 }
 
+/// Chosen: most cards of one batch, so that a slip of the pen does not fill the memory.
+const MOST_CARDS: u32 = 50_000;
+
 /// The layouts of all packs that are used, each with the sheets it is used for.
 pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut Vec<Finding>) -> Vec<Layout> {
     let mut layouts = Vec::new();
-    let mut open = wanted(&project.goal);
+    let asked = wanted(&project.goal);
+    let there = project.packs.iter().flat_map(|pack| &pack.designs).map(Design::sheets).fold(0, u32::saturating_add);
+    let mut open = asked.map(|cards| cards.min(MOST_CARDS));
+    // Every sheet gives one card at least: where that is already too much, the number is bounded here.
+    if open.is_none() && there > MOST_CARDS / 100 {
+        open = Some(MOST_CARDS);
+    }
+    if there == 0 {
+        findings.push(Finding::new(Severity::Serious, Subject::Project, "no-sheets"));
+    }
     let mut leads = true;
     for (index, pack) in project.packs.iter().enumerate() {
         if open == Some(0) || pack.designs.iter().all(|design| design.sheets() == 0) {
@@ -30,7 +42,7 @@ pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut
         let gives = layout.recipe_counts.iter().sum::<u32>().max(1);
         let most = open.map_or(u32::MAX, |cards| cards.div_ceil(gives));
         let sheets = share(pack, &pairs(project, pack, &mut Vec::new()), most);
-        let cards = sheets.iter().sum::<u32>().saturating_mul(gives);
+        let cards = sheets.iter().fold(0_u32, |sum, &more| sum.saturating_add(more)).saturating_mul(gives);
         open = open.map(|open| open.saturating_sub(cards));
         layout.sheets = (pack.designs.iter().enumerate().zip(&sheets))
             .filter(|(_, sheets)| **sheets > 0)
@@ -45,20 +57,23 @@ pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut
         }
         layouts.push(layout);
     }
-    if let (Some(short), Some(first)) = (open.filter(|&short| short > 0), layouts.first()) {
+    let full = open == Some(0) && asked.is_none_or(|cards| cards > MOST_CARDS);
+    if full {
+        let finding = Finding::new(Severity::Serious, Subject::Project, "batch-too-large");
+        findings.push(finding.with("most", MOST_CARDS));
+    }
+    if let (Some(short), Some(first), Some(asked)) = (open.filter(|&short| short > 0), layouts.first(), asked) {
         let gives = first.recipe_counts.iter().sum::<u32>().max(1);
-        let finding = Finding::new(Severity::Serious, Subject::Project, "too-few-sheets")
-            .with("wanted", wanted(&project.goal).unwrap_or(0));
-        findings.push(
-            finding.with("cards", wanted(&project.goal).unwrap_or(0) - short).with("short", short.div_ceil(gives)),
-        );
+        let finding = Finding::new(Severity::Serious, Subject::Project, "too-few-sheets").with("wanted", asked);
+        let made = asked.min(MOST_CARDS) - short;
+        findings.push(finding.with("cards", made).with("short", short.div_ceil(gives)));
     }
     layouts
 }
 
 /// Sheets of each design, shared as evenly as can be, at most so many in all; partners together.
 fn share(pack: &Pack, pairs: &[Option<usize>], most: u32) -> Vec<u32> {
-    let there: Vec<u32> = pack.designs.iter().map(crate::model::Design::sheets).collect();
+    let there: Vec<u32> = pack.designs.iter().map(Design::sheets).collect();
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (design, partner) in pairs.iter().enumerate() {
         match partner {
@@ -198,7 +213,8 @@ fn surplus(project: &Project, layouts: &[Layout]) -> u32 {
         sheets.saturating_mul(layout.recipe_counts.iter().sum())
     };
     let all = layouts.iter().map(gives).fold(0_u32, u32::saturating_add);
-    wanted(&project.goal).map_or(0, |wanted| all.saturating_sub(wanted))
+    let most = wanted(&project.goal).unwrap_or(u32::MAX).min(MOST_CARDS);
+    all.saturating_sub(most)
 }
 
 /// How many cards less each design gives, the last designs first.

@@ -24,6 +24,7 @@ pub(super) fn look(project: &Project, layouts: &[Layout], cards: &[Card], findin
     }
     for (index, recipe) in project.recipes.iter().enumerate() {
         base(project, recipe, findings);
+        inside(recipe, findings);
         envelope(project, index, findings);
     }
     for (index, layout) in layouts.iter().enumerate() {
@@ -116,6 +117,17 @@ fn base(project: &Project, recipe: &Recipe, findings: &mut Vec<Finding>) {
         findings.push(
             finding.with("recipe", recipe.name.as_str()).with("long", long).with("cut", project.trimmer.longest_cut),
         );
+    }
+}
+
+/// Whether the inside sheet goes inside the base.
+fn inside(recipe: &Recipe, findings: &mut Vec<Finding>) {
+    let Some((inside, _)) = recipe.inside else { return };
+    let (base, _) = recipe.base_size();
+    if !inside.fits(base) {
+        let finding = Finding::new(Severity::Warning, Subject::Recipe(recipe.name.clone()), "inside-too-large");
+        let finding = finding.with("recipe", recipe.name.as_str()).with("width", inside.width);
+        findings.push(finding.with("height", inside.height));
     }
 }
 

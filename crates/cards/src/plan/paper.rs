@@ -294,15 +294,25 @@ impl Question<'_> {
 
     /// Cards that the sheet's area could give if every card were the smallest one.
     fn by_area(&self) -> u32 {
+        let cards = self.area() / self.smallest_card().unwrap_or(u64::MAX);
+        u32::try_from(cards).unwrap_or(u32::MAX)
+    }
+
+    /// Area of the usable sheet, in square steps.
+    fn area(&self) -> u64 {
+        u64::from(self.instance.width) * u64::from(self.instance.height)
+    }
+
+    /// Least area of patterned paper that a card takes, in square steps; `None` if no card takes any.
+    fn smallest_card(&self) -> Option<u64> {
         let kinds = &self.instance.kinds;
         let card = |recipe: &flexible::Recipe| -> u64 {
             let area = |(kind, count): (&Kind, &u32)| {
                 u64::from(kind.width.least) * u64::from(kind.height.least) * u64::from(*count)
             };
-            kinds.iter().zip(&recipe.pieces).map(area).sum()
+            kinds.iter().zip(&recipe.pieces).map(area).fold(0, u64::saturating_add)
         };
-        let smallest = self.instance.recipes.iter().map(card).filter(|&area| area > 0).min().unwrap_or(u64::MAX);
-        u32::try_from(u64::from(self.instance.width) * u64::from(self.instance.height) / smallest).unwrap_or(u32::MAX)
+        self.instance.recipes.iter().map(card).filter(|&area| area > 0).min()
     }
 
     /// Why there is no layout.
@@ -317,6 +327,13 @@ impl Question<'_> {
         };
         match answer {
             Ok(Answer { outcome: Outcome::Impossible { why }, .. }) => match why {
+                // Numbers beyond the sheet are no mistake in the bounds.
+                Why::NoMix if self.project.goal.cards_per_sheet.is_some_and(|cards| cards > self.by_area()) => {
+                    let cards = u64::from(self.project.goal.cards_per_sheet.unwrap_or(0));
+                    let least = self.smallest_card().unwrap_or(0).saturating_mul(cards);
+                    serious("layout-too-much-area")
+                        .with("percent", least.saturating_mul(100).div_ceil(self.area().max(1)))
+                }
                 Why::NoMix => serious("goal-no-mix"),
                 Why::TooMuchArea { least, sheet } => {
                     serious("layout-too-much-area").with("percent", least.saturating_mul(100).div_ceil((*sheet).max(1)))

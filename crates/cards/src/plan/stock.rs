@@ -201,8 +201,11 @@ impl Nest<'_> {
         for (cut, told) in plan.cuts.iter().zip(&self.told) {
             let fits = self.fits(*told, cut.may_turn);
             if !fits {
-                let code =
-                    if cut.layer.is_none() && !cut.inside { "base-fits-no-sheet" } else { "piece-fits-no-sheet" };
+                let code = match cut.layer {
+                    Some(_) => "piece-fits-no-sheet",
+                    None if cut.inside => "inside-fits-no-sheet",
+                    None => "base-fits-no-sheet",
+                };
                 findings.push(self.about_cut(Severity::Serious, code, cut));
             }
             let demand = Some(if fits { cut.count } else { 0 });
