@@ -3,7 +3,7 @@
 //! | Question | Answer | Proven by |
 //! |---|---|---|
 //! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, or a linear programme over all ways to cut a sheet |
-//! | [`Question::MostValue`] | one sheet, pieces worth the most, some of them at most or at least so often | table of all rectangles, or search over blocks |
+//! | [`Question::MostValue`] | one sheet, pieces worth the most, some of them at most or at least so often | table of all rectangles with improved worths, or search over blocks |
 //!
 //! The search is deterministic: same instance and budget in nodes, same answer. The best answer so far always
 //! comes back, with a bound that holds. One node is one cell of a table, or one step of a search.
@@ -12,6 +12,7 @@
 
 mod answer;
 mod beam;
+mod blocks;
 mod columns;
 mod costs;
 mod dive;
@@ -23,6 +24,7 @@ mod points;
 mod pool;
 mod stock;
 mod table;
+mod worths;
 
 pub use answer::{Answer, CutSheet, Why};
 pub use instance::{Instance, InstanceError, PieceKind, Question, SheetKind};

@@ -2,7 +2,8 @@
 
 use super::pattern::{self, Pattern};
 use super::table::{self, Grid};
-use super::{Answer, CutSheet, Instance, Item, PieceKind, Why, fill, items};
+use super::worths::{self, Limits, Worths};
+use super::{Answer, CutSheet, Instance, Item, PieceKind, Why, blocks, fill, items};
 use crate::{Budget, Exhausted, Tree};
 
 /// A way to cut the sheet, with its value.
@@ -18,6 +19,8 @@ struct Search<'a> {
     worth: Vec<i64>,
     best: Option<Pick>,
     bound: u64,
+    /// No choice has all that must appear.
+    impossible: bool,
 }
 
 /// Answer [`super::Question::MostValue`]; the instance has been checked.
@@ -32,11 +35,12 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     }
     let items: Vec<Item> = items(instance).into_iter().filter(|item| item.fits(sheet.width, sheet.height)).collect();
     let worth = items.iter().map(|item| i64::try_from(item.value).unwrap_or(i64::MAX)).collect();
-    let mut search = Search { instance, items, worth, best: None, bound: u64::MAX };
+    let mut search = Search { instance, items, worth, best: None, bound: u64::MAX, impossible: false };
     search.offer(&Tree::Waste);
     // A spent budget leaves the best so far, and the bound that was proven by then.
     let _spent = search.run(budget);
     match search.best {
+        None if search.impossible => Answer::impossible(Why::MinimumDoesNotFit, 0),
         None => Answer::unfinished(search.bound, 0),
         Some(pick) => {
             let sheets = vec![CutSheet { sheet: 0, tree: pick.tree, times: 1 }];
@@ -48,18 +52,50 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
 impl Search<'_> {
     fn run(&mut self, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
         let Some(grid) = Grid::of(&self.instance.sheets[0], &self.items) else { return Ok(()) };
-        let mut value = Vec::new();
-        table::fill(&grid, &self.items, &self.worth, &mut value, budget)?;
-        self.bound = value.last().map_or(0, |&v| v.unsigned_abs());
-        self.offer(&table::tree(&grid, &self.items, &self.worth, &value));
-        if self.best.as_ref().is_some_and(|best| best.value == self.bound) {
+        let limits: Vec<Limits> = self.items.iter().map(|&item| self.limits(item)).collect();
+        let mut worths = Worths::default();
+        let (items, sheet_items) = (self.items.clone(), self.items.len());
+        let mut offer = |tree: &Tree| {
+            self.offer(tree);
+            self.best.as_ref().map_or(0, |best| best.value)
+        };
+        let improved = worths::improve(&grid, &items, &limits, &mut worths, &mut offer, budget);
+        if !worths.worth.is_empty() {
+            self.bound = self.bound.min(worths.bound);
+        }
+        improved?;
+        if self.closed() {
             return Ok(());
         }
-        if fill::can_fill(&grid, self.items.len()) {
-            let (_, tree) = fill::fill(&grid, &self.items, &self.worth, budget)?;
-            self.offer(&tree);
+        if fill::can_fill(&grid, sheet_items) {
+            for worth in [&self.worth.clone(), &worths.worth] {
+                let (_, tree) = fill::fill(&grid, &items, worth, budget)?;
+                self.offer(&tree);
+            }
         }
+        if self.closed() {
+            return Ok(());
+        }
+        let mut table = Vec::new();
+        table::fill(&grid, &items, &worths.worth, &mut table, budget)?;
+        let best = self.best.as_ref().map(|best| best.value);
+        let mut offer = |tree: &Tree| self.offer(tree);
+        let found = blocks::search((&grid, &table), (&items, &limits), &worths, best, &mut offer, budget);
+        let best = self.best.as_ref().map(|best| best.value);
+        self.bound = self.bound.min(found.bound.max(best.unwrap_or(0)));
+        self.impossible = found.closed && best.is_none();
         Ok(())
+    }
+
+    fn closed(&self) -> bool {
+        self.best.as_ref().is_some_and(|best| best.value >= self.bound)
+    }
+
+    /// How often an item may come, no more than its area allows.
+    fn limits(&self, item: Item) -> Limits {
+        let sheet = &self.instance.sheets[0];
+        let most = u128::from(sheet.width) * u128::from(sheet.height) / item.area();
+        Limits { min: self.instance.pieces[item.kind].min, cap: item.cap.min(u32::try_from(most).unwrap_or(u32::MAX)) }
     }
 
     /// Keep a tree, cut down to the numbers allowed, if it is the best so far and has all that must appear.
