@@ -100,6 +100,12 @@ impl Desk {
         self.line_starts.partition_point(|start| *start <= at).max(1)
     }
 
+    /// True if nothing but spaces stands before a byte offset on its line.
+    pub(super) fn starts_line(&self, at: usize) -> bool {
+        let start = self.line_starts[self.line(at) - 1];
+        self.text.get(start..at).is_some_and(|before| before.trim().is_empty())
+    }
+
     pub(super) fn blame(&mut self, value: &Value<'_>, kind: ProblemKind) {
         self.report(value.at, &value.path, kind);
     }
@@ -234,25 +240,26 @@ impl Desk {
         Some(found)
     }
 
-    /// A name of the catalogue, or two lengths within the bounds of a piece.
+    /// Two lengths within the bounds of a piece, or else a name of the catalogue.
+    ///
+    /// Lengths go first: `12 x 12` is in the project's unit even where a sheet goes by that name.
     pub(super) fn size(&mut self, value: &Value<'_>, catalogue: Catalogue) -> Option<Size> {
         let text = self.text_as(value, Shape::Size)?;
-        if let Some(size) = catalogue.find(&text) {
-            return Some(size);
-        }
-        match parse_size(&text, Some(self.unit)) {
+        let why = match parse_size(&text, Some(self.unit)) {
             Ok(size) => {
-                let width = self.bounded(value, size.width, Bounds::Piece);
                 // One complaint for a size is enough: both sides come from the same slip.
-                let width = width?;
-                Some(Size::new(width, self.bounded(value, size.height, Bounds::Piece)?))
+                let width = self.bounded(value, size.width, Bounds::Piece)?;
+                return Some(Size::new(width, self.bounded(value, size.height, Bounds::Piece)?));
             }
-            Err(why) => {
-                let nearest = catalogue.nearest(&text);
-                self.blame(value, ProblemKind::BadSize { why, nearest });
-                None
-            }
+            Err(why) => why,
+        };
+        // Names are compared without their dashes, which must not hide a minus.
+        let named = if text.starts_with(['-', '−']) { None } else { catalogue.find(&text) };
+        if named.is_none() {
+            let nearest = catalogue.nearest(&text);
+            self.blame(value, ProblemKind::BadSize { why, nearest });
         }
+        named
     }
 
     /// Two lengths with `to` between them, or one length twice. A unit behind the second holds for the first.
@@ -442,15 +449,13 @@ impl<'a> Table<'a> {
         self.find(key).and_then(|value| desk.choice(&value, choices))
     }
 
-    /// Reports if more than one of these keys is written.
+    /// Reports at the last of these keys if more than one is written.
     pub(super) fn at_most_one(&self, desk: &mut Desk, choices: &[&str]) {
-        let owned = |keys: &mut dyn Iterator<Item = &&str>| keys.map(|key| (*key).to_owned()).collect::<Vec<_>>();
-        let found = owned(&mut choices.iter().filter(|key| self.find(key).is_some()));
-        if let [_, second, ..] = found.as_slice() {
-            let second = second.clone();
-            let kind = ProblemKind::PickOne { found, choices: owned(&mut choices.iter()) };
-            self.blame_key(desk, &second, kind);
-        }
+        let written: Vec<(usize, &str)> = choices.iter().filter_map(|key| Some((self.find(key)?.at, *key))).collect();
+        let Some((_, last)) = written.iter().max().filter(|_| written.len() > 1) else { return };
+        let found = written.iter().map(|(_, key)| (*key).to_owned()).collect();
+        let choices = choices.iter().map(|key| (*key).to_owned()).collect();
+        self.blame_key(desk, last, ProblemKind::PickOne { found, choices });
     }
 
     /// The path of a key, there or not.

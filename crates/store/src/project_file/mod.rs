@@ -85,15 +85,35 @@ pub fn read(text: &str) -> Result<Project, Vec<Problem>> {
     if !errors.is_empty() {
         desk.problems.retain(|problem| problem.kind.is_local());
     }
-    for error in errors {
-        let at = error.span().map_or(0, |span| span.start);
-        desk.report(at, "", ProblemKind::Syntax { message: error.message().to_owned() });
-    }
+    syntax(&mut desk, errors);
     if desk.problems.is_empty() {
         return Ok(project);
     }
     desk.problems.sort_by(|a, b| (a.line, a.column, &a.path).cmp(&(b.line, b.column, &b.path)));
     Err(desk.problems)
+}
+
+/// Reports where the text is not TOML, without the echoes of a slip.
+fn syntax(desk: &mut Desk, errors: Vec<toml::de::Error>) {
+    let place = |error: toml::de::Error| (error.span().map_or(0, |span| span.start), error.message().to_owned());
+    let mut errors: Vec<(usize, String)> = errors.into_iter().map(place).collect();
+    errors.sort();
+    let mut last_line = 0;
+    for (at, message) in errors {
+        let line = desk.line(at);
+        // One slip often trips the reader of TOML several times on its line.
+        if line == last_line {
+            continue;
+        }
+        last_line = line;
+        // A line that should go on a list or table above it: a bracket was left open, and every line after
+        // this one is wrong for the same reason.
+        let left_open = message.contains("expected `,`") && desk.starts_line(at);
+        desk.report(at, "", ProblemKind::Syntax { message });
+        if left_open {
+            return;
+        }
+    }
 }
 
 /// The whole file. Beside a problem, what it gives is a stand-in.

@@ -88,7 +88,11 @@ fn design(desk: &mut Desk, table: &Table<'_>, sheet: Size, letters: &mut Own) ->
     };
     let copies = table.count(desk, "copies");
     let use_sheets = table.count(desk, "use");
-    if let (Some(wanted), copies, true) = (use_sheets, copies.unwrap_or(1), use_sheets > Some(copies.unwrap_or(1))) {
+    // Copies that are written and cannot be read are one mistake already.
+    let known = if table.find("copies").is_some() { copies } else { Some(1) };
+    if let (Some(wanted), Some(copies)) = (use_sheets, known)
+        && wanted > copies
+    {
         table.blame_key(desk, "use", ProblemKind::UseAboveCopies { wanted, copies });
     }
     Design {

@@ -22,7 +22,8 @@ impl Problem {
         self.kind.code()
     }
 
-    /// Its facts by name, in a fixed order. Lists are joined by `, `.
+    /// Its facts by name, in a fixed order. Lists are joined by `, `; `near` counts the names in `nearest`, `there`
+    /// those in `known`.
     pub fn facts(&self) -> Vec<(&'static str, Fact)> {
         self.kind.facts()
     }
@@ -322,15 +323,28 @@ impl ProblemKind {
             ProblemKind::ListTooLong { entries, most } => vec![("entries", amount(*entries)), ("most", amount(*most))],
             ProblemKind::Syntax { message } => vec![("message", text(message))],
             ProblemKind::UnknownKey { found, nearest, known } => {
-                vec![("found", text(found)), ("nearest", list(nearest)), ("known", list(known))]
+                vec![
+                    ("found", text(found)),
+                    ("near", amount(nearest.len())),
+                    ("nearest", list(nearest)),
+                    ("known", list(known)),
+                ]
             }
             ProblemKind::MissingKey { key, wanted } => vec![("key", text(key)), ("wanted", text(wanted))],
-            ProblemKind::PickOne { found, choices } => vec![("found", list(found)), ("choices", list(choices))],
+            ProblemKind::PickOne { found, choices } => {
+                let first = choices.first().map_or("", String::as_str);
+                vec![("found", list(found)), ("first", text(first)), ("choices", list(choices))]
+            }
             ProblemKind::WrongType { found, wanted } => vec![("found", text(found)), ("wanted", text(wanted))],
             ProblemKind::BadLength { why } => vec![("why", text(reason(why))), ("found", text(&culprit(why)))],
             ProblemKind::BadSize { why, nearest } => {
                 let (why, found) = size_reason(why);
-                vec![("why", text(why)), ("found", text(&found)), ("nearest", list(nearest))]
+                vec![
+                    ("why", text(why)),
+                    ("found", text(&found)),
+                    ("near", amount(nearest.len())),
+                    ("nearest", list(nearest)),
+                ]
             }
             ProblemKind::OutOfBounds { found, least, most } => {
                 vec![("found", Fact::Length(*found)), ("least", Fact::Length(*least)), ("most", Fact::Length(*most))]
@@ -351,12 +365,26 @@ impl ProblemKind {
             }
             ProblemKind::BadMark { found, known } => vec![("found", Fact::Length(*found)), ("known", list(known))],
             ProblemKind::BadChoice { found, nearest, choices } => {
-                vec![("found", text(found)), ("nearest", list(nearest)), ("choices", list(choices))]
+                vec![
+                    ("found", text(found)),
+                    ("near", amount(nearest.len())),
+                    ("nearest", list(nearest)),
+                    ("choices", list(choices)),
+                ]
             }
             ProblemKind::UnknownName { found, of, nearest, known } => {
-                vec![("found", text(found)), ("of", text(of)), ("nearest", list(nearest)), ("known", list(known))]
+                vec![
+                    ("found", text(found)),
+                    ("of", text(of)),
+                    ("near", amount(nearest.len())),
+                    ("nearest", list(nearest)),
+                    ("there", amount(known.len())),
+                    ("known", list(known)),
+                ]
             }
-            ProblemKind::NameNeeded { of, known } => vec![("of", text(of)), ("known", list(known))],
+            ProblemKind::NameNeeded { of, known } => {
+                vec![("of", text(of)), ("there", amount(known.len())), ("known", list(known))]
+            }
             ProblemKind::DuplicateName { name, of, first_line } => {
                 vec![("name", text(name)), ("of", text(of)), ("first-line", amount(*first_line))]
             }

@@ -223,8 +223,8 @@ fn patterned(desk: &mut Desk, table: &Table<'_>, mark: Mark) -> Material {
         if ranged {
             table.at_most_one(desk, &["size", "width", "height"]);
         }
-        ranges =
-            desk.size(value, Catalogue::Nothing).map(|size| (Range::exactly(size.width), Range::exactly(size.height)));
+        let size = desk.size(value, Catalogue::Nothing).filter(|_| !ranged);
+        ranges = size.map(|size| (Range::exactly(size.width), Range::exactly(size.height)));
     } else if ranged {
         let mut range = |key: &'static str| match table.find(key) {
             Some(value) => desk.range(&value).map(|(least, most)| Range { least, most }),
