@@ -48,10 +48,10 @@ pub(super) fn lay_out(
 ) -> Option<Layout> {
     let question = ask(project, pack, leads, findings)?;
     let tries = question.tries();
-    let Some((&first, _)) = tries.split_first() else {
-        findings.push(question.about(Severity::Serious, "goal-no-mix"));
+    if tries.is_empty() {
+        findings.push(if question.by_area() == 0 { question.too_much_area(1) } else { question.none("goal-no-mix") });
         return None;
-    };
+    }
     let mut last = None;
     for &cards in &tries {
         let instance = question.with_cards(cards);
@@ -61,9 +61,9 @@ pub(super) fn lay_out(
         let ended = budget.spend(part.spent()).is_err();
         match answer {
             Ok(answer) if !answer.layouts.is_empty() => {
-                if !leads && cards < first && project.goal.cards_per_sheet.is_some() {
+                if let Some(wanted) = project.goal.cards_per_sheet.filter(|&wanted| !leads && cards < wanted) {
                     findings.push(
-                        question.about(Severity::Note, "sheet-gives-fewer").with("cards", cards).with("wanted", first),
+                        question.about(Severity::Note, "sheet-gives-fewer").with("cards", cards).with("wanted", wanted),
                     );
                 }
                 return question.layout(&instance, &answer, findings);
@@ -315,9 +315,21 @@ impl Question<'_> {
         self.instance.recipes.iter().map(card).filter(|&area| area > 0).min()
     }
 
+    /// That so many of the smallest cards are larger than the sheet.
+    fn too_much_area(&self, cards: u32) -> Finding {
+        let least = self.smallest_card().unwrap_or(0).saturating_mul(u64::from(cards));
+        self.none("layout-too-much-area").with("percent", least.saturating_mul(100).div_ceil(self.area().max(1)))
+    }
+
+    /// That this pack gives no layout: serious for the pack that the goal speaks of, else a warning, because
+    /// the other sheets may do.
+    fn none(&self, code: &'static str) -> Finding {
+        self.about(if self.leads { Severity::Serious } else { Severity::Warning }, code)
+    }
+
     /// Why there is no layout.
     fn refusal(&self, answer: &Result<Answer, Refusal>) -> Finding {
-        let serious = |code| self.about(Severity::Serious, code);
+        let serious = |code| self.none(code);
         let named = |finding: Finding, kind: usize| match self.kinds.get(kind) {
             Some(kind) => {
                 let recipe = &self.project.recipes[kind.recipe];
@@ -329,10 +341,7 @@ impl Question<'_> {
             Ok(Answer { outcome: Outcome::Impossible { why }, .. }) => match why {
                 // Numbers beyond the sheet are no mistake in the bounds.
                 Why::NoMix if self.project.goal.cards_per_sheet.is_some_and(|cards| cards > self.by_area()) => {
-                    let cards = u64::from(self.project.goal.cards_per_sheet.unwrap_or(0));
-                    let least = self.smallest_card().unwrap_or(0).saturating_mul(cards);
-                    serious("layout-too-much-area")
-                        .with("percent", least.saturating_mul(100).div_ceil(self.area().max(1)))
+                    self.too_much_area(self.project.goal.cards_per_sheet.unwrap_or(0))
                 }
                 Why::NoMix => serious("goal-no-mix"),
                 Why::TooMuchArea { least, sheet } => {
@@ -347,7 +356,7 @@ impl Question<'_> {
             Err(Refusal::TooMany { kinds, pieces }) => serious("layout-too-many")
                 .with("kinds", u64::try_from(*kinds).unwrap_or(u64::MAX))
                 .with("pieces", *pieces),
-            Err(Refusal::Sheet | Refusal::Recipe(_)) => serious("internal-check"),
+            Err(Refusal::Sheet | Refusal::Recipe(_)) => self.about(Severity::Serious, "internal-check"),
         }
     }
 
