@@ -1,12 +1,22 @@
 //! Every example in `examples/` reads, and the demo says what it should.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use cards::Project;
-use cards::model::{Anchor, Look, Material, Side, Way};
+use cards::model::{Anchor, Grain, Look, Material, Side, Way};
+use cards::plan::plan;
+use cards::{Project, Severity};
+use cutting::Budget;
 use measure::{Length, Mark, Size, Unit};
 
 fn folder() -> std::path::PathBuf {
     std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples")
+}
+
+fn names() -> Vec<String> {
+    let names = std::fs::read_dir(folder()).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
+    let mut names: Vec<String> = names.filter(|name| name.ends_with(".toml")).collect();
+    names.sort();
+    assert!(names.len() >= 7, "{names:?}");
+    names
 }
 
 fn read(name: &str) -> Project {
@@ -20,10 +30,7 @@ fn inches(numerator: i64, denominator: i64) -> Length {
 
 #[test]
 fn every_example_reads() {
-    let names = std::fs::read_dir(folder()).unwrap().map(|entry| entry.unwrap().file_name().into_string().unwrap());
-    let projects: Vec<String> = names.filter(|name| name.ends_with(".toml")).collect();
-    assert!(!projects.is_empty());
-    for name in projects {
+    for name in names() {
         let project = read(&name);
         assert!(!project.recipes.is_empty(), "{name}");
         assert!(project.recipes.iter().all(|recipe| !recipe.layers.is_empty()), "{name}");
@@ -65,4 +72,51 @@ fn the_demo_mat_follows_the_panel_that_lies_on_it() {
     assert_eq!((width.least, width.most), (inches(11, 4), inches(13, 4)));
     assert_eq!((height.least, height.most), (inches(5, 4), inches(7, 4)));
     assert_eq!((*prefer, *from_partner), (Size::new(inches(3, 1), inches(3, 2)), true));
+}
+
+#[test]
+fn every_example_can_be_carried_out_but_the_one_meant_not_to() {
+    for name in names() {
+        let plan = plan(&read(&name), &mut Budget::nodes(400_000));
+        let serious = plan.findings.iter().filter(|finding| finding.severity == Severity::Serious);
+        let serious: Vec<&str> = serious.map(|finding| finding.code).collect();
+        let expected: &[&str] = if name == "small-envelope.toml" { &["envelope-too-small"] } else { &[] };
+        assert_eq!(serious, expected, "{name}");
+        let cards = plan.layouts.first().map_or(0, |_| plan.cards.len());
+        assert!(cards > 0, "{name}: no cards");
+    }
+}
+
+#[test]
+fn the_metric_example_thinks_in_millimetres() {
+    let project = read("a6-from-a4.toml");
+    assert_eq!((project.unit, project.mark), (Unit::Millimetre, Mark::WholeMillimetre));
+    let recipe = &project.recipes[0];
+    let (base, scores) = recipe.base_size();
+    assert_eq!((base, scores), (Size::new(Length::mm(210), Length::mm(148)), vec![Length::mm(105)]));
+    // Two of those bases lie on an A4 sheet, ISO 216: 210 × 297 mm.
+    assert_eq!(project.cardstocks[0].sheets[0].size, Size::new(Length::mm(210), Length::mm(297)));
+    assert_eq!(project.cardstocks[0].sheets[0].grain, Grain::AlongHeight);
+    assert_eq!(project.cardstocks[0].thickness_um, Some(270));
+    let price = project.packs[0].price.as_ref().unwrap();
+    assert_eq!(
+        (price.amount.to_string(), price.currency.as_str(), price.date.as_deref()),
+        ("9.50".to_owned(), "EUR", Some("2026-03-14"))
+    );
+}
+
+#[test]
+fn what_is_left_out_takes_its_usual_value() {
+    let project = read("small-envelope.toml");
+    let design = &project.packs[0].designs[0];
+    assert_eq!((design.letter.as_str(), design.copies, design.use_sheets), ("A", 1, None));
+    assert_eq!(project.cardstocks[0].sheets[0].size, Size::new(inches(17, 2), inches(11, 1)));
+    assert_eq!(project.trimmer.longest_cut, inches(12, 1));
+    let Material::Patterned { prefer, free_size, .. } = &project.recipes[0].layers[0].material else { panic!() };
+    // The middle of 3 1/2 to 3 3/4 in lies on 3 5/8 in, that of 4 3/4 to 5 in on 4 7/8 in.
+    assert_eq!((*prefer, *free_size), (Size::new(inches(29, 8), inches(39, 8)), false));
+    let loose = read("free-sizes.toml");
+    let letters: Vec<&str> = loose.packs.iter().map(|pack| pack.designs[0].letter.as_str()).collect();
+    assert_eq!(letters, ["A", "S"]);
+    assert_eq!(loose.packs[0].usable(), Size::new(inches(47, 4), inches(47, 4)));
 }
