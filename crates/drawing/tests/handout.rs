@@ -42,7 +42,7 @@ fn planned() -> Plan {
 fn look() {
     let to = std::env::var("OCTAVO_LOOK").unwrap();
     let plan = planned();
-    let faces = faces(&plan.project, 150);
+    let faces = faces(&plan.project, 100);
     for (name, paper) in [("letter", Paper::Letter), ("a4", Paper::A4)] {
         let bytes = pdf::write(&handout(&plan, &faces, paper), &pdf::About::default()).unwrap();
         std::fs::write(format!("{to}/{name}.pdf"), bytes).unwrap();

@@ -61,7 +61,7 @@ fn shuffled(mut plan: Plan, dice: &mut Dice) -> Plan {
     let (left, top) = (dice.below(3) * dice.below(2), dice.below(3) * dice.below(2));
     let (right, bottom) = (dice.below(4) * dice.below(2), dice.below(4) * dice.below(2));
     let (inner, tall) = (width - left - right, height - top - bottom);
-    let depth = 2 + dice.below(5);
+    let depth = 2 + dice.below(4);
     let tree = grow(inner, tall, depth, dice);
     let length = |steps| from_steps(steps, mark.step());
     let layout = &mut plan.layouts[0];
@@ -127,7 +127,7 @@ fn words_on_three_hundred_random_sheets_never_meet() {
         pieces += plan.layouts[0].pieces.len();
     }
     // The test would prove nothing on empty drawings.
-    assert!(labels > pieces && pieces > 1_500, "{labels} words on {pieces} pieces");
+    assert!(labels > pieces && pieces > 1_000, "{labels} words on {pieces} pieces");
 }
 
 #[test]

@@ -1,5 +1,4 @@
 //! The look of the pages: inks, faces and the one way lengths become words.
-#![allow(dead_code, reason = "the pages that follow use these")]
 
 use measure::{FractionStyle, Length, Mark as Rule, Rect, Size, UnitSign, write_as};
 use words::Arg;
@@ -24,6 +23,7 @@ pub(super) const TITLE: Style = Style::new(Face::Semibold, 30);
 pub(super) const HEADING: Style = Style::new(Face::Semibold, 21);
 pub(super) const SUBHEADING: Style = Style::new(Face::Semibold, 15);
 pub(super) const BODY: Style = Style::new(Face::Regular, 13);
+pub(super) const ITEM: Style = Style::new(Face::Regular, 12);
 pub(super) const STRONG: Style = Style::new(Face::Semibold, 13);
 pub(super) const SMALL: Style = Style::new(Face::Regular, 11);
 pub(super) const SMALL_STRONG: Style = Style::new(Face::Semibold, 11);

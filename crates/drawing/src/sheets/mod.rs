@@ -9,12 +9,15 @@
 //! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
 
 mod card;
+mod cautions;
 mod labels;
 mod look;
+mod needs;
 mod opening;
 mod pages;
 mod papers;
 mod sketch;
+mod steps;
 
 use std::collections::BTreeMap;
 
@@ -61,6 +64,10 @@ pub fn handout(plan: &Plan, faces: &Faces, paper: Paper) -> Vec<Scene> {
     let mut pages = pages::Pages::new(paper.size(), &plan.project.name);
     opening::opening(plan, faces, told, &mut pages);
     papers::papers(plan, faces, told, &mut pages);
+    steps::steps(plan, faces, told, &mut pages);
+    needs::needs(plan, told, &mut pages);
+    needs::cardstock(plan, told, &mut pages);
+    cautions::cautions(plan, told, &mut pages);
     pages.finish(&plan.project.name)
 }
 

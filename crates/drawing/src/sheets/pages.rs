@@ -1,9 +1,10 @@
 //! Pages filled from the top: headings, paragraphs, tables, figures, footers.
-#![allow(dead_code, reason = "the pages that follow use these")]
 
 use measure::{Length, Rect, Size};
 
-use super::look::{ACCENT, BODY, HEADING, INK, RULE, SMALL, SMALL_STRONG, SOFT, SUBHEADING, half, pt, say, sixteenths};
+use super::look::{
+    ACCENT, BODY, HEADING, INK, ITEM, RULE, SMALL, SMALL_STRONG, SOFT, SUBHEADING, half, pt, say, sixteenths,
+};
 use crate::scene::{Color, Mark, Pen, Point, Role, Scene};
 use crate::text::{Align, Style, place, shape, wrap};
 
@@ -136,27 +137,26 @@ impl Pages {
         }
     }
 
-    /// A list item with a mark of its own at the left: a square to tick.
+    /// A list item with a dot at the left.
     pub(super) fn item(&mut self, text: &str) {
-        let indent = sixteenths(5);
-        let lines = wrap(text, BODY, self.width() - indent);
-        let height = BODY.leading() * i64::try_from(lines.len()).unwrap_or(1);
+        let indent = sixteenths(4);
+        let lines = wrap(text, ITEM, self.width() - indent);
+        let height = ITEM.leading() * i64::try_from(lines.len()).unwrap_or(1);
         self.room(height);
-        let side = pt(9);
-        let mut held =
-            vec![Mark::frame(Rect::new(self.left(), self.y + pt(4), Size::new(side, side)), Pen::solid(SOFT, pt(1)))];
+        let dot = Rect::new(self.left() + pt(2), self.y + pt(6), Size::new(pt(4), pt(4)));
+        let mut held = vec![Mark::fill(dot, ACCENT)];
         for line in lines {
-            held.push(place(line, Point::new(self.left() + indent, self.y + BODY.size), Align::Start, INK));
-            self.y += BODY.leading();
+            held.push(place(line, Point::new(self.left() + indent, self.y + ITEM.size), Align::Start, INK));
+            self.y += ITEM.leading();
         }
         self.push(Mark::role(Role::List, vec![Mark::role(Role::Item, held)]));
-        self.gap(pt(5));
+        self.gap(pt(4));
     }
 
     /// A table; its head is said again on every page it goes over to.
     pub(super) fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
         let whole: i64 = columns.iter().map(|column| column.share).sum();
-        let pad = pt(5);
+        let pad = pt(4);
         let mut held = Vec::new();
         for row in rows {
             let cells: Vec<Vec<crate::text::Line>> = row
@@ -195,7 +195,7 @@ impl Pages {
         if !held.is_empty() {
             self.push(Mark::role(Role::Table, held));
         }
-        self.gap(pt(14));
+        self.gap(pt(11));
     }
 
     fn table_head(&mut self, columns: &[Column], whole: i64, pad: Length) -> Mark {

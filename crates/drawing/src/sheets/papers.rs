@@ -85,7 +85,7 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
     let legend = kinds(plan, layout, told);
     let lines = i64::try_from(legend.len()).unwrap_or(0) + 1;
     let strip = if layout.sheets.len() > 1 { sixteenths(22) } else { Length::ZERO };
-    let below = SMALL.leading() * (lines + 1) + strip + pt(16);
+    let below = SMALL.leading() * (lines + 3) + strip + pt(16);
     let tall = (pages.left_over() - below).min(pages.width()).max(sixteenths(48));
     let area = Rect::new(pages.left(), pages.y, Size::new(pages.width(), tall));
     let drawing = sketch(plan, faces, layout, layout.sheets.first(), area.size.width);
@@ -97,6 +97,7 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
     }
     let waste = drawing.waste.is_empty() && drawing.edges.is_empty();
     pages.note(&say(if waste { "page-sheet-key-whole" } else { "page-sheet-key" }, &[]));
+    pages.note(&say("page-sheet-first", &[]));
     if layout.sheets.len() > 1 {
         pages.gap(pt(4));
         uses(plan, faces, layout, pages);

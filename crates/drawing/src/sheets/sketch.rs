@@ -1,5 +1,4 @@
 //! A sheet with its cuts: dimensions, pieces with letter and up arrow, scores, waste, the print underneath.
-#![allow(dead_code, reason = "the pages that follow use these")]
 
 use measure::{Length, Rect, Size};
 
@@ -45,8 +44,6 @@ pub(super) struct Sketch {
 pub(super) enum Says {
     /// Sizes, letters, arrows.
     All,
-    /// Letters only: a small picture.
-    Letters,
     /// Lines only.
     Nothing,
 }
@@ -72,19 +69,15 @@ impl Sketch {
             return marks;
         }
         let mut placer = Placer::new(place);
-        if says == Says::All {
-            self.dimensions(fit, whole, told, &mut placer, &mut marks);
-        }
+        self.dimensions(fit, whole, told, &mut placer, &mut marks);
         for piece in &self.pieces {
             let rect = fit.rect(piece.rect);
-            let labels = match says {
-                Says::All => self.labels(piece, rect, told),
-                _ => small_labels(piece, rect),
-            };
             let inside = |label: &Label| inset(rect, pt(2)).contains(label.around);
-            if let Some(found) = placer.first(labels.into_iter().filter(inside)) {
-                marks.extend(found);
+            if rect.size.width.min(rect.size.height) < pt(10) {
+                continue;
             }
+            let found = placer.first(self.labels(piece, rect, told).filter(inside));
+            marks.extend(found.unwrap_or_default());
         }
         marks
     }
@@ -146,36 +139,28 @@ impl Sketch {
         }
     }
 
-    /// Ways to label a piece, the fullest first.
-    fn labels(&self, piece: &SketchPiece, rect: Rect, told: Told) -> Vec<Label> {
+    /// Ways to label a piece, the fullest first; each is shaped only when it is asked for.
+    fn labels<'a>(&'a self, piece: &'a SketchPiece, rect: Rect, told: Told) -> impl Iterator<Item = Label> + 'a {
         let at = middle(rect);
         let size = told.bare_size(piece.rect.size);
-        let mut labels = Vec::new();
+        let row = format!("{}\u{a0}\u{a0}{size}", piece.mark);
         let bold = |points| Style::new(Face::Bold, points);
         let plain = |points| Style::new(Face::Regular, points);
-        for (large, small) in [(24, 13), (18, 12), (14, 11)] {
+        let full = [(24, 13), (18, 12), (14, 11)].into_iter().map(move |(large, small)| {
             let lines = [(piece.mark.clone(), bold(large)), (size.clone(), plain(small))];
-            labels.push(self.pill(stacked(&lines, at, pt(6), INK), piece, large));
-        }
-        for points in [12, 11, 10] {
-            labels.push(self.pill(
-                centred(&format!("{}\u{a0}\u{a0}{size}", piece.mark), plain(points), at, INK),
-                piece,
-                points,
-            ));
-        }
-        for points in [12, 11, 10] {
-            labels.push(self.pill(
-                upright(&format!("{}\u{a0}\u{a0}{size}", piece.mark), plain(points), at, INK),
-                piece,
-                points,
-            ));
-        }
-        for points in [14, 11, 9] {
-            labels.push(self.pill(centred(&piece.mark, bold(points), at, INK), piece, points));
-        }
-        labels.push(bare_pill(centred(&piece.mark, bold(9), at, INK)));
-        labels
+            self.pill(stacked(&lines, at, pt(6), INK), piece, large)
+        });
+        let level = row.clone();
+        let level = [12, 11, 10]
+            .into_iter()
+            .map(move |points| self.pill(centred(&level, plain(points), at, INK), piece, points));
+        let standing =
+            [12, 11, 10].into_iter().map(move |points| self.pill(upright(&row, plain(points), at, INK), piece, points));
+        let short = [14, 11, 9]
+            .into_iter()
+            .map(move |points| self.pill(centred(&piece.mark, bold(points), at, INK), piece, points));
+        let last = std::iter::once_with(move || bare_pill(centred(&piece.mark, bold(9), at, INK)));
+        full.chain(level).chain(standing).chain(short).chain(last)
     }
 
     /// A label on a white ground, its up arrow at the left.
@@ -189,7 +174,7 @@ impl Sketch {
         let shift = half(wide + gap);
         let mut moved = shifted(label, shift);
         let centre = Point::new(moved.around.x - gap - half(wide), middle(moved.around).y);
-        moved.marks.extend(arrow(centre, long, piece.turned));
+        moved.marks.extend(arrow(centre, long, u8::from(piece.turned)));
         let tall = if piece.turned { share(long, 1, 2) } else { long };
         let top = moved.around.y.min(centre.y - half(tall));
         let bottom = moved.around.bottom().max(centre.y + half(tall));
@@ -197,10 +182,6 @@ impl Sketch {
         moved.around = Rect::new(left, top, Size::new(moved.around.right() - left, bottom - top));
         bare_pill(moved)
     }
-}
-
-fn small_labels(piece: &SketchPiece, rect: Rect) -> Vec<Label> {
-    [12, 10, 8].map(|points| centred(&piece.mark, Style::new(Face::Bold, points), middle(rect), INK)).into()
 }
 
 /// A white ground under a label.
@@ -229,8 +210,8 @@ fn moved(mark: Mark, by: Length) -> Mark {
     }
 }
 
-/// An arrow `long`, pointing up; to the right if the piece lies a quarter turned.
-pub(super) fn arrow(at: Point, long: Length, turned: bool) -> Vec<Mark> {
+/// An arrow `long`, pointing up, then turned clockwise.
+pub(super) fn arrow(at: Point, long: Length, quarters: u8) -> Vec<Mark> {
     let to = |x: i64, y: i64| Point::new(at.x + share(long, x, 20), at.y + share(long, y, 20));
     let path = vec![
         Stretch::Move(to(0, -10)),
@@ -243,7 +224,7 @@ pub(super) fn arrow(at: Point, long: Length, turned: bool) -> Vec<Mark> {
         Stretch::Close,
     ];
     let mark = Mark::path(path, ACCENT);
-    if turned { vec![Mark::turned(1, at, vec![mark])] } else { vec![mark] }
+    if quarters == 0 { vec![mark] } else { vec![Mark::turned(quarters, at, vec![mark])] }
 }
 
 /// A dimension along a line without thickness: ends ticked, the words in a gap in its middle.

@@ -46,3 +46,173 @@ page-sheet-use = { $letter }: { $count ->
    *[other] { $count } sheets
 }
 page-piece-kind = { $name }, { $size }, { $count } on each sheet
+page-sheet-first = Measure a sheet before you set the stop: paper varies, and damp paper grows. Make one card completely before you cut the rest.
+
+## Cutting steps
+
+page-steps-title = The cuts, step by step
+page-steps-title-numbered = The cuts of layout { $number }, step by step
+page-steps-lead = The dark bar is the stop; thick lines are cuts; the arrow points to the top of the print. { $sheets ->
+    [one] One sheet
+   *[other] { $sheets } sheets
+}, { $cuts } cuts on each, { $strokes } strokes of the blade in all.
+page-step-set = Set the stop to { $length }
+page-step-stays = Leave the stop at { $length }
+page-step-take-sheet = Take a whole sheet{ $turn ->
+    [right] {" "}and turn it a quarter turn to the right.
+    [left] {" "}and turn it a quarter turn to the left.
+    [half] {" "}and turn it half round.
+   *[none] , upright.
+}
+page-step-take-parts = Take the { $count ->
+    [one] shaded part
+   *[other] { $count } shaded parts
+}{ $turn ->
+    [right] , turned a quarter turn to the right.
+    [left] , turned a quarter turn to the left.
+    [half] , turned half round.
+   *[none] , without turning.
+}
+page-step-cuts = { $count ->
+    [one] Cut { $parts ->
+        [one] once.
+       *[other] each once.
+    }
+   *[other] Cut { $parts ->
+        [one] { $count } times
+       *[other] each { $count } times
+    }, pushing the paper up to the stop again after every cut.
+}
+page-step-rest = What stays is { $length } without measuring.
+page-step-rest-waste = What stays, { $length }, is left over.
+page-step-rest-edge = What stays, { $length }, is the unusable edge.
+page-step-stack = Stack { $layers } at a time: { $strokes } strokes for all { $sheets } sheets.
+page-step-label = Finished: { $marks }. Pencil { $count ->
+    [one] the number on its back.
+   *[other] the numbers on their backs.
+}
+page-step-score = Score at { $length } from the { $side ->
+    [top] top
+   *[left] left
+}.
+page-step-score-parts = { $strokes ->
+    [one] One line
+   *[other] { $strokes } lines
+} to press, on pieces { $marks }.
+page-step-short = { $turn ->
+    [right] Quarter turn right.{" "}
+    [left] Quarter turn left.{" "}
+    [half] Turn half round.{" "}
+   *[none] {""}
+}{ $same ->
+    [yes] Leave the stop at { $length }.
+   *[no] Stop at { $length }.
+} { $count ->
+    [one] Cut { $parts ->
+        [one] once.
+       *[other] { $parts } parts once each.
+    }
+   *[other] Cut { $parts ->
+        [one] { $count } times.
+       *[other] { $parts } parts { $count } times each.
+    }
+}
+page-step-long = Take care: this cut is { $length } long, longer than the trimmer. Mark both ends and cut from each side.
+page-step-narrow = Take care: a narrow strip comes off. Hold the wide part, { $length }, never the strip.
+page-step-narrow-rest = Take care: only { $length } stays. Hold it down with a ruler, not with fingers.
+page-step-map = where
+page-step-alt = Step { $number }: { $head }
+
+## What to cut
+
+page-needs-title = What to cut and to have ready
+page-needs-piece = Piece
+page-needs-size = Size
+page-needs-from = Colour or print
+page-needs-count = How many
+page-needs-what = What
+page-needs-how = Which
+page-needs-base = base
+page-needs-inside = inside sheet
+page-needs-prints = { $name }, prints { $letters }
+page-needs-scored = { $size }, scored { $at } from the { $side ->
+    [top] top
+   *[left] left
+}
+page-needs-small = Small supplies
+page-needs-ribbon-name = { $name }, { $width } wide
+page-needs-ribbon = { $length }, { $each } for each card
+page-needs-spools = { $count ->
+    [one] 1 spool
+   *[other] { $count } spools
+}
+page-needs-strips = strips to stamp
+page-needs-foam = foam squares
+page-needs-envelopes = envelopes
+page-cost-title = Material used
+page-cost-what = What
+page-cost-date = Price of
+page-cost-used = Used
+page-cost-unknown = unknown
+page-cost-total = Together
+page-cost-each = For each card
+page-cost-at-least = at least { $amount }
+
+## Cardstock
+
+page-stock-title = Cardstock, sheet by sheet
+page-stock-lead = Solid lines are cut, dashed lines are scored, slanted lines are left over: keep them for tags.
+page-stock-color = { $name }: { $count ->
+    [one] 1 sheet
+   *[other] { $count } sheets
+}
+page-stock-best = No plan uses fewer sheets.
+page-stock-found = The best plan found; by area at least { $bound ->
+    [one] 1 sheet is
+   *[other] { $bound } sheets are
+} needed.
+page-stock-stopped = Not worked out to the end: check the numbers before you buy.
+page-stock-times = Cut { $count ->
+    [one] 1 sheet
+   *[other] { $count } sheets
+} like this
+page-stock-piece = { $marks }: { $name }, { $size }
+page-stock-alt = A sheet of cardstock, { $size }, cut into { $count ->
+    [one] 1 piece
+   *[other] { $count } pieces
+}
+
+## Before you begin
+
+page-before-title = Good to know
+page-findings-title = What was found
+page-findings-none = Nothing to worry about: every piece fits, prints stand upright, and the numbers agree.
+page-finding-serious = Must be changed
+page-finding-warning = Look at this
+page-finding-note = Note
+page-finding-layout = layout { $number }
+page-rule-title = Check the printer
+page-rule-square = 1 in
+page-rule-square-alt = A square of exactly one inch
+page-rule-inches = 4 in
+page-rule-mm = 100 mm
+page-cautions-cutting = Mind your fingers
+page-cautions-title = Take care
+
+page-caution-blade = Every trimmer has a live blade. Close or lock it when it is not cutting. To change a blade, take the strip off the rail, and wrap the old blade before it is thrown away.
+page-caution-lever = A lever cutter can take a fingertip. One person at a time, guard fitted, arm latched down when not in use, never lifted by children.
+page-caution-strips = Never hold a narrow strip by hand near the blade: cut it last, from a piece you can hold safely.
+page-caution-stack = A stack thicker than the cutter is made for drifts and can kick the blade. The cutter’s own instructions come before the stack sizes given here.
+page-caution-knife = With a craft knife: a metal ruler with a raised edge, a cutting mat, a fresh blade, and the blade away from the hand that holds.
+page-caution-sample = Make one card completely before you cut the batch.
+page-caution-paper = Paper sizes vary by a millimetre or two, pads may carry a printed strip, and damp paper grows across the grain. Measure a sheet.
+page-caution-colors = Colours on a screen or a printed page are guides. Compare paper, cardstock and ink in daylight before you buy for a batch.
+page-caution-heat = Heat tools blow air hot enough to burn skin and to scorch or light paper. Hold the card with tongs, keep ribbon, alcohol and solvents away, let the nozzle cool on a stand, and never leave the tool plugged in unattended.
+page-caution-solvent = Solvent inks, solvent cleaners and alcohol markers give off vapours: open a window, keep them from flames and heat tools, close the caps, read the label. Children, pregnant people and people with asthma should choose water-based ink.
+page-caution-glue = Hot glue burns. Spray glue, loose glitter and embossing powder hang in the air: work low, with the room aired, away from food.
+page-caution-children = A card for a child under 3 should carry nothing that pulls off and could be swallowed. With children in the room an adult does or watches all cutting and heating.
+page-caution-ribbon = Long ribbon and cord do not belong on anything hung near an infant.
+page-caution-post = Measure and weigh one finished card in its closed envelope, and ask the local counter before the batch goes out: bows, foam and thick layers often cost more, and limits change.
+page-caution-rights = Patterned paper, stamped images and verses are other people’s works. Whether you may sell or teach with them depends on their makers’ terms and your country’s law. This is not legal advice.
+page-caution-scale = Print this page at 100 % (“actual size”) and measure the square and the lines before you cut good paper.
+page-caution-costs = Costs use the prices you entered, on their dates; postage, fees and tax are in only if you entered them.

@@ -1,0 +1,123 @@
+//! The last pages: a rule to check the printer by, findings, cautions.
+
+use cards::Plan;
+use cards::finding::{Fact, Severity, Subject};
+use cards::model::Material;
+use measure::{Length, Rect, Size};
+use words::Arg;
+
+use super::look::{ACCENT, INK, SMALL, SMALL_STRONG, STRONG, Told, half, pt, say, sixteenths};
+use super::pages::Pages;
+use crate::scene::{Color, Mark, Pen, Point, Role};
+use crate::text::{Align, place, shape};
+
+/// Draws them.
+pub(super) fn cautions(plan: &Plan, told: Told, pages: &mut Pages) {
+    pages.chapter(&say("page-before-title", &[]));
+    findings(plan, told, pages);
+    rule(pages);
+    let has = |wanted: fn(&Material) -> bool| {
+        plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).any(|layer| wanted(&layer.material))
+    };
+    let mut ids = vec!["page-caution-sample", "page-caution-paper", "page-caution-colors"];
+    if has(|material| matches!(material, Material::Strip { .. })) {
+        ids.extend(["page-caution-heat", "page-caution-solvent"]);
+    }
+    ids.extend(["page-caution-glue", "page-caution-children"]);
+    if has(|material| matches!(material, Material::Ribbon { .. })) {
+        ids.push("page-caution-ribbon");
+    }
+    if plan.project.envelope.is_some() {
+        ids.push("page-caution-post");
+    }
+    ids.push("page-caution-rights");
+    pages.section(&say("page-cautions-title", &[]));
+    for id in ids {
+        pages.item(&say(id, &[]));
+    }
+}
+
+fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
+    pages.section(&say("page-findings-title", &[]));
+    if plan.findings.is_empty() {
+        pages.say(&say("page-findings-none", &[]));
+    }
+    for finding in &plan.findings {
+        let args: Vec<(&str, Arg)> = finding
+            .facts
+            .iter()
+            .map(|(name, fact)| {
+                let arg = match fact {
+                    Fact::Length(length) => Arg::from(told.length(*length)),
+                    Fact::Count(count) => Arg::from(*count),
+                    Fact::Text(text) => Arg::from(text),
+                };
+                (*name, arg)
+            })
+            .collect();
+        let id = format!("finding-{}", finding.code);
+        let remedy = format!("{id}.remedy");
+        let mut text = say(&id, &args);
+        if words::known(&remedy) {
+            text = format!("{text} {}", say(&remedy, &args));
+        }
+        let (severity, color): (&str, Color) = match finding.severity {
+            Severity::Serious => ("page-finding-serious", ACCENT),
+            Severity::Warning => ("page-finding-warning", ACCENT),
+            Severity::Note => ("page-finding-note", INK),
+        };
+        let about = match &finding.subject {
+            Subject::Project => String::new(),
+            Subject::Layout(number) => say("page-finding-layout", &[("number", (*number).into())]),
+            Subject::Recipe(name) | Subject::Design(name) | Subject::Cardstock(name) | Subject::Envelope(name) => {
+                name.clone()
+            }
+        };
+        let head = if about.is_empty() { say(severity, &[]) } else { format!("{} · {about}", say(severity, &[])) };
+        pages.room(pt(46));
+        pages.block(&head, SMALL_STRONG, color, Role::Paragraph);
+        pages.say(&text);
+    }
+    pages.gap(pt(6));
+}
+
+/// A square of exactly one inch, a line of four, a line of a hundred millimetres.
+fn rule(pages: &mut Pages) {
+    pages.room(sixteenths(46));
+    pages.section(&say("page-rule-title", &[]));
+    pages.say(&say("page-caution-scale", &[]));
+    pages.gap(pt(6));
+    let (x, y) = (pages.left(), pages.y);
+    let pen = Pen::solid(INK, pt(1));
+    let square = Rect::new(x, y, Size::new(Length::INCH, Length::INCH));
+    let middle = Point::new(x + half(Length::INCH), y + half(Length::INCH) + pt(5));
+    let marks = vec![
+        Mark::frame(square, pen.clone()),
+        place(shape(&say("page-rule-square", &[]), STRONG), middle, Align::Middle, INK),
+    ];
+    pages.push(Mark::role(Role::Figure(say("page-rule-square-alt", &[])), marks));
+    let at = x + Length::INCH + sixteenths(8);
+    for (index, (length, steps, step, id)) in (0_i64..).zip([
+        (Length::INCH * 4, 32_i64, Length::INCH, "page-rule-inches"),
+        (Length::mm(100), 100, Length::MM, "page-rule-mm"),
+    ]) {
+        let base = y + pt(26) + pt(40) * index;
+        let mut marks = vec![Mark::line(Point::new(at, base), Point::new(at + length, base), pen.clone())];
+        for tick in 0..=steps {
+            let x = if index == 0 { at + crate::scene::share(step, tick, 8) } else { at + step * tick };
+            let tall = match (index, tick) {
+                (0, tick) if tick % 8 == 0 => 12,
+                (0, tick) if tick % 4 == 0 => 8,
+                (1, tick) if tick % 10 == 0 => 12,
+                (1, tick) if tick % 5 == 0 => 8,
+                _ => 5,
+            };
+            let thin = Pen::solid(INK, crate::scene::share(pt(1), 1, 2));
+            marks.push(Mark::line(Point::new(x, base), Point::new(x, base - pt(tall)), thin));
+        }
+        let words = place(shape(&say(id, &[]), SMALL), Point::new(at + length + pt(8), base), Align::Start, INK);
+        marks.push(words);
+        pages.push(Mark::role(Role::Figure(say(id, &[])), marks));
+    }
+    pages.y = y + Length::INCH + pt(18);
+}

@@ -1,0 +1,360 @@
+//! What to cut and to buy: pieces, cardstock sheets, ribbon, costs.
+
+use std::collections::BTreeMap;
+
+use cards::Plan;
+use cards::model::{Fold, Material};
+use cards::plan::{LayoutGrade, StockPlan, StockSheetPlan};
+use measure::{Length, Rect, Size};
+use rust_decimal::Decimal;
+
+use super::card::stock_color;
+use super::look::{BODY, INK, SMALL, STRONG, Told, pt, say, sixteenths};
+use super::pages::{Column, Pages};
+use super::papers::{left_over, runs};
+use super::sketch::{Says, Sketch, SketchPiece, Under};
+use super::steps::Cuts;
+use crate::scene::{Mark, Point, Role};
+use crate::text::{Align, Line, place, wrap};
+
+/// The table of pieces, small supplies and costs.
+pub(super) fn needs(plan: &Plan, told: Told, pages: &mut Pages) {
+    pages.chapter(&say("page-needs-title", &[]));
+    let columns = [
+        column("page-needs-piece", 20, Align::Start),
+        column("page-needs-size", 36, Align::Start),
+        column("page-needs-from", 32, Align::Start),
+        column("page-needs-count", 12, Align::End),
+    ];
+    let mut rows = paper_rows(plan, told);
+    rows.extend(stock_rows(plan, told));
+    pages.table(&columns, &rows);
+    supplies(plan, told, pages);
+    costs(plan, pages);
+}
+
+fn column(id: &str, share: i64, align: Align) -> Column {
+    Column { head: say(id, &[]), share, align }
+}
+
+fn layer_name(plan: &Plan, recipe: usize, layer: usize) -> String {
+    let found = plan.project.recipes.get(recipe);
+    let name = found.and_then(|recipe| recipe.layers.get(layer)).map_or("", |layer| layer.name.as_str());
+    with_recipe(plan, recipe, name)
+}
+
+/// The recipe is only named where there are several.
+fn with_recipe(plan: &Plan, recipe: usize, name: &str) -> String {
+    match plan.project.recipes.get(recipe) {
+        Some(recipe) if plan.project.recipes.len() > 1 => format!("{name}, {}", recipe.name),
+        _ => name.to_owned(),
+    }
+}
+
+fn paper_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
+    let mut kinds: BTreeMap<(usize, usize, usize, Length, Length), u32> = BTreeMap::new();
+    let mut letters: BTreeMap<usize, Vec<String>> = BTreeMap::new();
+    for layout in &plan.layouts {
+        let sheets: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
+        for piece in &layout.pieces {
+            let size = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+            *kinds.entry((piece.recipe, piece.layer, layout.pack, size.width, size.height)).or_default() += sheets;
+        }
+        let pack = letters.entry(layout.pack).or_default();
+        for used in &layout.sheets {
+            let (letter, _) = super::papers::face_name(plan, layout.pack, used);
+            if !pack.contains(&letter) {
+                pack.push(letter);
+            }
+        }
+    }
+    kinds
+        .into_iter()
+        .map(|((recipe, layer, pack, width, height), count)| {
+            let name = plan.project.packs.get(pack).map_or("", |pack| pack.name.as_str());
+            let from = say(
+                "page-needs-prints",
+                &[
+                    ("name", name.into()),
+                    ("letters", letters.get(&pack).map(|all| letters_short(all)).unwrap_or_default().into()),
+                ],
+            );
+            vec![layer_name(plan, recipe, layer), told.size(Size::new(width, height)), from, count.to_string()]
+        })
+        .collect()
+}
+
+/// `A–F` for letters in a row, else each of them.
+fn letters_short(letters: &[String]) -> String {
+    let signs: Option<Vec<u32>> = letters
+        .iter()
+        .map(|letter| {
+            letter.chars().next().filter(|sign| letter.len() == 1 && sign.is_ascii_uppercase()).map(u32::from)
+        })
+        .collect();
+    match (signs, letters) {
+        (Some(signs), [first, _, .., last]) if signs.windows(2).all(|pair| pair[0] + 1 == pair[1]) => {
+            format!("{first}–{last}")
+        }
+        _ => letters.join(", "),
+    }
+}
+
+fn stock_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
+    let mut rows = Vec::new();
+    for stock in &plan.stocks {
+        let name = plan.project.cardstocks.get(stock.cardstock).map_or("", |stock| stock.name.as_str());
+        for cut in &stock.cuts {
+            let piece = piece_name(plan, cut);
+            let mut size = told.size(cut.size);
+            if !cut.scores.is_empty() {
+                let scores: Vec<String> = cut.scores.iter().map(|score| told.bare(*score)).collect();
+                let top = plan.project.recipes.get(cut.recipe).is_some_and(|recipe| recipe.fold == Fold::Top);
+                let side = if top { "top" } else { "left" };
+                size = say(
+                    "page-needs-scored",
+                    &[("size", size.into()), ("at", scores.join(", ").into()), ("side", side.into())],
+                );
+            }
+            rows.push(vec![piece, size, name.to_owned(), cut.count.to_string()]);
+        }
+    }
+    rows
+}
+
+fn piece_name(plan: &Plan, cut: &cards::plan::StockCut) -> String {
+    match cut.layer {
+        _ if cut.inside => with_recipe(plan, cut.recipe, &say("page-needs-inside", &[])),
+        None => with_recipe(plan, cut.recipe, &say("page-needs-base", &[])),
+        Some(layer) => layer_name(plan, cut.recipe, layer),
+    }
+}
+
+/// Ribbon, foam, greetings, envelopes.
+fn supplies(plan: &Plan, told: Told, pages: &mut Pages) {
+    let counts = &plan.counts;
+    let mut rows = Vec::new();
+    for (ribbon, (length, spools)) in plan.project.ribbons.iter().zip(&counts.ribbon) {
+        if *length <= Length::ZERO {
+            continue;
+        }
+        let each =
+            plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).find_map(|layer| match layer.material {
+                Material::Ribbon { ribbon: index, length, .. }
+                    if plan.project.ribbons.get(index).is_some_and(|named| named.name == ribbon.name) =>
+                {
+                    Some(length)
+                }
+                _ => None,
+            });
+        let mut what = told.length(*length);
+        if let Some(each) = each {
+            what = say("page-needs-ribbon", &[("length", what.into()), ("each", told.length(each).into())]);
+        }
+        let bought = spools.map(|spools| say("page-needs-spools", &[("count", spools.into())])).unwrap_or_default();
+        rows.push(vec![
+            say(
+                "page-needs-ribbon-name",
+                &[("name", (&ribbon.name).into()), ("width", told.length(ribbon.width).into())],
+            ),
+            what,
+            bought,
+        ]);
+    }
+    let mut greetings: Vec<String> = Vec::new();
+    if counts.strips > 0 {
+        greetings.extend(plan.project.greetings.iter().map(|greeting| format!("“{}”", greeting.words)));
+        rows.push(vec![say("page-needs-strips", &[]), greetings.join(", "), counts.strips.to_string()]);
+    }
+    if counts.foam_squares > 0 {
+        rows.push(vec![say("page-needs-foam", &[]), String::new(), counts.foam_squares.to_string()]);
+    }
+    if let Some(envelope) = &plan.project.envelope {
+        let name = say("page-needs-envelopes", &[]);
+        rows.push(vec![name, format!("{}, {}", envelope.name, told.size(envelope.size)), counts.cards.to_string()]);
+    }
+    if rows.is_empty() {
+        return;
+    }
+    pages.section(&say("page-needs-small", &[]));
+    let columns = [
+        column("page-needs-what", 36, Align::Start),
+        column("page-needs-how", 40, Align::Start),
+        column("page-needs-count", 24, Align::End),
+    ];
+    pages.table(&columns, &rows);
+}
+
+fn costs(plan: &Plan, pages: &mut Pages) {
+    let costs = &plan.costs;
+    if costs.lines.iter().all(|line| line.used.is_none()) {
+        return;
+    }
+    let money = |amount: Decimal, currency: &str| {
+        let rounded = amount.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
+        format!("{rounded:.2}\u{a0}{currency}").trim_end().to_owned()
+    };
+    let mut rows: Vec<Vec<String>> = costs
+        .lines
+        .iter()
+        .map(|line| {
+            let used = line.used.map_or_else(|| say("page-cost-unknown", &[]), |used| money(used, &line.currency));
+            vec![line.name.clone(), line.date.clone().unwrap_or_default(), used]
+        })
+        .collect();
+    if let Some(total) = costs.total_used {
+        let currency = costs.lines.iter().find(|line| line.used.is_some()).map_or("", |line| line.currency.as_str());
+        let said = |amount: Decimal| {
+            let amount = money(amount, currency);
+            if costs.at_least { say("page-cost-at-least", &[("amount", amount.into())]) } else { amount }
+        };
+        rows.push(vec![say("page-cost-total", &[]), String::new(), said(total)]);
+        if let Some(each) = cards::plan::per_card(costs, &plan.cards) {
+            rows.push(vec![say("page-cost-each", &[]), String::new(), said(each)]);
+        }
+    }
+    // Kept on one page where one page can hold it.
+    let tall = (BODY.leading() + pt(4)) * i64::try_from(rows.len()).unwrap_or(0) + pt(90);
+    pages.room(tall.min(sixteenths(130)));
+    pages.section(&say("page-cost-title", &[]));
+    let columns = [
+        column("page-cost-what", 46, Align::Start),
+        column("page-cost-date", 26, Align::Start),
+        column("page-cost-used", 28, Align::End),
+    ];
+    pages.table(&columns, &rows);
+    pages.note(&say("page-caution-costs", &[]));
+}
+
+/// The cardstock sheets by colour, each drawn with its cuts and its settings beside it.
+pub(super) fn cardstock(plan: &Plan, told: Told, pages: &mut Pages) {
+    if plan.stocks.iter().all(|stock| stock.sheets.is_empty()) {
+        return;
+    }
+    pages.chapter(&say("page-stock-title", &[]));
+    pages.say(&say("page-stock-lead", &[]));
+    for stock in &plan.stocks {
+        color(plan, stock, told, pages);
+    }
+}
+
+fn color(plan: &Plan, stock: &StockPlan, told: Told, pages: &mut Pages) {
+    let Some(cardstock) = plan.project.cardstocks.get(stock.cardstock) else { return };
+    pages.gap(pt(6));
+    pages.room(sixteenths(52));
+    let title = say("page-stock-color", &[("name", (&cardstock.name).into()), ("count", stock.sheet_count.into())]);
+    pages.section(&title);
+    let grade = match stock.grade {
+        LayoutGrade::ProvenBest => say("page-stock-best", &[]),
+        LayoutGrade::BestFound { .. } => say("page-stock-found", &[("bound", stock.area_bound.into())]),
+        LayoutGrade::Stopped => say("page-stock-stopped", &[]),
+    };
+    pages.note(&grade);
+    for sheet in &stock.sheets {
+        stock_sheet(plan, stock, sheet, told, pages);
+    }
+}
+
+/// The largest side of a drawn cardstock sheet.
+const STOCK_SIDE: Length = sixteenths(44);
+
+fn stock_sheet(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan, told: Told, pages: &mut Pages) {
+    let Some(size) = plan.project.cardstocks.get(stock.cardstock).and_then(|s| s.sheets.get(sheet.size)) else {
+        return;
+    };
+    let (waste, edges) = left_over(&sheet.cut_plan, sheet.step);
+    let mut sketch = Sketch {
+        sheet: size.size,
+        pieces: Vec::new(),
+        waste,
+        edges,
+        under: Under::Color(stock_color(plan, stock.cardstock)),
+        arrows: false,
+    };
+    let mut marks_of: Vec<(Rect, String)> = Vec::new();
+    let mut kinds: BTreeMap<usize, Vec<String>> = BTreeMap::new();
+    for (number, piece) in (1_u32..).zip(&sheet.pieces) {
+        let mark = number.to_string();
+        let scores =
+            stock.cuts.get(piece.cut).map(|cut| scores(plan, cut, piece.rect, piece.turned)).unwrap_or_default();
+        marks_of.push((piece.rect, mark.clone()));
+        kinds.entry(piece.cut).or_default().push(mark.clone());
+        sketch.pieces.push(SketchPiece { mark, rect: piece.rect, turned: piece.turned, scores });
+    }
+    let picture = STOCK_SIDE + pt(24);
+    let words_at = pages.left() + picture + pt(16);
+    let lines = sheet_words(plan, stock, sheet, &kinds, &marks_of, told, pages.right() - words_at);
+    let words_tall: Length = lines.iter().map(|line| line.style.leading()).sum();
+    let natural = size.size;
+    let drawn_tall = (STOCK_SIDE + pt(44)).min(
+        crate::scene::share(STOCK_SIDE, natural.height.ticks(), natural.width.max(natural.height).ticks()) + pt(44),
+    );
+    pages.room(drawn_tall.max(words_tall) + pt(8));
+    let area = Rect::new(pages.left(), pages.y, Size::new(picture, drawn_tall));
+    let alt = say("page-stock-alt", &[("size", told.size(natural).into()), ("count", sheet.pieces.len().into())]);
+    pages.push(Mark::role(Role::Figure(alt), sketch.marks(area, told, Says::All)));
+    let mut texts = Vec::new();
+    let mut y = pages.y + pt(10);
+    for line in lines {
+        let (size, leading) = (line.style.size, line.style.leading());
+        texts.push(place(line, Point::new(words_at, y + size), Align::Start, INK));
+        y += leading;
+    }
+    pages.push(Mark::role(Role::Paragraph, texts));
+    pages.gap(drawn_tall.max(words_tall + pt(10)) + pt(10));
+}
+
+fn sheet_words(
+    plan: &Plan,
+    stock: &StockPlan,
+    sheet: &StockSheetPlan,
+    kinds: &BTreeMap<usize, Vec<String>>,
+    marks: &[(Rect, String)],
+    told: Told,
+    wide: Length,
+) -> Vec<Line> {
+    let mut lines = wrap(&say("page-stock-times", &[("count", sheet.times.into())]), STRONG, wide);
+    for (cut, marks) in kinds {
+        let Some(cut) = stock.cuts.get(*cut) else { continue };
+        let what = say(
+            "page-stock-piece",
+            &[
+                ("marks", runs(marks).into()),
+                ("name", piece_name(plan, cut).into()),
+                ("size", told.size(cut.size).into()),
+            ],
+        );
+        lines.extend(wrap(&what, BODY, wide));
+    }
+    let steps = Cuts { plan: &sheet.cut_plan, step: sheet.step, under: Under::Color(INK), marks: marks.to_vec(), told };
+    lines.extend(wrap("\u{a0}", SMALL, wide));
+    for (number, sentence) in (1_u32..).zip(steps.short()) {
+        lines.extend(wrap(&format!("{number}.\u{a0}{sentence}"), BODY, wide));
+    }
+    lines
+}
+
+/// Fold lines of a base where it lies on its sheet.
+fn scores(plan: &Plan, cut: &cards::plan::StockCut, rect: Rect, turned: bool) -> Vec<(Point, Point)> {
+    let top = plan.project.recipes.get(cut.recipe).is_some_and(|recipe| recipe.fold == Fold::Top);
+    cut.scores
+        .iter()
+        .map(|score| {
+            // A turned piece lies with its top to the right: its left is at the top, its top at the right.
+            match (top, turned) {
+                (false, false) => upright_line(rect, rect.x + *score),
+                (false, true) => level_line(rect, rect.y + *score),
+                (true, false) => level_line(rect, rect.y + *score),
+                (true, true) => upright_line(rect, rect.right() - *score),
+            }
+        })
+        .collect()
+}
+
+fn upright_line(rect: Rect, x: Length) -> (Point, Point) {
+    (Point::new(x, rect.y), Point::new(x, rect.bottom()))
+}
+
+fn level_line(rect: Rect, y: Length) -> (Point, Point) {
+    (Point::new(rect.x, y), Point::new(rect.right(), y))
+}
