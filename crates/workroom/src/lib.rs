@@ -3,6 +3,8 @@
 //! Left out on purpose: arithmetic of its own. It asks, words the answer, and writes it whole or not at all.
 
 pub mod cli;
+pub mod make;
 pub mod outputs;
 pub mod pictures;
 pub mod solve;
+pub mod wording;

@@ -79,6 +79,34 @@ refused-file-too-large = `{ $path }` is larger than { $limit } MB
 refused-file-not-text = `{ $path }`, line { $line }: this is not text
     .remedy = save it as UTF-8 text, and check that it is the right file
 
+## Refusals: projects, pictures, the folder to write into
+
+refused-project = `{ $path }`, line { $line }, column { $column }: { $said }
+refused-picture-elsewhere = the picture `{ $picture }` lies outside the project's folder
+    .remedy = put it beside the project file or into a folder below it
+refused-picture-missing = cannot find the picture `{ $picture }`
+    .remedy = put it beside the project file, or correct its name there
+refused-picture-kind = `{ $picture }` is neither PNG nor JPEG
+    .remedy = save it as one of them
+refused-picture-too-large = the picture `{ $picture }` is too large
+    .remedy = make it smaller: 2400 pixels along the longer side are enough
+refused-picture-damaged = the picture `{ $picture }` cannot be read ({ $reason })
+    .remedy = open it in a picture program and save it again
+refused-out-not-a-folder = `{ $path }` is a file
+    .remedy = name a folder after `--out`
+refused-out-theirs = `{ $path }` was not made by Octavo and is in the way
+    .remedy = move it, or name another folder after `--out`
+refused-out-disk = cannot write `{ $path }` ({ $reason })
+    .remedy = check that you may write there and that the disk has room
+
+## What `make` tells
+
+made = { $cards } from { $sheets } of patterned paper; everything is in `{ $path }`
+made-list = Files made by Octavo. They are replaced when the project is made again; other files here are not touched.
+made-note = note: { $said } { $remedy }
+made-warning = warning: { $said } { $remedy }
+made-serious = serious: { $said } { $remedy }
+
 ## Refusals: instances
 
 refused-instance-empty = `{ $path }` is empty

@@ -4,3 +4,7 @@ count-sheets = { $count ->
     [one] { $count } sheet
    *[other] { $count } sheets
 }
+count-cards = { $count ->
+    [one] { $count } card
+   *[other] { $count } cards
+}

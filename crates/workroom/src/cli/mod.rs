@@ -8,6 +8,7 @@
 
 mod ask;
 mod clock;
+mod make;
 mod refusal;
 mod solve;
 
@@ -43,7 +44,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
         ask::Asked::Welcome => tell(&mut desk, &say("welcome", &[])),
         ask::Asked::Text(text) => tell(&mut desk, text.trim_end()),
         ask::Asked::Refused(refusal) => Err(*refusal),
-        ask::Asked::Make(_) => Err(Refusal::said("refused-verb", &[])),
+        ask::Asked::Make(request) => make::run(&request, &mut desk),
         ask::Asked::Solve(request) => solve::run(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));

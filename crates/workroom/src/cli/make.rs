@@ -1,0 +1,129 @@
+//! `octavo make`: plan a project and write everything.
+
+use std::path::Path;
+
+use cards::plan::plan;
+use cards::{Plan, Project, Severity};
+use cutting::Budget;
+use store::project_file::{self, Problem};
+use words::{Arg, say};
+
+use super::ask::{MakeRequest, Source};
+use super::clock::{Clock, Teller};
+use super::solve::text_of;
+use super::{Desk, Done, Refusal};
+use crate::make::faces::{BadPicture, faces};
+use crate::make::{DEMO, DEMO_NAME, files, plan_json};
+use crate::outputs::{self, OutFile, OutputError};
+use crate::pictures::PictureError;
+use crate::wording;
+
+/// Nodes a plan may spend: the same plan on every machine.
+/// Chosen: the demo needs a hundredth; spending all of it takes some twenty seconds.
+const NODES: u64 = 40_000_000;
+/// A plan that is still not there after so many seconds stops with what it has.
+const MOST_SECONDS: f64 = 120.0;
+
+/// Read, plan, draw, write.
+pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
+    let project = project(&request.source)?;
+    let plan = planned(&project, desk);
+    let folder = match &request.source {
+        Source::Demo => None,
+        Source::File(file) => file.parent().map(|folder| if folder == Path::new("") { Path::new(".") } else { folder }),
+    };
+    let _faces = faces(&plan, folder).map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
+    let mut files = files(&plan);
+    if request.source == Source::Demo {
+        files.push(OutFile::new(DEMO_NAME, DEMO));
+    }
+    outputs::write_whole(&request.out, &say("made-list", &[]), &files).map_err(|error| output_refusal(&error))?;
+    if request.json {
+        write!(desk.out, "{}", plan_json(&plan))?;
+    } else {
+        tell(&plan, &request.out, desk)?;
+    }
+    let serious = plan.findings.iter().any(|finding| finding.severity == Severity::Serious);
+    Ok(if serious { Done::Seriously } else { Done::Well })
+}
+
+fn project(source: &Source) -> Result<Project, Refusal> {
+    let (text, named) = match source {
+        Source::Demo => (DEMO.to_owned(), DEMO_NAME.to_owned()),
+        Source::File(file) => (text_of(file)?, file.display().to_string()),
+    };
+    let refused = |problems: Vec<Problem>| {
+        Refusal::Many(problems.iter().map(|problem| problem_refusal(problem, &named)).collect())
+    };
+    project_file::read_bytes(text.as_bytes()).map_err(refused)
+}
+
+fn planned(project: &Project, desk: &mut Desk<'_>) -> Plan {
+    let clock = Clock::start(Some(MOST_SECONDS));
+    let stop = || clock.over();
+    let teller = Teller::new(&clock, desk.err);
+    let progress = |progress| teller.tell(progress);
+    let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
+    plan(project, &mut budget)
+}
+
+/// What came out, and what to know, for the person.
+fn tell(plan: &Plan, out: &Path, desk: &mut Desk<'_>) -> Result<(), Refusal> {
+    let counts = &plan.counts;
+    let made = say(
+        "made",
+        &[
+            ("cards", say("count-cards", &[("count", counts.cards.into())]).into()),
+            ("sheets", say("count-sheets", &[("count", counts.paper_sheets.into())]).into()),
+            ("path", out.display().to_string().into()),
+        ],
+    );
+    writeln!(desk.out, "{made}")?;
+    for finding in &plan.findings {
+        let worded = wording::finding(finding, plan.project.mark);
+        let id = match finding.severity {
+            Severity::Note => "made-note",
+            Severity::Warning => "made-warning",
+            Severity::Serious => "made-serious",
+        };
+        writeln!(desk.out, "{}", say(id, &[("said", worded.said.into()), ("remedy", worded.remedy.into())]))?;
+    }
+    Ok(())
+}
+
+fn problem_refusal(problem: &Problem, path: &str) -> Refusal {
+    let worded = wording::problem(problem);
+    let place: [(&str, Arg); 4] = [
+        ("path", path.into()),
+        ("line", problem.line.into()),
+        ("column", problem.column.into()),
+        ("said", worded.said.into()),
+    ];
+    Refusal::Said { what: say("refused-project", &place), remedy: Some(worded.remedy) }
+}
+
+fn picture_refusal(bad: &BadPicture) -> Refusal {
+    let mut args: Vec<(&str, Arg)> = vec![("picture", (&bad.name).into())];
+    let id = match &bad.error {
+        PictureError::Elsewhere => "refused-picture-elsewhere",
+        PictureError::Missing => "refused-picture-missing",
+        PictureError::WrongKind => "refused-picture-kind",
+        PictureError::TooLarge => "refused-picture-too-large",
+        PictureError::Unreadable(reason) | PictureError::Damaged(reason) => {
+            args.push(("reason", reason.into()));
+            "refused-picture-damaged"
+        }
+    };
+    Refusal::said(id, &args)
+}
+
+fn output_refusal(error: &OutputError) -> Refusal {
+    let named = |path: &Path| ("path", Arg::Text(path.display().to_string()));
+    match error {
+        OutputError::NotAFolder(path) => Refusal::said("refused-out-not-a-folder", &[named(path)]),
+        OutputError::Theirs(path) => Refusal::said("refused-out-theirs", &[named(path)]),
+        OutputError::Disk { path, error } => {
+            Refusal::said("refused-out-disk", &[named(path), ("reason", error.to_string().into())])
+        }
+    }
+}

@@ -1,0 +1,132 @@
+//! What each face of the plan's papers looks like: drawn prints, pictures from files, plain colours.
+//!
+//! Only faces that show somewhere are made. Left out on purpose: where they are laid.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::Path;
+use std::sync::Arc;
+use std::thread;
+
+use cards::Plan;
+use cards::model::{Look, Side};
+use drawing::{Picture, prints};
+use measure::{Length, Size};
+
+use crate::pictures::{self, PictureError};
+
+/// Which face: pack, design, side.
+pub type FaceId = (usize, usize, Side);
+
+/// A picture file that cannot be used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BadPicture {
+    /// Its name in the project file.
+    pub name: String,
+    /// Why.
+    pub error: PictureError,
+}
+
+/// Pixels an inch of paper. Chosen by looking: a sheet is drawn at half its size or less on a page, so 110 give
+/// more than 200 dots an inch there; a card's front drawn near true size still shows no steps.
+const PER_INCH: u32 = 110;
+/// The drawn prints are the same on every run.
+const SEED: u64 = 1;
+
+/// The faces that show on a layout of the plan.
+///
+/// # Shape
+/// Pictures lie in or below `folder`; without a folder there are none. All that cannot be used are told at once.
+///
+/// # Errors
+/// [`BadPicture`], one for each picture file.
+pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<BTreeMap<FaceId, Picture>, Vec<BadPicture>> {
+    let wanted = wanted(plan);
+    // Drawing a print takes longest, so the faces are shared out among the cores, every n-th to one.
+    let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
+    let made: Vec<(FaceId, Result<Option<Picture>, BadPicture>)> = thread::scope(|scope| {
+        let hands: Vec<_> = (0..cores)
+            .map(|core| {
+                let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
+                scope.spawn(move || {
+                    own.into_iter().map(|(id, look, size)| (*id, face(look, *size, folder))).collect::<Vec<_>>()
+                })
+            })
+            .collect();
+        // A hand that panicked leaves its faces white; nothing in it can.
+        hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
+    });
+    let (mut faces, mut bad) = (BTreeMap::new(), Vec::new());
+    for (id, made) in made {
+        match made {
+            Ok(Some(picture)) => drop(faces.insert(id, picture)),
+            Ok(None) => {}
+            Err(error) => bad.push((id, error)),
+        }
+    }
+    bad.sort_by_key(|(id, _)| *id);
+    let mut bad: Vec<BadPicture> = bad.into_iter().map(|(_, error)| error).collect();
+    bad.dedup();
+    if bad.is_empty() { Ok(faces) } else { Err(bad) }
+}
+
+/// Faces on some layout, with what they look like and the size of their sheet.
+fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
+    let mut ids: BTreeSet<FaceId> = BTreeSet::new();
+    for layout in &plan.layouts {
+        ids.extend(layout.sheets.iter().map(|used| (layout.pack, used.design, used.side)));
+    }
+    let found = ids.into_iter().filter_map(|id| {
+        let pack = plan.project.packs.get(id.0)?;
+        let design = pack.designs.get(id.1)?;
+        let face = if id.2 == Side::Front { &design.front } else { &design.back };
+        Some((id, &face.look, pack.sheet))
+    });
+    found.collect()
+}
+
+fn face(look: &Look, size: Size, folder: Option<&Path>) -> Result<Option<Picture>, BadPicture> {
+    match look {
+        Look::Plain(color) => Ok(plain(color)),
+        Look::Drawn(name) => Ok(prints::draw(name, size, per_inch(size), SEED)
+            .and_then(|drawn| Picture::new(drawn.width_px, drawn.height_px, Arc::from(drawn.rgb)))),
+        Look::Picture(name) => {
+            let bad = |error| BadPicture { name: name.clone(), error };
+            let folder = folder.ok_or_else(|| bad(PictureError::Missing))?;
+            let read = pictures::load(folder, name).map_err(bad)?;
+            Ok(Picture::new(read.width, read.height, Arc::from(read.rgb)))
+        }
+    }
+}
+
+/// Fewer pixels an inch on sheets so large that a picture of them would outgrow its use.
+fn per_inch(size: Size) -> u32 {
+    let inches = size.width.max(size.height).ticks() / Length::INCH.ticks();
+    let most = i64::from(pictures::LONGEST_SIDE) / (inches + 1);
+    PER_INCH.min(u32::try_from(most).unwrap_or(1)).max(1)
+}
+
+/// The flat colour of `#rrggbb`.
+fn plain(color: &str) -> Option<Picture> {
+    let number = u32::from_str_radix(color.strip_prefix('#')?, 16).ok()?;
+    let [_, red, green, blue] = number.to_be_bytes();
+    Some(Picture::plain([red, green, blue]))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+
+    #[test]
+    fn plain_colors_are_read() {
+        assert_eq!(plain("#2f5d73").unwrap().rgb(), [0x2f, 0x5d, 0x73]);
+        assert!(plain("blue").is_none());
+    }
+
+    #[test]
+    fn huge_sheets_get_fewer_pixels_an_inch() {
+        assert_eq!(per_inch(Size::new(Length::INCH * 12, Length::INCH * 12)), PER_INCH);
+        assert_eq!(per_inch(Size::new(Length::INCH * 99, Length::INCH)), 24);
+        assert_eq!(per_inch(Size::new(Length::INCH * 9999, Length::INCH)), 1);
+    }
+}

@@ -1,0 +1,47 @@
+//! From a project file's text to everything `octavo make` writes, without touching the disk but for pictures.
+//!
+//! | file | holds |
+//! |---|---|
+//! | `plan.json` | the whole plan for other programs ([`view`]) |
+//! | the demo's project file | what to copy and change |
+//!
+//! Left out on purpose: the command line, clocks, and writing the files ([`crate::outputs`]).
+
+pub mod faces;
+mod shown;
+pub mod view;
+
+use cards::Plan;
+
+use crate::outputs::OutFile;
+
+pub use shown::show;
+
+/// The demo's project file.
+pub const DEMO: &str = include_str!("../../../../examples/kettle-and-quince.toml");
+/// The demo's project file is written under this name.
+pub const DEMO_NAME: &str = "kettle-and-quince.toml";
+
+/// `plan.json` of a plan.
+pub fn plan_json(plan: &Plan) -> String {
+    // Cannot fail: the view has text keys only and writes into memory.
+    let mut text = serde_json::to_string_pretty(&show(plan)).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// The schemas that are published in `docs/schema`, by file name.
+pub fn schemas() -> [(&'static str, String); 2] {
+    let written = |schema: &serde_json::Value| {
+        let mut text = serde_json::to_string_pretty(schema).unwrap_or_default();
+        text.push('\n');
+        text
+    };
+    let plan = serde_json::Value::from(schemars::schema_for!(view::PlanView));
+    [("plan.schema.json", written(&plan)), ("project.schema.json", written(&store::project_file::schema()))]
+}
+
+/// Everything that is written for a plan.
+pub fn files(plan: &Plan) -> Vec<OutFile> {
+    vec![OutFile::new("plan.json", plan_json(plan))]
+}

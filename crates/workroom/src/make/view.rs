@@ -1,0 +1,471 @@
+//! `plan.json`: the whole plan for other programs, every length as exact text in the maker's unit.
+//!
+//! `docs/schema/plan.schema.json` is written from these types (`cargo schemas`) and a test holds them together.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// Format name of this version.
+pub const FORMAT: &str = "octavo-plan-1";
+
+/// A whole plan.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct PlanView {
+    /// Always `octavo-plan-1`.
+    pub format: &'static str,
+    /// The project's name.
+    pub project: String,
+    /// Who made it, if told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub maker: Option<String>,
+    /// The date the maker wrote on it, if any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+    /// `in` or `mm`.
+    pub unit: &'static str,
+    /// The finest mark the maker cuts to.
+    pub mark: String,
+    /// How many of everything.
+    pub counts: CountsView,
+    /// How patterned sheets are cut.
+    pub layouts: Vec<LayoutView>,
+    /// Every card of the batch.
+    pub cards: Vec<CardView>,
+    /// What is cut from cardstock.
+    pub cardstock: Vec<StockView>,
+    /// What the batch uses up, in money.
+    pub costs: CostsView,
+    /// What the maker should know, the gravest first.
+    pub findings: Vec<FindingView>,
+}
+
+/// How many of everything.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CountsView {
+    /// Cards in all.
+    pub cards: u32,
+    /// Cards of each recipe.
+    pub by_recipe: Vec<RecipeCount>,
+    /// Sheets of patterned paper cut.
+    pub paper_sheets: u32,
+    /// Patterned pieces cut.
+    pub paper_pieces: u32,
+    /// Bases.
+    pub bases: u32,
+    /// Mats.
+    pub mats: u32,
+    /// Greeting strips.
+    pub strips: u32,
+    /// Foam squares.
+    pub foam_squares: u32,
+    /// Ribbon of each kind that is used.
+    pub ribbon: Vec<RibbonView>,
+}
+
+/// Cards of one recipe.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct RecipeCount {
+    /// The recipe.
+    pub recipe: String,
+    /// How many cards.
+    pub cards: u32,
+}
+
+/// Ribbon of one kind.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct RibbonView {
+    /// Its name.
+    pub name: String,
+    /// Length in all.
+    pub length: String,
+    /// Whole spools, if the length of a spool is told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub spools: Option<u32>,
+}
+
+/// How good an answer is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(tag = "grade", rename_all = "kebab-case")]
+pub enum GradeView {
+    /// Nothing better exists; proven.
+    ProvenBest,
+    /// The best found; nothing better than `bound` exists.
+    BestFound {
+        /// The proven bound: waste in square grid steps for a layout, sheets or cost for cardstock.
+        bound: u64,
+    },
+    /// Stopped before it was sure.
+    Stopped,
+}
+
+/// How many layouts waste as little.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ExistView {
+    /// All were looked at.
+    Exactly(u64),
+    /// The search did not look at all.
+    AtLeast(u64),
+}
+
+/// A place on a sheet or a card: x to the right and y down from its top left.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct PlaceView {
+    /// From the left.
+    pub x: String,
+    /// From the top.
+    pub y: String,
+    /// Width as it lies.
+    pub width: String,
+    /// Height as it lies.
+    pub height: String,
+}
+
+/// One patterned sheet cut for some cards.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct LayoutView {
+    /// From 1.
+    pub number: usize,
+    /// The pack.
+    pub pack: String,
+    /// Size of its sheets.
+    pub sheet: String,
+    /// The part of a sheet that is used.
+    pub usable: PlaceView,
+    /// How good it is.
+    pub grade: GradeView,
+    /// How many layouts waste as little.
+    pub exist: ExistView,
+    /// Left over on one sheet, in square inches.
+    pub waste_square_inches: f64,
+    /// Cards of each recipe from one sheet.
+    pub cards_per_sheet: Vec<RecipeCount>,
+    /// The designs it is used for.
+    pub sheets: Vec<SheetView>,
+    /// The pieces, in the order of their marks.
+    pub pieces: Vec<PieceView>,
+    /// Different distances at the trimmer.
+    pub settings: u32,
+    /// Cuts on one sheet.
+    pub cuts: u32,
+    /// The cuts of the usable part as a tree.
+    pub tree: TreeView,
+    /// Every part that is ever in hand; the steps name them by number.
+    pub parts: Vec<HandView>,
+    /// What to do at the trimmer, in order.
+    pub steps: Vec<StepView>,
+    /// Other layouts that really differ, best first.
+    pub alternatives: Vec<AlternativeView>,
+}
+
+/// A design cut by a layout.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct SheetView {
+    /// The design's letter.
+    pub design: String,
+    /// Its name.
+    pub name: String,
+    /// `front` or `back`: the side that shows.
+    pub side: &'static str,
+    /// How many sheets of it.
+    pub sheets: u32,
+}
+
+/// A patterned piece on its sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct PieceView {
+    /// What is pencilled on its back after the design's letter.
+    pub mark: String,
+    /// The recipe it is for.
+    pub recipe: String,
+    /// The layer it is for.
+    pub layer: String,
+    /// Which card of the sheet, from 1; left out for a spare.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub card: Option<usize>,
+    /// Where it lies on the sheet.
+    #[serde(flatten)]
+    pub place: PlaceView,
+    /// True if it lies a quarter turn from the way it stands on the card.
+    pub turned: bool,
+}
+
+/// A cut tree; distances from the left or the top of what is being cut.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TreeView {
+    /// Cut in two.
+    Cut {
+        /// `x`: an upright cut line; `y`: a level one.
+        axis: &'static str,
+        /// Distance of the line from the left or the top.
+        at: String,
+        /// The left or upper part.
+        first: Box<TreeView>,
+        /// The right or lower part.
+        second: Box<TreeView>,
+    },
+    /// A piece, its size as it lies.
+    Piece {
+        /// Width.
+        width: String,
+        /// Height.
+        height: String,
+        /// True if it lies a quarter turn round.
+        turned: bool,
+    },
+    /// Left over.
+    Waste,
+}
+
+/// Another layout.
+#[derive(Debug, Clone, PartialEq, Serialize, JsonSchema)]
+pub struct AlternativeView {
+    /// Left over on one sheet, in square inches.
+    pub waste_square_inches: f64,
+    /// Cards of each recipe from one sheet.
+    pub cards_per_sheet: Vec<RecipeCount>,
+    /// Different distances at the trimmer.
+    pub settings: u32,
+    /// Cuts on one sheet.
+    pub cuts: u32,
+    /// Its pieces.
+    pub pieces: Vec<PieceView>,
+}
+
+/// A part that is in hand at some time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct HandView {
+    /// Its number; 0 is the whole sheet.
+    pub part: u32,
+    /// Where it lies on the sheet.
+    #[serde(flatten)]
+    pub place: PlaceView,
+    /// `cut` (cut further), `piece`, `waste` or `edge` (an edge that cannot be used).
+    pub fate: &'static str,
+    /// Number of the finished piece, in reading order from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub piece: Option<u32>,
+}
+
+/// One thing to do at the trimmer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(tag = "do", rename_all = "kebab-case")]
+pub enum StepView {
+    /// Cut equal parts off.
+    Cut(CutView),
+    /// Press a fold line.
+    Score {
+        /// Distance of the line from the piece's own left or top.
+        at: String,
+        /// Lines to press over all sheets.
+        strokes: u32,
+        /// The pieces, by number of the part.
+        parts: Vec<u32>,
+    },
+}
+
+/// Cuts of one distance.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CutView {
+    /// Counts how often the stop has moved, from 1.
+    pub stop: u32,
+    /// Distance between stop and blade.
+    pub setting: String,
+    /// How to turn the parts first: `none`, `right`, `half`, `left`.
+    pub turn: &'static str,
+    /// Cuts from each part.
+    pub cuts: u32,
+    /// Layers cut at once.
+    pub layers: u32,
+    /// Strokes of the blade over all sheets.
+    pub strokes: u32,
+    /// The parts that go under the blade (0 is the sheet), what comes off each and what stays.
+    pub work: Vec<WorkView>,
+    /// What to take care of: `long-cut`, `narrow-strip`, `narrow-rest`.
+    pub cautions: Vec<&'static str>,
+}
+
+/// One part that goes under the blade, by number.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct WorkView {
+    /// The part that goes in.
+    pub part: u32,
+    /// What comes off, in order.
+    pub off: Vec<u32>,
+    /// What stays in hand, never measured.
+    pub rest: u32,
+}
+
+/// One finished card.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CardView {
+    /// From 1.
+    pub number: u32,
+    /// Its recipe.
+    pub recipe: String,
+    /// The pack its main piece comes from.
+    pub pack: String,
+    /// The letter of the design its main piece comes from.
+    pub design: String,
+    /// Its layers, bottom first; the base is not listed.
+    pub parts: Vec<PartView>,
+}
+
+/// One layer of a finished card.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct PartView {
+    /// The layer's name.
+    pub layer: String,
+    /// Where it lies on the card's front.
+    #[serde(flatten)]
+    pub place: PlaceView,
+    /// What it is.
+    #[serde(flatten)]
+    pub kind: PartKindView,
+}
+
+/// What a layer is made of.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+#[serde(tag = "of", rename_all = "kebab-case")]
+pub enum PartKindView {
+    /// A patterned piece.
+    Paper {
+        /// Number of the layout.
+        layout: usize,
+        /// The piece's mark on it.
+        piece: String,
+        /// Letter of its design.
+        design: String,
+        /// `front` or `back`.
+        side: &'static str,
+        /// Which sheet of that design, from 1.
+        sheet: u32,
+    },
+    /// Cardstock.
+    Cardstock {
+        /// Its name.
+        cardstock: String,
+    },
+    /// A strip of cardstock with a greeting.
+    Strip {
+        /// The cardstock's name.
+        cardstock: String,
+        /// The greeting's words.
+        greeting: String,
+    },
+    /// Ribbon.
+    Ribbon {
+        /// Its name.
+        ribbon: String,
+        /// True if it ends in a bow.
+        bow: bool,
+    },
+}
+
+/// What is cut from one cardstock.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct StockView {
+    /// Its name.
+    pub cardstock: String,
+    /// Sheets in all.
+    pub sheets: u32,
+    /// No plan uses less, by area.
+    pub area_bound: u32,
+    /// How good the answer is.
+    pub grade: GradeView,
+    /// What is wanted.
+    pub cuts: Vec<StockCutView>,
+    /// How its sheets are cut, equal sheets together.
+    pub patterns: Vec<PatternView>,
+}
+
+/// One kind of piece wanted.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct StockCutView {
+    /// The recipe it is for.
+    pub recipe: String,
+    /// `base`, `inside`, or the layer's name.
+    pub piece: String,
+    /// Its size as it stands on the card (a base unfolded).
+    pub size: String,
+    /// How many.
+    pub count: u32,
+    /// Scores, from the left (side folds) or the top (top fold).
+    pub scores: Vec<String>,
+    /// True if it may lie a quarter turned on the sheet.
+    pub may_turn: bool,
+}
+
+/// Sheets of a cardstock cut alike.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct PatternView {
+    /// Size of the sheet.
+    pub sheet: String,
+    /// How many sheets are cut this way.
+    pub times: u32,
+    /// The pieces.
+    pub pieces: Vec<StockPieceView>,
+    /// Every part that is ever in hand; the steps name them by number.
+    pub parts: Vec<HandView>,
+    /// What to do at the trimmer, in order.
+    pub steps: Vec<StepView>,
+}
+
+/// A piece of cardstock on its sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct StockPieceView {
+    /// Which of the `cuts` it is, from 0.
+    pub cut: usize,
+    /// Where it lies on the sheet.
+    #[serde(flatten)]
+    pub place: PlaceView,
+    /// True if it lies a quarter turned.
+    pub turned: bool,
+}
+
+/// What the batch uses up, in money; exact decimals as text.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CostsView {
+    /// One line a supply.
+    pub lines: Vec<CostView>,
+    /// Sum of the lines that have a price, if they share one currency.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub total_used: Option<String>,
+    /// The total divided by the cards, to two decimals.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub per_card: Option<String>,
+    /// True if a line has no price: the total reads “at least”.
+    pub at_least: bool,
+}
+
+/// One line of the costs.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct CostView {
+    /// The supply.
+    pub name: String,
+    /// What the batch uses up of it; left out where no price was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub used: Option<String>,
+    /// ISO 4217 code, if told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub currency: Option<String>,
+    /// The date of the price, if told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub date: Option<String>,
+}
+
+/// Something the maker should know.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct FindingView {
+    /// `note`, `warning` or `serious`.
+    pub severity: &'static str,
+    /// Which finding, in kebab case.
+    pub code: &'static str,
+    /// What it is about, such as `recipe Twin`.
+    pub about: String,
+    /// In words.
+    pub said: String,
+    /// What would do.
+    pub remedy: String,
+}

@@ -1,0 +1,80 @@
+//! Facts into words: the one place where lengths, findings and problems become what a maker reads.
+
+use cards::{Fact, Finding};
+use measure::{FractionStyle, Length, Mark, Size, Unit, UnitSign, write_as, write_exact_in};
+use store::project_file::Problem;
+use words::{Arg, say};
+
+/// A finding or a problem in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Worded {
+    /// What was found.
+    pub said: String,
+    /// What would do.
+    pub remedy: String,
+}
+
+/// A length as the maker thinks of it: at her mark, at the first finer one that says it exactly, or rounded to a
+/// hundredth of a millimetre or 1/64 in.
+pub fn length(length: Length, mark: Mark) -> String {
+    let of_unit = || Mark::ALL.into_iter().filter(|rule| rule.unit() == mark.unit());
+    let exact = [mark].into_iter().chain(of_unit()).find(|rule| rule.holds(length));
+    let rule = exact.or_else(|| of_unit().next_back()).unwrap_or(mark);
+    write_as(length, rule, FractionStyle::Plain, UnitSign::Shown).text
+}
+
+/// A length for a file: exact, in the maker's unit where that can say it.
+pub fn exact(length: Length, unit: Unit) -> String {
+    write_exact_in(length, unit)
+}
+
+/// A size for a file: two exact lengths.
+pub fn exact_size(size: Size, unit: Unit) -> String {
+    format!("{} x {}", exact(size.width, unit), exact(size.height, unit))
+}
+
+/// A finding in words.
+pub fn finding(finding: &Finding, mark: Mark) -> Worded {
+    worded(&format!("finding-{}", finding.code), &finding.facts, mark)
+}
+
+/// A problem of a project file in words, without its place.
+pub fn problem(problem: &Problem) -> Worded {
+    worded(&format!("problem-{}", problem.code()), &problem.facts(), Mark::SixteenthInch)
+}
+
+/// Facts as arguments of a message.
+pub fn args<'a>(facts: &[(&'a str, Fact)], mark: Mark) -> Vec<(&'a str, Arg)> {
+    let arg = |fact: &Fact| match fact {
+        Fact::Length(found) => Arg::Text(length(*found, mark)),
+        Fact::Count(count) => Arg::from(*count),
+        Fact::Text(text) => Arg::from(text),
+    };
+    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
+}
+
+fn worded(id: &str, facts: &[(&'static str, Fact)], mark: Mark) -> Worded {
+    let args = args(facts, mark);
+    Worded { said: say(id, &args), remedy: say(&format!("{id}.remedy"), &args) }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+
+    #[test]
+    fn lengths_are_said_at_the_makers_mark_or_exactly() {
+        let said = |ticks, mark| length(Length::from_ticks(ticks), mark);
+        let inch = Length::INCH.ticks();
+        assert_eq!(said(inch * 9 / 2, Mark::EighthInch), "4 1/2 in");
+        assert_eq!(said(inch / 16, Mark::EighthInch), "1/16 in");
+        assert_eq!(length(Length::mm(105), Mark::WholeMillimetre), "105 mm");
+    }
+
+    #[test]
+    fn files_say_lengths_exactly_in_the_makers_unit() {
+        assert_eq!(exact(Length::mm(127), Unit::Millimetre), "127 mm");
+        assert_eq!(exact(Length::mm(127), Unit::Inch), "5 in");
+    }
+}

@@ -1,0 +1,191 @@
+//! `octavo make` the whole way: from a command line to the files and the exit code.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use std::ffi::OsString;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use serde_json::Value;
+
+/// Exit code, what was printed, what was said.
+fn octavo(args: &[&str]) -> (u8, String, String) {
+    let (mut out, mut err) = (Vec::new(), Vec::new());
+    let args = ["octavo"].iter().chain(args).map(OsString::from);
+    let code = workroom::cli::run(args, &mut out, &mut err);
+    (code, String::from_utf8(out).unwrap(), String::from_utf8(err).unwrap())
+}
+
+/// A folder of this test's own, gone when dropped.
+struct Scratch(PathBuf);
+
+impl Scratch {
+    fn new(name: &str) -> Scratch {
+        let folder = std::env::temp_dir().join(format!("octavo-make-{}-{name}", std::process::id()));
+        let _ = fs::remove_dir_all(&folder);
+        fs::create_dir_all(&folder).unwrap();
+        Scratch(folder)
+    }
+
+    fn path(&self, name: &str) -> String {
+        self.0.join(name).display().to_string()
+    }
+
+    fn write(&self, name: &str, text: &str) -> String {
+        fs::write(self.0.join(name), text).unwrap();
+        self.path(name)
+    }
+
+    fn json(&self, name: &str) -> Value {
+        serde_json::from_str(&fs::read_to_string(self.0.join(name)).unwrap()).unwrap()
+    }
+}
+
+impl Drop for Scratch {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).ancestors().nth(2).unwrap().to_owned()
+}
+
+fn schema(name: &str) -> Value {
+    serde_json::from_str(&fs::read_to_string(root().join("docs/schema").join(name)).unwrap()).unwrap()
+}
+
+/// Every problem a schema finds in a value.
+fn problems(schema: &Value, value: &Value) -> Vec<String> {
+    let validator = jsonschema::validator_for(schema).unwrap();
+    validator.iter_errors(value).map(|error| format!("{}: {error}", error.instance_path())).collect()
+}
+
+#[test]
+fn the_demo_makes_forty_eight_cards_and_keeps_to_the_schema() {
+    let scratch = Scratch::new("demo");
+    let (code, out, err) = octavo(&["make", "--demo", "--out", &scratch.path("out")]);
+    assert_eq!(code, 0, "{out}{err}");
+    assert!(out.starts_with("48 cards from 6 sheets"), "{out}");
+    assert!(!out.contains('⟨'), "every message and fact is there: {out}");
+    let plan = scratch.json("out/plan.json");
+    assert_eq!(problems(&schema("plan.schema.json"), &plan), Vec::<String>::new());
+    assert_eq!(plan["counts"]["cards"], 48);
+    assert_eq!(plan["layouts"][0]["grade"]["grade"], "proven-best");
+    assert_eq!(plan["layouts"][0]["waste_square_inches"], 0.0);
+    assert_eq!(plan["cards"].as_array().unwrap().len(), 48);
+}
+
+#[test]
+fn the_schema_refuses_a_plan_with_a_hole_in_it() {
+    let scratch = Scratch::new("hole");
+    octavo(&["make", "--demo", "--out", &scratch.path("out")]);
+    let mut plan = scratch.json("out/plan.json");
+    plan["layouts"][0].as_object_mut().unwrap().remove("pieces");
+    plan["cards"][0]["number"] = Value::from("one");
+    assert_eq!(problems(&schema("plan.schema.json"), &plan).len(), 2);
+}
+
+#[test]
+fn published_schemas_are_the_types_own() {
+    for (name, text) in workroom::make::schemas() {
+        let published = fs::read_to_string(root().join("docs/schema").join(name)).unwrap();
+        assert!(published == text, "{name} is old: run `cargo schemas`");
+    }
+}
+
+#[test]
+fn every_example_is_made_and_made_the_same_again() {
+    let mut examples: Vec<PathBuf> =
+        fs::read_dir(root().join("examples")).unwrap().map(|entry| entry.unwrap().path()).collect();
+    examples.retain(|path| path.extension().is_some_and(|is| is == "toml"));
+    examples.sort();
+    assert!(!examples.is_empty());
+    for example in examples {
+        let scratch = Scratch::new("example");
+        let file = example.display().to_string();
+        let (code, out, err) = octavo(&["make", &file, "--out", &scratch.path("a")]);
+        assert!(code < 2, "{file}: {out}{err}");
+        let (again, _, _) = octavo(&["make", &file, "--out", &scratch.path("b")]);
+        assert_eq!(code, again);
+        let mut names: Vec<_> = fs::read_dir(scratch.0.join("a")).unwrap().map(|e| e.unwrap().file_name()).collect();
+        names.sort();
+        for name in names {
+            let read = |run: &str| fs::read(scratch.0.join(run).join(&name)).unwrap();
+            assert!(read("a") == read("b"), "{file}: {} differs from run to run", name.display());
+        }
+    }
+}
+
+#[test]
+fn json_on_the_screen_is_the_file() {
+    let scratch = Scratch::new("json");
+    let (code, out, _) = octavo(&["make", "--demo", "--json", "--out", &scratch.path("out")]);
+    assert_eq!(code, 0);
+    assert_eq!(out, fs::read_to_string(scratch.0.join("out/plan.json")).unwrap());
+}
+
+#[test]
+fn the_demos_own_file_makes_the_demo() {
+    let scratch = Scratch::new("own");
+    octavo(&["make", "--demo", "--out", &scratch.path("out")]);
+    let own = scratch.path("out/kettle-and-quince.toml");
+    let (code, _, err) = octavo(&["make", &own, "--out", &scratch.path("second")]);
+    assert_eq!((code, err.as_str()), (0, ""));
+    assert_eq!(scratch.json("out/plan.json"), scratch.json("second/plan.json"));
+}
+
+/// Bad input, what must be said about it, and nothing written.
+#[test]
+fn bad_input_is_refused_with_where_what_and_what_would_do() {
+    let scratch = Scratch::new("bad");
+    let demo = workroom::make::DEMO;
+    let picture = |name: &str| demo.replace("drawn = \"quince-branch\"", &format!("picture = \"{name}\""));
+    fs::write(scratch.0.join("broken.png"), b"\x89PNG\r\n\x1a\n but no more").unwrap();
+    fs::write(scratch.0.join("words.png"), "not a picture").unwrap();
+    let cases: Vec<(&str, String, &[&str])> = vec![
+        ("empty", String::new(), &["line 1"]),
+        ("not toml", "name = ".to_owned(), &["line 1", "column"]),
+        ("misspelt key", demo.replace("\nmark =", "\nmrak ="), &["line 4", "mrak", "mark"]),
+        ("bad length", demo.replace("\"12 x 12\"", "\"twelve\""), &["line 9", "twelve"]),
+        ("unknown cardstock", demo.replace("base = \"Milk\"", "base = \"Silk\""), &["Silk", "Milk"]),
+        ("two mistakes", demo.replace("price = \"4.80\"", "price = \"cheap\""), &["cheap", "line 8", "line 9"]),
+        ("missing picture", picture("gone.png"), &["gone.png"]),
+        ("broken picture", picture("broken.png"), &["broken.png"]),
+        ("no picture", picture("words.png"), &["words.png"]),
+        ("picture elsewhere", picture("../secret.png"), &["secret.png"]),
+        ("control signs", "name = \"a\u{0}b\"".to_owned(), &["line 1"]),
+    ];
+    for (what, text, said) in cases {
+        let file = scratch.write("project.toml", &text);
+        let (code, out, err) = octavo(&["make", &file, "--out", &scratch.path("out")]);
+        assert_eq!((code, out.as_str()), (2, ""), "{what}: {err}");
+        for part in said {
+            assert!(err.contains(part), "{what}: `{part}` is not said in:\n{err}");
+        }
+        assert!(!err.contains('⟨'), "{what}: every message and fact is there:\n{err}");
+        assert!(!scratch.0.join("out").exists(), "{what}: nothing is written");
+    }
+}
+
+#[test]
+fn an_impossible_layout_is_told_with_exit_code_one() {
+    let scratch = Scratch::new("impossible");
+    let file = scratch.write("p.toml", &workroom::make::DEMO.replace("cards_per_sheet = 8", "cards_per_sheet = 90"));
+    let (code, out, err) = octavo(&["make", &file, "--out", &scratch.path("out")]);
+    assert_eq!(code, 1, "{out}{err}");
+    assert!(out.contains("serious: "), "{out}");
+    assert!(!out.contains('⟨'), "{out}");
+    assert!(scratch.json("out/plan.json")["findings"][0]["severity"] == "serious");
+}
+
+#[test]
+fn a_makers_file_in_the_folder_stays() {
+    let scratch = Scratch::new("theirs");
+    fs::create_dir(scratch.0.join("out")).unwrap();
+    scratch.write("out/plan.json", "mine");
+    let (code, _, err) = octavo(&["make", "--demo", "--out", &scratch.path("out")]);
+    assert_eq!(code, 2);
+    assert!(err.contains("plan.json"), "{err}");
+    assert_eq!(fs::read_to_string(scratch.0.join("out/plan.json")).unwrap(), "mine");
+    assert_eq!(fs::read_dir(scratch.0.join("out")).unwrap().count(), 1);
+}
