@@ -2,9 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use cards::model::{Anchor, Grain, Look, Material, Side, Way};
-use cards::plan::plan;
+use cards::plan::{Budget, plan};
 use cards::{Project, Severity};
-use cutting::Budget;
 use measure::{Length, Mark, Size, Unit};
 
 fn folder() -> std::path::PathBuf {

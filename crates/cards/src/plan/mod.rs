@@ -19,7 +19,7 @@ pub use answer::{
 };
 pub use costs::per_card;
 
-use cutting::Budget;
+pub use cutting::Budget;
 
 use crate::model::Project;
 
