@@ -214,7 +214,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
         }
     }
     // Kept on one page where one page can hold it.
-    let tall = (BODY.leading() + pt(4)) * i64::try_from(rows.len()).unwrap_or(0) + pt(90);
+    let tall = (BODY.leading() + pt(3)) * i64::try_from(rows.len()).unwrap_or(0) + pt(86);
     pages.room(tall.min(sixteenths(130)));
     pages.section(&say("page-cost-title", &[]));
     let columns = [

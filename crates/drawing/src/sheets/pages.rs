@@ -156,7 +156,7 @@ impl Pages {
     /// A table; its head is said again on every page it goes over to.
     pub(super) fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
         let whole: i64 = columns.iter().map(|column| column.share).sum();
-        let pad = pt(4);
+        let pad = pt(3);
         let mut held = Vec::new();
         for row in rows {
             let cells: Vec<Vec<crate::text::Line>> = row

@@ -73,7 +73,7 @@ impl Sketch {
         for piece in &self.pieces {
             let rect = fit.rect(piece.rect);
             let inside = |label: &Label| inset(rect, pt(2)).contains(label.around);
-            if rect.size.width.min(rect.size.height) < pt(10) {
+            if rect.size.width.min(rect.size.height) < pt(9) {
                 continue;
             }
             let found = placer.first(self.labels(piece, rect, told).filter(inside));
@@ -150,7 +150,7 @@ impl Sketch {
             let lines = [(piece.mark.clone(), bold(large)), (size.clone(), plain(small))];
             self.pill(stacked(&lines, at, pt(6), INK), piece, large)
         });
-        let level = row.clone();
+        let (level, slim) = (row.clone(), row.clone());
         let level = [12, 11, 10]
             .into_iter()
             .map(move |points| self.pill(centred(&level, plain(points), at, INK), piece, points));
@@ -159,8 +159,13 @@ impl Sketch {
         let short = [14, 11, 9]
             .into_iter()
             .map(move |points| self.pill(centred(&piece.mark, bold(points), at, INK), piece, points));
-        let last = std::iter::once_with(move || bare_pill(centred(&piece.mark, bold(9), at, INK)));
-        full.chain(level).chain(standing).chain(short).chain(last)
+        // Narrow strips: words straight on the paper.
+        let bare = [true, false].into_iter().map(move |level| match level {
+            true => centred(&slim, plain(10), at, INK),
+            false => upright(&slim, plain(10), at, INK),
+        });
+        let last = [10, 8].into_iter().map(move |points| centred(&piece.mark, bold(points), at, INK));
+        full.chain(level).chain(standing).chain(short).chain(bare).chain(last)
     }
 
     /// A label on a white ground, its up arrow at the left.
