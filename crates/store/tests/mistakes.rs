@@ -217,6 +217,7 @@ fn the_unit_of_the_project_is_that_of_bare_numbers() {
     // An eighth of a millimetre is a border; three and a half by five is no card.
     assert!(found.iter().any(|found| found.path == "recipe[0].layer[3].size" && found.code() == "out-of-bounds"));
     assert!(!found.iter().any(|found| found.path == "recipe[0].layer[0].border"));
+    assert!(found.iter().all(|found| found.unit == measure::Unit::Millimetre));
 }
 
 #[test]

@@ -40,7 +40,11 @@ pub fn finding(finding: &Finding, mark: Mark) -> Worded {
 
 /// A problem of a project file in words, without its place.
 pub fn problem(problem: &Problem) -> Worded {
-    worded(&format!("problem-{}", problem.code()), &problem.facts(), Mark::SixteenthInch)
+    let mark = match problem.unit {
+        Unit::Inch => Mark::SixteenthInch,
+        Unit::Millimetre => Mark::WholeMillimetre,
+    };
+    worded(&format!("problem-{}", problem.code()), &problem.facts(), mark)
 }
 
 /// Facts as arguments of a message.

@@ -189,3 +189,10 @@ fn a_makers_file_in_the_folder_stays() {
     assert_eq!(fs::read_to_string(scratch.0.join("out/plan.json")).unwrap(), "mine");
     assert_eq!(fs::read_dir(scratch.0.join("out")).unwrap().count(), 1);
 }
+
+/// The reader takes the names of prints by a list of its own, since it does not know how to draw.
+#[test]
+fn every_print_a_face_can_name_is_drawn() {
+    let drawn: Vec<&str> = drawing::prints::names().collect();
+    assert_eq!(store::project_file::DRAWN, drawn);
+}

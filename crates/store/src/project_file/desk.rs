@@ -92,7 +92,7 @@ impl Desk {
         let line = self.line(at);
         let start = self.line_starts[line - 1];
         let column = self.text.get(start..at).map_or(0, |before| before.chars().count()) + 1;
-        self.problems.push(Problem { line, column, path: path.to_owned(), kind });
+        self.problems.push(Problem { line, column, path: path.to_owned(), unit: self.unit, kind });
     }
 
     /// The line of a byte offset, from 1.

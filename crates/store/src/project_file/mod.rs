@@ -42,7 +42,7 @@ pub const DRAWN: &[&str] = form::DRAWN;
 /// # Errors
 /// As [`read`]; besides a file that is larger than [`MOST_BYTES`] or not UTF-8.
 pub fn read_bytes(bytes: &[u8]) -> Result<Project, Vec<Problem>> {
-    let alone = |line, column, kind| Err(vec![Problem { line, column, path: String::new(), kind }]);
+    let alone = |line, column, kind| Err(vec![Problem { line, column, path: String::new(), unit: Unit::Inch, kind }]);
     if bytes.len() > MOST_BYTES {
         return alone(1, 1, ProblemKind::TooLargeFile { bytes: bytes.len(), most: MOST_BYTES });
     }

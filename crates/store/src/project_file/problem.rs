@@ -1,7 +1,7 @@
 //! What can be wrong with a project file: data for the rim to word, with the place in the text.
 
 use cards::Fact;
-use measure::{Length, ParseLengthError, ParseSizeError, Size};
+use measure::{Length, ParseLengthError, ParseSizeError, Size, Unit};
 
 /// One mistake in a project file.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -12,6 +12,8 @@ pub struct Problem {
     pub column: usize,
     /// Where in the file, such as `recipe[0].layer[2].width`; empty for the file as a whole. Counted from 0.
     pub path: String,
+    /// The unit the maker thinks in, as far as the file says; inches where it does not.
+    pub unit: Unit,
     /// What is wrong.
     pub kind: ProblemKind,
 }
