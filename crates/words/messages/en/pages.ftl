@@ -18,10 +18,10 @@ page-fact-cards = { $count ->
    *[other] finished cards
 }
 page-fact-sheets = { $count ->
-    [one] sheet of patterned paper
-   *[other] sheets of patterned paper
+    [one] patterned sheet
+   *[other] patterned sheets
 }
-page-fact-finished = { $unit }, finished
+page-fact-finished = { $unit }, finished size
 page-fact-settings = { $count ->
     [one] setting, { $cuts } cuts a sheet
    *[other] settings, { $cuts } cuts a sheet
@@ -186,7 +186,7 @@ page-stock-alt = A sheet of cardstock, { $size }, cut into { $count ->
 
 page-before-title = Good to know
 page-findings-title = What was found
-page-findings-none = Nothing to worry about: every piece fits, prints stand upright, and the numbers agree.
+page-findings-none = Nothing was found that needs your attention.
 page-finding-serious = Must be changed
 page-finding-warning = Look at this
 page-finding-note = Note
