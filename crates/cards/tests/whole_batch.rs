@@ -55,6 +55,9 @@ fn one_sheet_of_each_design_makes_forty_eight_cards() {
     let layout = &plan.layouts[0];
     assert_eq!((layout.waste, layout.grade), (0, LayoutGrade::ProvenBest));
     assert_eq!((layout.effort.settings, layout.effort.cuts), (3, 15));
+    // Six sheets in pairs: no more stops than settings, and equal columns are cut together.
+    let tally = layout.cut_plan.tally();
+    assert_eq!((tally.stops, tally.settings, tally.cuts), (3, 3, 15));
     let sizes: BTreeSet<Size> = layout.pieces.iter().map(|piece| piece.rect.size).collect();
     assert_eq!(sizes, BTreeSet::from([size("3 x 4 1/2"), size("3 x 1 1/2")]));
     assert!(layout.pieces.iter().all(|piece| !piece.turned));

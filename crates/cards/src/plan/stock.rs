@@ -1,8 +1,12 @@
 //! What is cut from each cardstock, and how its sheets are cut.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
-use cutting::fixed::{self, Answer, Instance, PieceKind, Question, SheetKind};
+use cutting::fixed::{self, Answer, CutSheet, Instance, PieceKind, Question, SheetKind};
+use cutting::steps::effort;
+use cutting::tree::pieces;
 use cutting::{Budget, Tree};
 use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
@@ -248,7 +252,7 @@ impl Nest<'_> {
     fn publish(&self, plan: &mut StockPlan, answer: &Answer, short: bool, findings: &mut Vec<Finding>) {
         plan.grade = grade(&answer.outcome);
         plan.sheet_count = answer.sheets.iter().map(|sheet| sheet.times).sum();
-        for cut_sheet in &answer.sheets {
+        for cut_sheet in &self.alike(answer) {
             let tree = self.upright(&cut_sheet.tree, self.turned_sheets[cut_sheet.sheet]);
             let StockSheet { size, grain, .. } = self.stock.sheets[cut_sheet.sheet];
             let sheet = Sheet::plain(self.grid, size, cut_sheet.times);
@@ -297,6 +301,36 @@ impl Nest<'_> {
                 }
             }
         }
+    }
+
+    /// Sheets that give the same pieces are cut alike: by the tree that is least work. Most sheets first.
+    fn alike(&self, answer: &Answer) -> Vec<CutSheet> {
+        let mut groups: BTreeMap<(usize, Vec<u32>), CutSheet> = BTreeMap::new();
+        let kinds = self.sheet_kinds(false);
+        for cut_sheet in &answer.sheets {
+            let SheetKind { width, height, .. } = kinds[cut_sheet.sheet];
+            let mut given = vec![0; self.told.len()];
+            for piece in pieces(&cut_sheet.tree, width, height).unwrap_or_default() {
+                given[piece.kind] += 1;
+            }
+            let work = |tree: &Tree| {
+                let effort = effort(tree, width, height);
+                (effort.settings, effort.cuts)
+            };
+            match groups.entry((cut_sheet.sheet, given)) {
+                Entry::Vacant(free) => drop(free.insert(cut_sheet.clone())),
+                Entry::Occupied(mut taken) => {
+                    let kept = taken.get_mut();
+                    kept.times += cut_sheet.times;
+                    if work(&cut_sheet.tree) < work(&kept.tree) {
+                        kept.tree = cut_sheet.tree.clone();
+                    }
+                }
+            }
+        }
+        let mut sheets: Vec<CutSheet> = groups.into_values().collect();
+        sheets.sort_by_key(|sheet| Reverse(sheet.times));
+        sheets
     }
 
     /// A tree as the maker sees it: the engine's frame undone.

@@ -3,6 +3,9 @@
 //! A row of parts is cut one part at a time; each part but one (the *rest*, never measured) needs the
 //! stop at its size. Settings are counted as a set over the whole tree, so sets are carried upwards: for
 //! each block the smallest sets of settings that make it, each with the way it is made.
+//!
+//! Of two trees with the same settings the plainer one is kept: equal parts of a row that are cut alike
+//! are handled together, so they count once.
 
 use std::collections::BTreeSet;
 
@@ -19,10 +22,17 @@ const MOST_SETS: usize = 12;
 #[derive(Debug, Clone, Copy)]
 struct Way {
     settings: Settings,
+    /// Parts that are handled one by one; equal parts of a row count once.
+    effort: u32,
+    /// The part of which the whole row is made, if its parts are equal and cut alike along that axis.
+    alike: Option<(Axis, Alike)>,
     made: Made,
     /// Which way of the first and of the second part.
     parts: (u16, u16),
 }
+
+/// A part and how it is made, near enough to tell equal ones: its block, its settings, its effort.
+type Alike = (u32, Settings, u32);
 
 /// The ways of one block by the cut at its root.
 #[derive(Debug, Clone, Default)]
@@ -54,7 +64,7 @@ pub(super) fn best_trees(blocks: &Blocks, whole: u32, most: usize) -> Vec<(u32, 
         for &made in &blocks.ways[number as usize] {
             match made {
                 Made::Leaf { .. } => {
-                    let way = Way { settings: 0, made, parts: (0, 0) };
+                    let way = Way { settings: 0, effort: 1, alike: None, made, parts: (0, 0) };
                     keep(&mut ways.not_x, way);
                     keep(&mut ways.not_y, way);
                     keep(&mut ways.any, way);
@@ -70,11 +80,12 @@ pub(super) fn best_trees(blocks: &Blocks, whole: u32, most: usize) -> Vec<(u32, 
         }
         all[number as usize] = ways;
     }
-    let mut best: Vec<(u32, u16)> =
-        all[whole as usize].any.iter().enumerate().map(|(i, way)| (way.settings.count_ones(), i as u16)).collect();
+    let mut best: Vec<(u32, u32, u16)> = (all[whole as usize].any.iter().enumerate())
+        .map(|(i, way)| (way.settings.count_ones(), way.effort, i as u16))
+        .collect();
     best.sort_unstable();
     best.truncate(most);
-    best.into_iter().map(|(n, way)| (n, tree(&all, blocks, whole, List::Any, way))).collect()
+    best.into_iter().map(|(n, _, way)| (n, tree(&all, blocks, whole, List::Any, way))).collect()
 }
 
 /// The blocks that occur in some tree of `whole`, in order of area.
@@ -132,28 +143,30 @@ fn join(ways: &mut Ways, all: &[Ways], blocks: &Blocks, axis: Axis, a: u32, b: u
     let made = Made::Joined { axis, a, b };
     for (i, p) in list(&all[a as usize], peeled(axis)).iter().enumerate() {
         for (j, q) in all[b as usize].any.iter().enumerate() {
-            let way = Way { settings: p.settings | q.settings | own, made, parts: (i as u16, j as u16) };
+            let unit = (axis, (a, p.settings, p.effort));
+            let same = q.alike == Some(unit) || (a == b && (p.settings, p.effort) == (q.settings, q.effort));
+            let effort = match q.alike {
+                _ if q.alike == Some(unit) => q.effort,
+                _ if same => p.effort + 1,
+                _ => p.effort + q.effort + 1,
+            };
+            let settings = p.settings | q.settings | own;
+            let way = Way { settings, effort, alike: same.then_some(unit), made, parts: (i as u16, j as u16) };
             keep(if axis == Axis::X { &mut ways.not_y } else { &mut ways.not_x }, way);
             keep(&mut ways.any, way);
         }
     }
 }
 
-/// Keeps a way unless a kept one needs no other settings; the smallest sets are kept first.
+/// Keeps a way unless a kept one needs no other settings and no more effort; the smallest sets come first.
 fn keep(list: &mut Vec<Way>, way: Way) {
-    let mut i = 0;
-    while i < list.len() {
-        if list[i].settings & way.settings == list[i].settings {
-            return;
-        }
-        if way.settings & list[i].settings == way.settings {
-            list.remove(i);
-        } else {
-            i += 1;
-        }
+    let covers = |a: &Way, b: &Way| a.settings & b.settings == a.settings && a.effort <= b.effort;
+    if list.iter().any(|kept| covers(kept, &way)) {
+        return;
     }
-    let ones = way.settings.count_ones();
-    let at = list.partition_point(|w| w.settings.count_ones() <= ones);
+    list.retain(|kept| !covers(&way, kept));
+    let key = |way: &Way| (way.settings.count_ones(), way.effort);
+    let at = list.partition_point(|kept| key(kept) <= key(&way));
     list.insert(at, way);
     list.truncate(MOST_SETS);
 }
