@@ -6,7 +6,7 @@ mod drive;
 
 use std::sync::{Arc, LazyLock};
 
-use cards::model::{Look, Material, Side};
+use cards::model::{Look, Side};
 use cards::plan::PartKind;
 use cards::{Plan, Project};
 use cutting::Budget;
@@ -170,27 +170,7 @@ fn look() {
         let bytes = pdf::write(&handout(&plan, &faces, paper), &pdf::About::default()).unwrap();
         std::fs::write(format!("{to}/{name}.pdf"), bytes).unwrap();
     }
-    let mut other = drive::project();
-    other.maker = Some("Village library".into());
-    other.date = Some("2026-11-25".into());
-    other.ribbons[0].price = None;
-    other.envelope.as_mut().unwrap().size = drive::size("3 5/8 x 5 1/8");
-    let pack = &mut other.packs[0];
-    pack.sheet = drive::size("12 x 12 3/8");
-    pack.unusable.bottom = drive::length("3/8");
-    pack.designs.iter_mut().for_each(|design| design.use_sheets = None);
-    if let Material::Ribbon { bow, .. } = &mut other.recipes[0].layers[3].material {
-        *bow = true;
-    }
-    let strip = other.recipes[0].layers.pop();
-    let mut second = other.recipes[0].clone();
-    second.name = "Plain".into();
-    second.layers.truncate(2);
-    second.finished = drive::size("3 1/2 x 5");
-    other.recipes[0].layers[3].placement.down = drive::length("3/8");
-    drop(strip);
-    (second.least, other.recipes[0].most) = (2, Some(6));
-    other.recipes.push(second);
+    let other = drive::crowded();
     let plan = cards::plan::plan(&other, &mut Budget::nodes(2_000_000));
     let bytes = pdf::write(&handout(&plan, &faces, Paper::Letter), &pdf::About::default()).unwrap();
     std::fs::write(format!("{to}/other.pdf"), bytes).unwrap();

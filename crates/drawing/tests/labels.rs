@@ -132,9 +132,12 @@ fn words_on_three_hundred_random_sheets_never_meet() {
 
 #[test]
 fn words_of_the_pages_never_meet() {
-    let plan = planned();
-    for paper in [Paper::Letter, Paper::A4] {
-        for (number, scene) in (1..).zip(handout(&plan, &Faces::new(), paper)) {
+    let crowded = cards::plan::plan(&drive::crowded(), &mut cutting::Budget::nodes(200_000));
+    assert!(crowded.project.recipes.len() > 1 && !crowded.findings.is_empty());
+    for (plan, paper) in
+        [(&planned(), Paper::Letter), (&planned(), Paper::A4), (&crowded, Paper::Letter), (&crowded, Paper::A4)]
+    {
+        for (number, scene) in (1..).zip(handout(plan, &Faces::new(), paper)) {
             let found = boxes(&scene);
             let page = Rect::new(Length::ZERO, Length::ZERO, scene.size);
             for (index, (text, rect)) in found.iter().enumerate() {

@@ -93,9 +93,15 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
         if !first {
             pages.chapter(&say("page-more-cards", &[]));
         }
+        // Few cards a page, drawn large, rather than many small ones.
+        let most = match (first, rest.len()) {
+            (true, 0..=8) => 8,
+            (true, _) => 6,
+            (false, _) => 9,
+        };
         let facts = if first { sixteenths(17) } else { Length::ZERO };
         let board = Rect::new(pages.left(), pages.y, Size::new(pages.width(), pages.left_over() - facts));
-        let (columns, rows) = grid(plan, rest, board.size, if first { 9 } else { 12 });
+        let (columns, rows) = grid(plan, rest, board.size, most);
         let here = rest.len().min(columns * rows);
         draw_board(plan, faces, &rest[..here], board, columns, pages);
         rest = &rest[here..];
@@ -188,15 +194,15 @@ fn caption(plan: &Plan, kind: &Kind<'_>, at: Point, wide: Length) -> Vec<Mark> {
     let (letter, name) = names(plan, kind.card);
     let mut marks = Vec::new();
     let mut y = at.y;
-    let mut head = format!("{letter} · {name}");
+    let head = format!("{letter} · {name}");
+    marks.push(place(fitted(&head, STRONG, wide), Point::new(at.x, y), Align::Middle, INK));
+    y += STRONG.leading();
+    let mut cards = say("page-caption-count", &[("count", kind.count.into())]);
     if plan.project.recipes.len() > 1
         && let Some(recipe) = plan.project.recipes.get(kind.card.recipe)
     {
-        head = format!("{letter} · {name}, {}", recipe.name);
+        cards = format!("{cards}, {}", recipe.name);
     }
-    marks.push(place(fitted(&head, STRONG, wide), Point::new(at.x, y), Align::Middle, INK));
-    y += STRONG.leading();
-    let cards = say("page-caption-count", &[("count", kind.count.into())]);
     marks.push(place(fitted(&cards, SMALL_STRONG, wide), Point::new(at.x, y), Align::Middle, ACCENT));
     y += SMALL.leading();
     let mut parts = Vec::new();

@@ -12,7 +12,7 @@ use super::look::{INK, SMALL, SMALL_STRONG, SOFT, Told, WHITE, half, pt, say, si
 use super::pages::{Pages, fitted};
 use super::sketch::{Says, Sketch, SketchPiece, Under};
 use crate::scene::{Mark, Point, Role, share};
-use crate::text::{Align, place};
+use crate::text::{Align, place, wrap};
 
 /// Largest picture of a whole sheet on a page, in pixels across.
 const MOST_PX: u32 = 1_100;
@@ -82,22 +82,26 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
         ],
     ));
     pages.gap(pt(4));
-    let legend = kinds(plan, layout, told);
-    let lines = i64::try_from(legend.len()).unwrap_or(0) + 1;
-    let strip = if layout.sheets.len() > 1 { sixteenths(22) } else { Length::ZERO };
-    let below = SMALL.leading() * (lines + 3) + strip + pt(16);
+    let (waste, edges) = left_over(&layout.cut_plan, layout.cut_step);
+    let key = if waste.is_empty() && edges.is_empty() { "page-sheet-key-whole" } else { "page-sheet-key" };
+    let notes = [say(key, &[]), say("page-sheet-first", &[])];
+    let legend: Vec<String> =
+        kinds(plan, layout, told).into_iter().map(|(marks, what)| format!("{marks}  –  {what}")).collect();
+    let lines: usize = legend.iter().chain(&notes).map(|text| wrap(text, SMALL, pages.width()).len()).sum();
+    let strip = if layout.sheets.len() > 1 { sixteenths(12) + pt(46) } else { Length::ZERO };
+    let below = SMALL.leading() * i64::try_from(lines).unwrap_or(0) + strip + pt(24);
     let tall = (pages.left_over() - below).min(pages.width()).max(sixteenths(48));
     let area = Rect::new(pages.left(), pages.y, Size::new(pages.width(), tall));
     let drawing = sketch(plan, faces, layout, layout.sheets.first(), area.size.width);
     let marks = drawing.marks(area, told, Says::All);
     pages.push(Mark::role(Role::Figure(alt(plan, index, layout, told)), marks));
     pages.y = area.bottom() + pt(10);
-    for (marks, what) in &legend {
-        pages.block(&format!("{marks}  –  {what}"), SMALL, INK, Role::Paragraph);
+    for text in &legend {
+        pages.block(text, SMALL, INK, Role::Paragraph);
     }
-    let waste = drawing.waste.is_empty() && drawing.edges.is_empty();
-    pages.note(&say(if waste { "page-sheet-key-whole" } else { "page-sheet-key" }, &[]));
-    pages.note(&say("page-sheet-first", &[]));
+    for note in &notes {
+        pages.note(note);
+    }
     if layout.sheets.len() > 1 {
         pages.gap(pt(4));
         uses(plan, faces, layout, pages);

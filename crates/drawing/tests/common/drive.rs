@@ -1,4 +1,4 @@
-//! A card drive in code: one sheet of each of six designs, 48 cards of 3 1/2 × 5 in.
+//! A card drive in code with the prints drawn here: one sheet of each of six designs, 48 cards of 3 1/2 × 5 in.
 
 use cards::model::{
     Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material, Pack,
@@ -159,4 +159,30 @@ pub(crate) fn project() -> Project {
             ..Goal::default()
         },
     }
+}
+
+/// The same with all that makes pages longer: bows, a second recipe, a label strip at the edge, an envelope too small.
+#[allow(dead_code, reason = "not every test file asks for it")]
+pub(crate) fn crowded() -> Project {
+    let mut other = project();
+    other.maker = Some("Village library".into());
+    other.date = Some("2026-11-25".into());
+    other.ribbons[0].price = None;
+    other.envelope.as_mut().unwrap().size = size("3 5/8 x 5 1/8");
+    let pack = &mut other.packs[0];
+    pack.sheet = size("12 x 12 3/8");
+    pack.unusable.bottom = length("3/8");
+    pack.designs.iter_mut().for_each(|design| design.use_sheets = None);
+    if let Material::Ribbon { bow, .. } = &mut other.recipes[0].layers[3].material {
+        *bow = true;
+    }
+    other.recipes[0].layers.pop();
+    let mut second = other.recipes[0].clone();
+    second.name = "Plain".into();
+    second.layers.truncate(2);
+    second.finished = size("3 1/2 x 5");
+    other.recipes[0].layers[3].placement.down = length("3/8");
+    (second.least, other.recipes[0].most) = (2, Some(6));
+    other.recipes.push(second);
+    other
 }
