@@ -1,5 +1,5 @@
 //! Prints what the fixed-piece engine reaches on the bench lines that the tests use: `cargo run -p cutting
-//! --release --example fixed_table [nodes]`. Times are of this machine, one run.
+//! --release --example fixed_table [nodes [part of a name]]`. Times are of this machine, one run.
 
 #![allow(clippy::print_stdout, clippy::disallowed_methods, clippy::disallowed_types, reason = "a measuring program")]
 
@@ -13,20 +13,25 @@ use cutting::fixed::solve;
 use serde_json::Value;
 
 fn main() {
+    let part = std::env::args().nth(2).unwrap_or_default();
     let nodes = std::env::args().nth(1).and_then(|n| n.parse().ok()).unwrap_or(3_000_000);
     println!("instance,turn,limited,best known,ours,bound,outcome,nodes,milliseconds");
-    table(include_str!("../tests/data/craft.jsonl"), include_str!("../tests/data/craft_best_known.csv"), nodes);
+    table(
+        include_str!("../tests/data/craft.jsonl"),
+        include_str!("../tests/data/craft_best_known.csv"),
+        (nodes, &part),
+    );
     table(
         include_str!("../tests/data/bench_small.jsonl"),
         include_str!("../tests/data/bench_small_best_known.csv"),
-        nodes,
+        (nodes, &part),
     );
 }
 
-fn table(lines: &str, known: &str, nodes: u64) {
+fn table(lines: &str, known: &str, (nodes, part): (u64, &str)) {
     let all: Vec<Value> = lines.lines().map(|l| serde_json::from_str(l).expect("a bench line is JSON")).collect();
     let mut times = Vec::new();
-    for row in known.lines().skip(1) {
+    for row in known.lines().skip(1).filter(|row| row.contains(part)) {
         let f: Vec<&str> = row.split(',').collect();
         let named =
             |j: &&Value| f[0] == format!("{}/{}", j["family"].as_str().unwrap_or(""), j["name"].as_str().unwrap_or(""));
@@ -53,5 +58,8 @@ fn table(lines: &str, known: &str, nodes: u64) {
         );
     }
     times.sort_by(f64::total_cmp);
+    if times.is_empty() {
+        return;
+    }
     println!("median {:.2} ms, worst {:.2} ms", times[times.len() / 2], times[times.len() - 1]);
 }

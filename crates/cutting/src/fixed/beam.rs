@@ -353,7 +353,7 @@ fn front_key(f: Front, cost: u64) -> u64 {
 }
 
 /// Splitmix64: Steele, Lea, Flood 2014 (from memory).
-fn mix(x: u64) -> u64 {
+pub(super) fn mix(x: u64) -> u64 {
     let x = x.wrapping_add(0x9e37_79b9_7f4a_7c15);
     let x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
     let x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);

@@ -10,11 +10,11 @@
 
 use std::collections::{BinaryHeap, HashMap};
 
-use super::Item;
 use super::points;
 use super::stock::stack;
 use super::table::{Grid, join};
 use super::worths::{Limits, Worths};
+use super::{Item, beam};
 use crate::{Axis, Budget, Exhausted, Tree};
 
 #[derive(Debug, Clone, Copy)]
@@ -60,13 +60,17 @@ struct Search<'a> {
     grid: &'a Grid,
     items: &'a [Item],
     limits: &'a [Limits],
-    worths: &'a Worths,
+    /// Worth of each item.
+    worth: &'a [i64],
+    /// A block is of use if its worth, and the most that can be put around it, reach this.
+    least: i64,
     around: Vec<i64>,
     blocks: Vec<Block>,
     counts: Vec<u16>,
     same: HashMap<u64, Vec<usize>>,
     open: BinaryHeap<(i64, i64, std::cmp::Reverse<usize>)>,
-    best: Option<u64>,
+    /// Blocks that have been joined to each other.
+    taken: Vec<usize>,
 }
 
 /// Look for the most value; each better tree goes to `offer`. `best` is the value to beat, if any is known.
@@ -78,39 +82,65 @@ pub(super) fn search(
     offer: &mut dyn FnMut(&Tree),
     budget: &mut Budget<'_>,
 ) -> Found {
-    let open = Found { bound: u64::MAX, closed: false };
-    if limits.iter().any(|limit| limit.cap > MOST_COPIES) {
-        return open;
-    }
-    let Ok(around) = around(grid, table, budget) else { return open };
-    let mut search = Search {
-        grid,
-        items,
-        limits,
-        worths,
-        around,
-        blocks: Vec::new(),
-        counts: Vec::new(),
-        same: HashMap::new(),
-        open: BinaryHeap::new(),
-        best,
+    let Some(mut search) = Search::of((grid, table), (items, limits), &worths.worth, i64::MIN, budget) else {
+        return Found { bound: u64::MAX, closed: false };
     };
-    search.grids(offer);
-    let mut taken: Vec<usize> = Vec::new();
-    while let Some((bound, _, std::cmp::Reverse(block))) = search.open.pop() {
-        if !search.promises(bound) {
-            break;
+    // The least worth that leads to more than `best`.
+    let least = |best: u64| {
+        i64::try_from(best)
+            .unwrap_or(i64::MAX)
+            .saturating_add(1)
+            .saturating_mul(worths.scale)
+            .saturating_sub(worths.extra)
+    };
+    let mut best = best;
+    search.least = best.map_or(i64::MIN, least);
+    let mut seen = 0;
+    search.grids();
+    loop {
+        for block in seen..search.blocks.len() {
+            let counts = search.counts_of(block);
+            let value = items.iter().zip(counts).map(|(item, &n)| item.value * u64::from(n)).sum();
+            let kept = limits.iter().zip(counts).all(|(limit, &n)| u32::from(n) >= limit.min);
+            if kept && best.is_none_or(|best| value > best) {
+                best = Some(value);
+                search.least = least(value);
+                offer(&search.tree(block));
+            }
         }
-        if !search.blocks[block].alive {
-            continue;
-        }
-        taken.retain(|&other| search.blocks[other].alive);
-        taken.push(block);
-        if search.join_all(block, &taken, offer, budget).is_err() || search.blocks.len() > MOST {
-            return Found { bound: u64::try_from(bound / worths.scale).unwrap_or(0), closed: false };
+        seen = search.blocks.len();
+        match search.step(budget) {
+            Ok(true) => {}
+            Ok(false) => return Found { bound: best.unwrap_or(0), closed: true },
+            Err(bound) => {
+                let bound = (bound.saturating_add(worths.extra)).max(0) / worths.scale;
+                return Found { bound: u64::try_from(bound).unwrap_or(0), closed: false };
+            }
         }
     }
-    Found { bound: search.best.unwrap_or(0), closed: true }
+}
+
+/// All choices of pieces that fit the sheet and are worth at least `least`, each with a tree; `None` if too many.
+pub(super) fn list(
+    (grid, table): (&Grid, &[i64]),
+    (items, limits): (&[Item], &[Limits]),
+    worth: &[i64],
+    least: i64,
+    budget: &mut Budget<'_>,
+) -> Option<Vec<(Vec<u32>, Tree)>> {
+    let mut search = Search::of((grid, table), (items, limits), worth, least, budget)?;
+    search.grids();
+    while search.step(budget).ok()? {}
+    let mut seen: HashMap<u64, Vec<usize>> = HashMap::new();
+    let mut found = Vec::new();
+    for (at, block) in search.blocks.iter().enumerate().filter(|(_, block)| block.worth >= least) {
+        let same = seen.entry(block.key).or_default();
+        if same.iter().all(|&other| search.counts_of(other) != search.counts_of(at)) {
+            same.push(at);
+            found.push((search.counts_of(at).iter().map(|&n| u32::from(n)).collect(), search.tree(at)));
+        }
+    }
+    Some(found)
 }
 
 /// The most that can be put around a block of each cell's size, by the table of what each rectangle can hold.
@@ -150,13 +180,33 @@ fn gaps(positions: &[u32]) -> Vec<Vec<usize>> {
     positions.iter().enumerate().map(gap).collect()
 }
 
-impl Search<'_> {
-    fn promises(&self, bound: i64) -> bool {
-        self.best.is_none_or(|best| u64::try_from(bound / self.worths.scale).unwrap_or(0) > best)
+impl<'a> Search<'a> {
+    /// Ready to start; `None` if there are too many copies, or no nodes for the table.
+    fn of(
+        (grid, table): (&'a Grid, &[i64]),
+        (items, limits): (&'a [Item], &'a [Limits]),
+        worth: &'a [i64],
+        least: i64,
+        budget: &mut Budget<'_>,
+    ) -> Option<Search<'a>> {
+        if limits.iter().any(|limit| limit.cap > MOST_COPIES) {
+            return None;
+        }
+        let around = around(grid, table, budget).ok()?;
+        let (blocks, counts, same, open) = (Vec::new(), Vec::new(), HashMap::new(), BinaryHeap::new());
+        Some(Search { grid, items, limits, worth, least, around, blocks, counts, same, open, taken: Vec::new() })
+    }
+
+    fn counts_of(&self, block: usize) -> &[u16] {
+        &self.counts[block * self.items.len()..(block + 1) * self.items.len()]
+    }
+
+    fn tree(&self, block: usize) -> Tree {
+        self.within(block, (self.grid.width, self.grid.height))
     }
 
     /// Start from plain grids of one piece.
-    fn grids(&mut self, offer: &mut dyn FnMut(&Tree)) {
+    fn grids(&mut self) {
         for (item, kind) in self.items.iter().enumerate() {
             let cap = self.limits[item].cap;
             for (w, h, turned) in kind.ways(self.grid.width, self.grid.height) {
@@ -167,35 +217,46 @@ impl Search<'_> {
                         let block = Block {
                             width: w * columns,
                             height: h * rows,
-                            worth: self.worths.worth[item] * i64::from(columns * rows),
+                            worth: self.worth[item] * i64::from(columns * rows),
                             made: Made::Grid { item, turned, columns, rows },
                             key: mark(item).wrapping_mul(u64::from(columns * rows)),
                             alive: true,
                         };
-                        self.add(block, &counts, offer);
+                        self.add(block, &counts);
                     }
                 }
             }
         }
     }
 
-    fn join_all(
-        &mut self,
-        block: usize,
-        taken: &[usize],
-        offer: &mut dyn FnMut(&Tree),
-        budget: &mut Budget<'_>,
-    ) -> Result<(), Exhausted> {
-        budget.spend(taken.len() as u64 / 4 + 1)?;
-        let mut counts = vec![0; self.items.len()];
-        for &other in taken {
-            for axis in [Axis::X, Axis::Y] {
-                if let Some(pair) = self.pair(axis, block, other, &mut counts) {
-                    self.add(pair, &counts, offer);
+    /// Take the most promising block and join it to all taken before; false if there is none left.
+    ///
+    /// # Errors
+    /// What the block promises, when stopped or when there are too many blocks.
+    fn step(&mut self, budget: &mut Budget<'_>) -> Result<bool, i64> {
+        let Some((bound, _, std::cmp::Reverse(block))) = self.open.pop() else { return Ok(false) };
+        if bound < self.least {
+            return Ok(false);
+        }
+        if !self.blocks[block].alive {
+            return Ok(true);
+        }
+        let mut taken = std::mem::take(&mut self.taken);
+        taken.retain(|&other| self.blocks[other].alive);
+        taken.push(block);
+        let spent = budget.spend(taken.len() as u64 / 4 + 1);
+        if spent.is_ok() {
+            let mut counts = vec![0; self.items.len()];
+            for &other in &taken {
+                for axis in [Axis::X, Axis::Y] {
+                    if let Some(pair) = self.pair(axis, block, other, &mut counts) {
+                        self.add(pair, &counts);
+                    }
                 }
             }
         }
-        Ok(())
+        self.taken = taken;
+        if spent.is_err() || self.blocks.len() > MOST { Err(bound) } else { Ok(true) }
     }
 
     /// Two blocks joined, if they fit the sheet, keep the limits and may still lead to more value.
@@ -210,7 +271,7 @@ impl Search<'_> {
         }
         let worth = first.worth + second.worth;
         let kinds = self.items.len();
-        if !self.promises(self.bound(width, height, worth)) {
+        if self.bound(width, height, worth) < self.least {
             return None;
         }
         for (k, count) in counts.iter_mut().enumerate() {
@@ -225,11 +286,11 @@ impl Search<'_> {
 
     fn bound(&self, width: u32, height: u32, worth: i64) -> i64 {
         let (i, j) = self.grid.cell(width, height);
-        worth + self.around[self.grid.at(i, j)] + self.worths.extra
+        worth + self.around[self.grid.at(i, j)]
     }
 
     /// Keep a block unless one of the same pieces is as small; those that are larger go.
-    fn add(&mut self, block: Block, counts: &[u16], offer: &mut dyn FnMut(&Tree)) {
+    fn add(&mut self, block: Block, counts: &[u16]) {
         let kinds = self.items.len();
         let same = self.same.entry(block.key).or_default();
         let alike = |&other: &usize| &self.counts[other * kinds..(other + 1) * kinds] == counts;
@@ -248,16 +309,8 @@ impl Search<'_> {
         same.push(at);
         self.blocks.push(block);
         self.counts.extend_from_slice(counts);
-        let kept = |(k, limit): (usize, &Limits)| u32::from(counts[k]) >= limit.min;
-        if self.limits.iter().enumerate().all(kept) {
-            let value = self.items.iter().zip(counts).map(|(item, &n)| item.value * u64::from(n)).sum();
-            if self.best.is_none_or(|best| value > best) {
-                self.best = Some(value);
-                offer(&self.within(at, (self.grid.width, self.grid.height)));
-            }
-        }
         let bound = self.bound(block.width, block.height, block.worth);
-        if self.promises(bound) {
+        if bound >= self.least {
             self.open.push((bound, block.worth, std::cmp::Reverse(at)));
         }
     }
@@ -291,9 +344,9 @@ impl Search<'_> {
     }
 }
 
-/// Chosen: an odd number for each item; blocks with equal sums are compared piece by piece.
+/// A number for each item; blocks with equal sums are compared piece by piece.
 fn mark(item: usize) -> u64 {
-    (item as u64 + 1).wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1
+    beam::mix(item as u64 + 1)
 }
 
 fn short(n: u32) -> u16 {

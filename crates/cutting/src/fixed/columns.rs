@@ -23,6 +23,8 @@ pub(super) struct Columns {
     pub(super) bound: u64,
     /// No plan exists: the sheets there are do not suffice.
     pub(super) impossible: bool,
+    /// What proved the bound, if worths did.
+    pub(super) proof: Option<Proof>,
     /// The last worths of the items, whole numbers.
     pub(super) worth: Vec<i64>,
     /// All patterns made.
@@ -67,7 +69,14 @@ pub(super) fn generate(
             }
         }
         match bound(stock, &columns.worth, &most) {
-            Bound::Cost(bound) => columns.bound = columns.bound.max(bound),
+            Bound::Cost(bound, proof) => {
+                if let Some(proof) = proof
+                    && columns.proof.as_ref().is_none_or(|known| proof.tighter(known, stock))
+                {
+                    columns.proof = Some(proof);
+                }
+                columns.bound = columns.bound.max(bound);
+            }
             Bound::Impossible => {
                 columns.impossible = true;
                 return Ok(());
@@ -87,10 +96,58 @@ pub(super) fn generate(
     Ok(())
 }
 
+/// Worths with what they prove: no sheet's pieces are worth more than `rate` times its cost and `above` together.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub(super) struct Proof {
+    /// Whole-number worth of each item.
+    pub(super) worth: Vec<i64>,
+    rate: i128,
+    above: Vec<i128>,
+}
+
+impl Proof {
+    /// A proof of nothing, with which every plan must be tried.
+    pub(super) fn none(stock: &Stock<'_>) -> Proof {
+        Proof { worth: vec![0; stock.items.len()], rate: 1, above: vec![0; stock.sheets.len()] }
+    }
+
+    /// What a sheet's pieces can be worth.
+    pub(super) fn full(&self, stock: &Stock<'_>, s: usize) -> i128 {
+        self.rate * i128::from(stock.sheets[s].cost) + self.above[s]
+    }
+
+    /// The least cost of what is left, rounded up.
+    pub(super) fn rest(&self, stock: &Stock<'_>, left: &[u32], copies: &[u32]) -> u64 {
+        let sum = self.sum(stock, left, copies).max(0);
+        u64::try_from((sum + self.rate - 1) / self.rate).unwrap_or(u64::MAX)
+    }
+
+    /// How much less than full a sheet may be in a plan below a cost.
+    pub(super) fn slack(&self, stock: &Stock<'_>, below: u64) -> i128 {
+        let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
+        let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
+        self.rate * (i128::from(below) - 1) - self.sum(stock, &left, &copies)
+    }
+
+    /// True if this proves more than another proof does, fractions counted.
+    fn tighter(&self, other: &Proof, stock: &Stock<'_>) -> bool {
+        let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
+        let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
+        self.sum(stock, &left, &copies).saturating_mul(other.rate)
+            > other.sum(stock, &left, &copies).saturating_mul(self.rate)
+    }
+
+    fn sum(&self, stock: &Stock<'_>, left: &[u32], copies: &[u32]) -> i128 {
+        let worth: i128 = left.iter().zip(&self.worth).map(|(&n, &y)| i128::from(n) * i128::from(y)).sum();
+        let limited = stock.sheets.iter().zip(copies).zip(&self.above).filter(|((s, _), _)| s.copies.is_some());
+        worth - limited.map(|((_, &copies), above)| i128::from(copies) * above).sum::<i128>()
+    }
+}
+
 /// What worths and tables prove.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 enum Bound {
-    Cost(u64),
+    Cost(u64, Option<Proof>),
     Impossible,
 }
 
@@ -101,24 +158,29 @@ enum Bound {
 fn bound(stock: &Stock<'_>, worth: &[i64], most: &[i64]) -> Bound {
     let all: i128 = stock.items.iter().zip(worth).map(|(item, &y)| i128::from(item.cap) * i128::from(y)).sum();
     let sheets = || stock.sheets.iter().zip(most.iter().map(|&v| i128::from(v)));
-    let above = |k: i128| -> i128 {
-        sheets().filter_map(|(s, v)| Some(i128::from(s.copies?) * (v - k * i128::from(s.cost)).max(0))).sum()
+    let above = |k: i128| -> Vec<i128> { sheets().map(|(s, v)| (v - k * i128::from(s.cost)).max(0)).collect() };
+    let proof = |k: i128| Proof { worth: worth.to_vec(), rate: k, above: above(k) };
+    let limited = |above: &[i128]| -> i128 {
+        stock.sheets.iter().zip(above).filter_map(|(s, above)| Some(i128::from(s.copies?) * above)).sum()
     };
     let ratio = |s: &SheetKind, v: i128| {
         if s.cost == 0 { None } else { Some((v + i128::from(s.cost) - 1) / i128::from(s.cost)) }
     };
     let mut least = 0;
     for (sheet, v) in sheets().filter(|(s, v)| s.copies.is_none() && *v > 0) {
-        let Some(k) = ratio(sheet, v) else { return Bound::Cost(0) };
+        let Some(k) = ratio(sheet, v) else { return Bound::Cost(0, None) };
         least = least.max(k);
     }
-    if least == 0 && all > above(0) {
+    if least == 0 && all > limited(&above(0)) {
         return Bound::Impossible;
     }
     let ks = sheets().filter_map(|(s, v)| ratio(s, v)).filter(|&k| k >= least).chain([least]).filter(|&k| k > 0);
-    let best =
-        ks.map(|k| (all - above(k)).max(0).div_euclid(k) + i128::from((all - above(k)).max(0).rem_euclid(k) > 0));
-    Bound::Cost(best.max().and_then(|b| u64::try_from(b).ok()).unwrap_or(0))
+    let best = ks.map(proof).reduce(|a, b| if b.tighter(&a, stock) { b } else { a });
+    let cost = best.as_ref().map_or(0, |proof| {
+        let sum = (all - limited(&proof.above)).max(0);
+        u64::try_from((sum + proof.rate - 1) / proof.rate).unwrap_or(u64::MAX)
+    });
+    Bound::Cost(cost, best)
 }
 
 /// The dual programme, solved.

@@ -15,6 +15,7 @@ mod beam;
 mod blocks;
 mod columns;
 mod costs;
+mod cover;
 mod dive;
 mod fill;
 mod instance;

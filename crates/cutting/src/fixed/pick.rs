@@ -26,6 +26,9 @@ struct Search<'a> {
 /// Answer [`super::Question::MostValue`]; the instance has been checked.
 pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer {
     let sheet = &instance.sheets[0];
+    if sheet.copies == Some(0) {
+        return Answer::impossible(Why::TooFewSheets, 0);
+    }
     let missing = |p: &PieceKind| {
         let upright = p.width <= sheet.width && p.height <= sheet.height;
         p.min > 0 && !upright && !(p.turn && p.height <= sheet.width && p.width <= sheet.height)

@@ -1,7 +1,8 @@
 //! All pieces from sheets that cost the least.
 
 use super::beam::{self, Guide, Task};
-use super::columns::{self, Columns};
+use super::columns::{self, Columns, Proof};
+use super::cover::{self, Covered};
 use super::pattern::{self, Pattern};
 use super::table::Grid;
 use super::{Answer, CutSheet, Instance, Item, SheetKind, Why, costs, dive, fill, items, pool};
@@ -104,6 +105,9 @@ impl Search {
             if !self.done() && width > WIDTHS[0] {
                 self.beam(stock, width, budget)?;
             }
+            if !self.done() && width < WIDTHS[3] {
+                self.cover(stock, columns.proof.as_ref(), budget)?;
+            }
             if self.done() {
                 return Ok(());
             }
@@ -114,7 +118,7 @@ impl Search {
     fn beam(&mut self, stock: &Stock<'_>, width: usize, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
         let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
         let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
-        if left.iter().map(|&n| u64::from(n)).sum::<u64>() > u64::from(dive::FEW) {
+        if stock.pieces() > u64::from(dive::FEW) {
             return Ok(());
         }
         for guide in Guide::ALL {
@@ -139,6 +143,30 @@ impl Search {
             self.raise(stock, self.bound);
         }
         ended
+    }
+
+    /// Look for the cheapest plan exactly, where the pieces are few; with a part of the budget.
+    fn cover(&mut self, stock: &Stock<'_>, proof: Option<&Proof>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        if stock.pieces() > u64::from(dive::FEW) {
+            return Ok(());
+        }
+        let none = Proof::none(stock);
+        let mut part = budget.part(budget.left() / 4);
+        let covered = cover::cheapest(stock, proof.unwrap_or(&none), self.below(), &mut part);
+        budget.spend(part.spent())?;
+        match covered {
+            Covered::Open => {}
+            Covered::Best(plan) => {
+                debug_assert!(stock.suffices(&plan), "a cover gives all pieces");
+                self.bound = plan.cost;
+                self.offer(plan);
+            }
+            Covered::None => match &self.best {
+                Some(best) => self.bound = best.cost,
+                None => self.impossible = true,
+            },
+        }
+        Ok(())
     }
 
     /// Only plans below this cost are of use.
@@ -175,6 +203,10 @@ impl Search {
 }
 
 impl Stock<'_> {
+    fn pieces(&self) -> u64 {
+        self.items.iter().map(|item| u64::from(item.cap)).sum()
+    }
+
     fn impossible(&self) -> Option<Why> {
         let fits = |item: &Item| self.sheets.iter().any(|s| s.copies != Some(0) && item.fits(s.width, s.height));
         if let Some(item) = self.items.iter().find(|item| !fits(item)) {

@@ -1,0 +1,202 @@
+//! Source: brute force written for this test: every split of the pieces by every cut, every share of the pieces
+//! among the sheets. It shares no code with the engine. Whole numbers: no tolerance.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+#[path = "common/fixed_recount.rs"]
+mod fixed_recount;
+
+use std::collections::BTreeMap;
+
+use cutting::fixed::{Answer, Instance, PieceKind, Question, SheetKind, Why, solve};
+use cutting::{Budget, Outcome};
+use proptest::prelude::*;
+
+/// Single pieces: width, height, may turn, kind.
+type Piece = (u32, u32, bool, usize);
+
+struct Plain {
+    pieces: Vec<Piece>,
+    known: BTreeMap<(u32, u32, u32), bool>,
+}
+
+impl Plain {
+    /// True if the pieces of the mask can be cut from w × h, waste allowed.
+    fn cuts(&mut self, w: u32, h: u32, mask: u32) -> bool {
+        if mask == 0 {
+            return true;
+        }
+        if w == 0 || h == 0 {
+            return false;
+        }
+        if mask.is_power_of_two() {
+            let (a, b, turn, _) = self.pieces[mask.trailing_zeros() as usize];
+            return (a <= w && b <= h) || (turn && b <= w && a <= h);
+        }
+        if let Some(&known) = self.known.get(&(w, h, mask)) {
+            return known;
+        }
+        let mut found = false;
+        let mut part = (mask - 1) & mask;
+        while part > 0 && !found {
+            found = (1..w).any(|at| self.cuts(at, h, part) && self.cuts(w - at, h, mask ^ part))
+                || (1..h).any(|at| self.cuts(w, at, part) && self.cuts(w, h - at, mask ^ part));
+            part = (part - 1) & mask;
+        }
+        self.known.insert((w, h, mask), found);
+        found
+    }
+
+    /// Least cost of cutting the pieces of the mask from the sheets that are left; `None`: they do not suffice.
+    fn cost(&mut self, sheets: &mut Vec<SheetKind>, mask: u32) -> Option<u64> {
+        if mask == 0 {
+            return Some(0);
+        }
+        let first = mask & mask.wrapping_neg();
+        let mut best = None;
+        for s in 0..sheets.len() {
+            let SheetKind { width, height, copies, cost } = sheets[s].clone();
+            if copies == Some(0) {
+                continue;
+            }
+            sheets[s].copies = copies.map(|n| n - 1);
+            let mut part = mask;
+            while part > 0 {
+                if part & first > 0
+                    && self.cuts(width, height, part)
+                    && let Some(rest) = self.cost(sheets, mask ^ part)
+                {
+                    best = Some(best.map_or(cost + rest, |b: u64| b.min(cost + rest)));
+                }
+                part = (part - 1) & mask;
+            }
+            sheets[s].copies = copies;
+        }
+        best
+    }
+}
+
+fn singles(instance: &Instance, most: u32) -> Plain {
+    let kinds = instance.pieces.iter().enumerate();
+    let one = |(k, p): (usize, &PieceKind)| {
+        (0..p.demand.unwrap_or(most).min(most)).map(|_| (p.width, p.height, p.turn, k)).collect::<Vec<_>>()
+    };
+    Plain { pieces: kinds.flat_map(one).collect(), known: BTreeMap::new() }
+}
+
+/// Most value; `None` if what must appear cannot.
+fn most_value(instance: &Instance) -> Option<u64> {
+    let mut plain = singles(instance, 99);
+    let sheet = &instance.sheets[0];
+    if sheet.copies == Some(0) {
+        return None;
+    }
+    let mut best = None;
+    for mask in 0..1_u32 << plain.pieces.len() {
+        let chosen = |i: usize| mask >> i & 1 == 1;
+        let kinds: Vec<usize> = (0..plain.pieces.len()).filter(|&i| chosen(i)).map(|i| plain.pieces[i].3).collect();
+        let enough = |(k, p): (usize, &PieceKind)| kinds.iter().filter(|&&kind| kind == k).count() >= p.min as usize;
+        let value: u64 = kinds.iter().map(|&k| instance.pieces[k].value).sum();
+        if instance.pieces.iter().enumerate().all(enough)
+            && best.is_none_or(|b| value > b)
+            && plain.cuts(sheet.width, sheet.height, mask)
+        {
+            best = Some(value);
+        }
+    }
+    best
+}
+
+fn piece() -> impl Strategy<Value = PieceKind> {
+    (1_u32..6, 1_u32..6, 1_u32..3, 0_u32..2, 0_u64..20, any::<bool>())
+        .prop_map(|(width, height, n, min, value, turn)| PieceKind { width, height, demand: Some(n), min, value, turn })
+}
+
+fn sheet() -> impl Strategy<Value = SheetKind> {
+    (3_u32..8, 3_u32..8, prop::option::of(0_u32..3), 0_u64..9).prop_map(|(width, height, copies, cost)| SheetKind {
+        width,
+        height,
+        copies,
+        cost,
+    })
+}
+
+fn answer(instance: &Instance) -> Answer {
+    let answer = solve(instance, &mut Budget::nodes(400_000)).unwrap();
+    if !answer.sheets.is_empty() {
+        fixed_recount::recount(instance, &answer, "random");
+    }
+    answer
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn the_most_value_is_the_brute_force_one(sheet in sheet(), pieces in prop::collection::vec(piece(), 1..5)) {
+        let instance = Instance { sheets: vec![sheet], pieces, question: Question::MostValue };
+        let found = answer(&instance);
+        match most_value(&instance) {
+            Some(best) => {
+                prop_assert_eq!(&found.outcome, &Outcome::Proven);
+                prop_assert_eq!(found.value, best);
+            }
+            None => prop_assert!(
+                matches!(found.outcome, Outcome::Impossible { why: Why::MinimumDoesNotFit | Why::FitsNoSheet { .. } | Why::TooFewSheets }),
+                "{:?}", found.outcome
+            ),
+        }
+    }
+
+    #[test]
+    fn the_least_cost_is_never_beaten_and_always_found(
+        mut sheets in prop::collection::vec(sheet(), 1..4),
+        pieces in prop::collection::vec(piece(), 1..5),
+    ) {
+        let instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost };
+        let mut plain = singles(&instance, 99);
+        let all = (1 << plain.pieces.len()) - 1;
+        let found = answer(&instance);
+        match plain.cost(&mut sheets, all) {
+            Some(best) => {
+                prop_assert!(found.bound <= best, "bound {} above {}", found.bound, best);
+                prop_assert_eq!(found.value, best, "{:?}", found.outcome);
+                let answered = matches!(found.outcome, Outcome::Proven | Outcome::Best { .. });
+                prop_assert!(answered);
+            }
+            None => prop_assert!(
+                matches!(found.outcome, Outcome::Impossible { .. } | Outcome::Unfinished),
+                "{:?}", found.outcome
+            ),
+        }
+    }
+
+    #[test]
+    fn the_order_of_kinds_and_the_size_of_a_step_change_nothing(
+        sheets in prop::collection::vec(sheet(), 1..4),
+        pieces in prop::collection::vec(piece(), 1..5),
+        step in 2_u32..5,
+    ) {
+        let instance = Instance { sheets, pieces, question: Question::LeastCost };
+        let found = answer(&instance);
+        let mut other = instance.clone();
+        other.sheets.reverse();
+        other.pieces.reverse();
+        for s in &mut other.sheets {
+            (s.width, s.height) = (s.width * step, s.height * step);
+        }
+        for p in &mut other.pieces {
+            (p.width, p.height) = (p.width * step, p.height * step);
+        }
+        let again = answer(&other);
+        if found.outcome == Outcome::Proven && again.outcome == Outcome::Proven {
+            prop_assert_eq!(found.value, again.value);
+        }
+        for p in &mut other.pieces {
+            p.turn = true;
+        }
+        let turned = answer(&other);
+        if found.outcome == Outcome::Proven && turned.outcome == Outcome::Proven {
+            prop_assert!(turned.value <= found.value, "turning makes it dearer");
+        }
+    }
+}
