@@ -75,6 +75,33 @@ fn the_demo_makes_forty_eight_cards_and_keeps_to_the_schema() {
     assert_eq!(plan["cards"].as_array().unwrap().len(), 48);
 }
 
+/// How often each page size stands in a PDF.
+fn page_sizes(pdf: &[u8]) -> Vec<String> {
+    let text = String::from_utf8_lossy(pdf);
+    text.split("/MediaBox").skip(1).filter_map(|after| Some(after.split(']').next()?.trim().to_owned())).collect()
+}
+
+#[test]
+fn pages_and_drawings_are_there_on_the_page_asked_for() {
+    let scratch = Scratch::new("pages");
+    for (sheet, points) in [("letter", "[0 0 612 792"), ("a4", "[0 0 595.2")] {
+        let (code, _, err) = octavo(&["make", "--demo", "--sheet", sheet, "--out", &scratch.path(sheet)]);
+        assert_eq!(code, 0, "{err}");
+        let read = |name: &str| fs::read(scratch.0.join(sheet).join(name)).unwrap();
+        let pdf = read("handout.pdf");
+        assert!(pdf.starts_with(b"%PDF-"));
+        let sizes = page_sizes(&pdf);
+        assert!(sizes.len() > 3 && sizes.iter().all(|size| size.starts_with(points)), "{sheet}: {sizes:?}");
+        assert!(read("sheet-1.svg").starts_with(b"<svg"));
+        // One card of each of the six designs has a picture.
+        let cards: Vec<u8> =
+            (1..=48).filter(|n| scratch.0.join(sheet).join(format!("card-{n}.png")).exists()).collect();
+        assert_eq!(cards.len(), 6);
+        let card = workroom::pictures::decode(&read("card-1.png")).unwrap();
+        assert_eq!(card.width, 420, "3 in and a twelfth of it on both sides, 120 pixels an inch");
+    }
+}
+
 #[test]
 fn the_schema_refuses_a_plan_with_a_hole_in_it() {
     let scratch = Scratch::new("hole");

@@ -127,11 +127,8 @@ fn best_known(file: &str) -> BTreeMap<String, (u64, bool)> {
         // Quoted cells stand last, so a plain split serves for the columns before them.
         let cells: Vec<&str> = row.split(',').collect();
         let asked = (cells[guillotine], cells[stages], cells[rotation], cells[constrained]);
-        if asked == ("yes", "free", "no", "yes") {
-            if let Ok(best) = cells[best].parse() {
-                known.insert(cells[instance].to_owned(), (best, cells[proven] == "yes"));
-            }
-        }
+        let Some(best) = cells[best].parse().ok().filter(|_| asked == ("yes", "free", "no", "yes")) else { continue };
+        known.insert(cells[instance].to_owned(), (best, cells[proven] == "yes"));
     }
     known
 }

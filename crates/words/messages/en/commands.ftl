@@ -99,6 +99,9 @@ refused-out-theirs = `{ $path }` was not made by Octavo and is in the way
 refused-out-disk = cannot write `{ $path }` ({ $reason })
     .remedy = check that you may write there and that the disk has room
 
+refused-drawing = a page could not be drawn: { $reason }
+    .remedy = this is a mistake in Octavo, not in your project: please report it with the project file
+
 ## What `make` tells
 
 made = { $cards } from { $sheets } of patterned paper; everything is in `{ $path }`

@@ -5,10 +5,12 @@ use std::path::Path;
 use cards::plan::plan;
 use cards::{Plan, Project, Severity};
 use cutting::Budget;
+use drawing::sheets::Paper;
+use measure::Unit;
 use store::project_file::{self, Problem};
 use words::{Arg, say};
 
-use super::ask::{MakeRequest, Source};
+use super::ask::{MakeRequest, Page, Source};
 use super::clock::{Clock, Teller};
 use super::solve::text_of;
 use super::{Desk, Done, Refusal};
@@ -32,8 +34,13 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
         Source::Demo => None,
         Source::File(file) => file.parent().map(|folder| if folder == Path::new("") { Path::new(".") } else { folder }),
     };
-    let _faces = faces(&plan, folder).map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
-    let mut files = files(&plan);
+    let faces = faces(&plan, folder).map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
+    let paper = match (request.page, project.unit) {
+        (Some(Page::Letter), _) | (None, Unit::Inch) => Paper::Letter,
+        (Some(Page::A4), _) | (None, Unit::Millimetre) => Paper::A4,
+    };
+    let mut files = files(&plan, &faces, paper)
+        .map_err(|error| Refusal::said("refused-drawing", &[("reason", error.to_string().into())]))?;
     if request.source == Source::Demo {
         files.push(OutFile::new(DEMO_NAME, DEMO));
     }

@@ -2,13 +2,14 @@
 //!
 //! Only faces that show somewhere are made. Left out on purpose: where they are laid.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::path::Path;
 use std::sync::Arc;
 use std::thread;
 
 use cards::Plan;
 use cards::model::{Look, Side};
+use drawing::sheets::Faces;
 use drawing::{Picture, prints};
 use measure::{Length, Size};
 
@@ -39,7 +40,7 @@ const SEED: u64 = 1;
 ///
 /// # Errors
 /// [`BadPicture`], one for each picture file.
-pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<BTreeMap<FaceId, Picture>, Vec<BadPicture>> {
+pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Faces, Vec<BadPicture>> {
     let wanted = wanted(plan);
     // Drawing a print takes longest, so the faces are shared out among the cores, every n-th to one.
     let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
@@ -55,7 +56,7 @@ pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<BTreeMap<FaceId, Pict
         // A hand that panicked leaves its faces white; nothing in it can.
         hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
     });
-    let (mut faces, mut bad) = (BTreeMap::new(), Vec::new());
+    let (mut faces, mut bad) = (Faces::new(), Vec::new());
     for (id, made) in made {
         match made {
             Ok(Some(picture)) => drop(faces.insert(id, picture)),

@@ -3,18 +3,24 @@
 //! | file | holds |
 //! |---|---|
 //! | `plan.json` | the whole plan for other programs ([`view`]) |
+//! | `handout.pdf` | every page to print |
+//! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
+//! | `card-1.png` … | a finished card of each recipe and design, by its number |
 //! | the demo's project file | what to copy and change |
 //!
 //! Left out on purpose: the command line, clocks, and writing the files ([`crate::outputs`]).
 
 pub mod faces;
+mod pages;
 mod shown;
 pub mod view;
 
 use cards::Plan;
+use drawing::sheets::{Faces, Paper};
 
 use crate::outputs::OutFile;
 
+pub use pages::DrawingError;
 pub use shown::show;
 
 /// The demo's project file.
@@ -42,6 +48,11 @@ pub fn schemas() -> [(&'static str, String); 2] {
 }
 
 /// Everything that is written for a plan.
-pub fn files(plan: &Plan) -> Vec<OutFile> {
-    vec![OutFile::new("plan.json", plan_json(plan))]
+///
+/// # Errors
+/// [`DrawingError`], a mistake of ours.
+pub fn files(plan: &Plan, faces: &Faces, paper: Paper) -> Result<Vec<OutFile>, DrawingError> {
+    let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
+    files.extend(pages::pages(plan, faces, paper)?);
+    Ok(files)
 }

@@ -1,0 +1,128 @@
+//! The drawings of a plan as files: the handout as PDF, each sheet as SVG and PNG, each kind of card as PNG.
+
+use std::collections::BTreeSet;
+use std::thread;
+
+use cards::Plan;
+use cards::plan::Card;
+use drawing::sheets::{Faces, Paper, card_picture, handout, sheet_drawing};
+use drawing::{Scene, pdf, png, svg};
+use measure::{Length, Size};
+
+use crate::outputs::OutFile;
+
+/// Pixels an inch of the drawings of sheets and cards. Chosen by looking: small words stay readable on a screen.
+const PER_INCH: u32 = 120;
+/// Width of a drawn sheet; its height is in proportion.
+const SHEET_WIDTH: Length = Length::from_ticks(Length::INCH.ticks() * 9);
+/// Width of a drawn card's front.
+const CARD_WIDTH: Length = Length::from_ticks(Length::INCH.ticks() * 3);
+/// Most kinds of cards that get a picture of their own; the handout shows them all.
+const MOST_CARDS: usize = 24;
+/// Most layouts that get a drawing of their own.
+const MOST_SHEETS: usize = 24;
+
+/// Why a page could not be drawn: a mistake of ours, told with what the drawing room said.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{file}: {reason}")]
+pub struct DrawingError {
+    /// The file.
+    pub file: String,
+    /// What the drawing room said.
+    pub reason: String,
+}
+
+/// Every drawing of a plan.
+///
+/// # Errors
+/// [`DrawingError`] where the drawing room refuses one.
+pub(super) fn pages(plan: &Plan, faces: &Faces, paper: Paper) -> Result<Vec<OutFile>, DrawingError> {
+    let (book, pictures) = thread::scope(|scope| {
+        // The handout takes about as long as all the pictures together.
+        let book = scope.spawn(|| book(plan, faces, paper));
+        let pictures = pictures(plan, faces);
+        let gone = || DrawingError { file: HANDOUT.to_owned(), reason: "the drawing hand stopped".to_owned() };
+        (book.join().unwrap_or_else(|_| Err(gone())), pictures)
+    });
+    let mut files = vec![book?];
+    files.extend(pictures?);
+    Ok(files)
+}
+
+const HANDOUT: &str = "handout.pdf";
+
+fn book(plan: &Plan, faces: &Faces, paper: Paper) -> Result<OutFile, DrawingError> {
+    let about = pdf::About {
+        title: plan.project.name.clone(),
+        author: plan.project.maker.clone(),
+        date: plan.project.date.as_deref().and_then(day),
+        ..pdf::About::default()
+    };
+    let written = pdf::write(&handout(plan, faces, paper), &about);
+    let bytes = written.map_err(|error| DrawingError { file: HANDOUT.to_owned(), reason: error.to_string() })?;
+    Ok(OutFile::new(HANDOUT, bytes))
+}
+
+fn pictures(plan: &Plan, faces: &Faces) -> Result<Vec<OutFile>, DrawingError> {
+    let mut files = Vec::new();
+    for (index, layout) in plan.layouts.iter().enumerate().take(MOST_SHEETS) {
+        let Some(pack) = plan.project.packs.get(layout.pack) else { continue };
+        let Some(scene) = sheet_drawing(plan, faces, index, drawn_size(pack.sheet)) else { continue };
+        files.push(OutFile::new(format!("sheet-{}.svg", index + 1), svg::write(&scene)));
+        files.push(picture(format!("sheet-{}.png", index + 1), &scene)?);
+    }
+    for card in kinds(plan) {
+        let scene = card_picture(plan, faces, card, CARD_WIDTH);
+        files.push(picture(format!("card-{}.png", card.number), &scene)?);
+    }
+    Ok(files)
+}
+
+fn picture(file: String, scene: &Scene) -> Result<OutFile, DrawingError> {
+    match png::write(scene, PER_INCH) {
+        Ok(bytes) => Ok(OutFile::new(file, bytes)),
+        Err(error) => Err(DrawingError { file, reason: error.to_string() }),
+    }
+}
+
+/// The first card of each recipe and design.
+fn kinds(plan: &Plan) -> impl Iterator<Item = &Card> {
+    let mut seen = BTreeSet::new();
+    plan.cards.iter().filter(move |card| seen.insert((card.recipe, card.pack, card.design))).take(MOST_CARDS)
+}
+
+/// As wide as all drawn sheets, in proportion, but at most three times as high.
+fn drawn_size(sheet: Size) -> Size {
+    let ticks = |length: Length| i128::from(length.ticks()).max(1);
+    let height = ticks(SHEET_WIDTH) * ticks(sheet.height) / ticks(sheet.width);
+    let most = ticks(SHEET_WIDTH) * 3;
+    let height = i64::try_from(height.clamp(ticks(SHEET_WIDTH) / 3, most)).unwrap_or(SHEET_WIDTH.ticks());
+    Size::new(SHEET_WIDTH, Length::from_ticks(height))
+}
+
+/// Year, month and day of `YYYY-MM-DD`.
+fn day(text: &str) -> Option<(u16, u8, u8)> {
+    let mut parts = text.split('-');
+    let (year, month, day) = (parts.next()?.parse().ok()?, parts.next()?.parse().ok()?, parts.next()?.parse().ok()?);
+    parts.next().is_none().then_some((year, month, day))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn days_are_read() {
+        assert_eq!(day("2026-11-25"), Some((2026, 11, 25)));
+        assert_eq!(day("2026-11"), None);
+    }
+
+    #[test]
+    fn drawn_sheets_keep_their_proportion_within_reason() {
+        let inches = |width, height| Size::new(Length::INCH * width, Length::INCH * height);
+        assert_eq!(drawn_size(inches(12, 12)), inches(9, 9));
+        assert_eq!(drawn_size(inches(6, 12)), inches(9, 18));
+        assert_eq!(drawn_size(inches(1, 99)), inches(9, 27));
+        assert_eq!(drawn_size(inches(99, 1)), inches(9, 3));
+    }
+}
