@@ -338,14 +338,14 @@ fn what_is_said_helps() {
         (words::say(&id, &args), words::say(&format!("{id}.remedy"), &args))
     };
     let (what, remedy) = say("copies = 4\nuse", "copys = 4\nuse");
-    assert_eq!((what.as_str(), remedy.as_str()), ("The key `copys` means nothing here.", "Did you mean `copies`?"));
+    assert_eq!((what.as_str(), remedy.as_str()), ("the key `copys` means nothing here", "did you mean `copies`?"));
     let (what, remedy) = say("letter = \"B\"", "letter = \"A\"");
-    assert_eq!(what, "The letter `A` is taken: line 12.");
-    assert_eq!(remedy, "Choose another one here.");
+    assert_eq!(what, "the letter `A` is taken: line 12");
+    assert_eq!(remedy, "choose another one here");
     let (_, remedy) = say("\"2 3/4 to 3 1/4\"", "\"3 1/4 to 2 3/4\"");
-    assert_eq!(remedy, "Write the smaller length first.");
+    assert_eq!(remedy, "write the smaller length first");
     let (what, _) = say("prefer = \"3 x 4 1/2\"", "prefer = \"3 x 5\"");
-    assert_eq!(what, "The size you like best, 3 in × 5 in, is outside what looks right.");
+    assert_eq!(what, "the size you like best, 3 in × 5 in, is outside what looks right");
     let (_, remedy) = say("{ A = \"Milk\", B = \"Brick\" }", "3");
     assert!(remedy.contains("{ A = \"Brick\", B = \"Hedge\" }"), "{remedy}");
 }

@@ -33,6 +33,10 @@ impl Catalogue {
 
     /// Names that look like a text that is not two lengths.
     pub(super) fn nearest(self, found: &str) -> Vec<String> {
+        // A number alone is a forgotten side, not a name.
+        if !found.contains(char::is_alphabetic) {
+            return Vec::new();
+        }
         let sheets = || measure::sheets::sheets().map(|row| row.name);
         match self {
             Catalogue::Nothing => Vec::new(),
