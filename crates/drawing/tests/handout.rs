@@ -11,7 +11,7 @@ use cards::plan::PartKind;
 use cards::{Plan, Project};
 use cutting::Budget;
 use drawing::sheets::{Faces, Paper, card_picture, handout, sheet_drawing};
-use drawing::{Mark, Picture, pdf, png, prints};
+use drawing::{Mark, Picture, pdf, png, prints, svg};
 use measure::{FractionStyle, Length, Rect, Size, UnitSign};
 
 fn faces(project: &Project, per_inch: u32) -> Faces {
@@ -146,6 +146,21 @@ fn counts_on_the_pages_are_the_plans() {
     }
     let count = i64::try_from(pages.len()).unwrap();
     assert!(said(&pages[pages.len() - 1].marks).contains(&format!("Page {count} of {count}")));
+}
+
+#[test]
+fn a_sheet_drawing_is_a_whole_svg_at_true_size() {
+    let plan = planned();
+    let faces = Faces::from([((0, 0, Side::Front), chart())]);
+    let scene = sheet_drawing(&plan, &faces, 0, drive::size("6 x 6")).unwrap();
+    let text = svg::write(&scene);
+    assert!(text.contains("width=\"432pt\" height=\"432pt\""), "6 in are 432 points");
+    for piece in &plan.layouts[0].pieces {
+        assert!(text.contains(&format!(">{}</text>", piece.mark)), "piece {}", piece.mark);
+    }
+    assert!(text.contains("role=\"img\"") && text.matches("<image").count() == 1);
+    assert!(png::write(&scene, 60).is_ok());
+    assert_eq!(text, svg::write(&sheet_drawing(&plan, &faces, 0, drive::size("6 x 6")).unwrap()));
 }
 
 #[test]

@@ -46,7 +46,7 @@ fn layer_name(plan: &Plan, recipe: usize, layer: usize) -> String {
 /// The recipe is only named where there are several.
 fn with_recipe(plan: &Plan, recipe: usize, name: &str) -> String {
     match plan.project.recipes.get(recipe) {
-        Some(recipe) if plan.project.recipes.len() > 1 => format!("{name}, {}", recipe.name),
+        Some(recipe) if plan.project.recipes.len() > 1 => format!("{name} ({})", recipe.name),
         _ => name.to_owned(),
     }
 }
@@ -202,6 +202,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
             vec![line.name.clone(), line.date.clone().unwrap_or_default(), used]
         })
         .collect();
+    let lines = rows.len();
     if let Some(total) = costs.total_used {
         let currency = costs.lines.iter().find(|line| line.used.is_some()).map_or("", |line| line.currency.as_str());
         let said = |amount: Decimal| {
@@ -213,6 +214,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
             rows.push(vec![say("page-cost-each", &[]), String::new(), said(each)]);
         }
     }
+    let totals = rows.len() - lines;
     // Kept on one page where one page can hold it.
     let tall = (BODY.leading() + pt(3)) * i64::try_from(rows.len()).unwrap_or(0) + pt(86);
     pages.room(tall.min(sixteenths(130)));
@@ -222,7 +224,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
         column("page-cost-date", 26, Align::Start),
         column("page-cost-used", 28, Align::End),
     ];
-    pages.table(&columns, &rows);
+    pages.table_with_total(&columns, &rows, totals);
     pages.note(&say("page-caution-costs", &[]));
 }
 

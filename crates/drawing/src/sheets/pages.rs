@@ -3,7 +3,7 @@
 use measure::{Length, Rect, Size};
 
 use super::look::{
-    ACCENT, BODY, HEADING, INK, ITEM, RULE, SMALL, SMALL_STRONG, SOFT, SUBHEADING, half, pt, say, sixteenths,
+    ACCENT, BODY, HEADING, INK, ITEM, RULE, SMALL, SMALL_STRONG, SOFT, STRONG, SUBHEADING, half, pt, say, sixteenths,
 };
 use crate::scene::{Color, Mark, Pen, Point, Role, Scene};
 use crate::text::{Align, Style, place, shape, wrap};
@@ -155,15 +155,21 @@ impl Pages {
 
     /// A table; its head is said again on every page it goes over to.
     pub(super) fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
+        self.table_with_total(columns, rows, 0);
+    }
+
+    /// A table whose last rows, so many of them, sum it up.
+    pub(super) fn table_with_total(&mut self, columns: &[Column], rows: &[Vec<String>], totals: usize) {
         let whole: i64 = columns.iter().map(|column| column.share).sum();
         let pad = pt(3);
         let mut held = Vec::new();
-        for row in rows {
+        for (index, row) in rows.iter().enumerate() {
+            let style = if index + totals >= rows.len() { STRONG } else { BODY };
             let cells: Vec<Vec<crate::text::Line>> = row
                 .iter()
                 .zip(columns)
                 .map(|(text, column)| {
-                    wrap(text, BODY, crate::scene::share(self.width(), column.share, whole) - pad * 2)
+                    wrap(text, style, crate::scene::share(self.width(), column.share, whole) - pad * 2)
                 })
                 .collect();
             let tall = cells.iter().map(Vec::len).max().unwrap_or(1).max(1);

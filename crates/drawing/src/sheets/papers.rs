@@ -120,8 +120,9 @@ pub(super) fn kinds(plan: &Plan, layout: &Layout, told: Told) -> Vec<(String, St
         }
     }
     let named = |recipe: usize, layer: usize| {
-        let recipe = plan.project.recipes.get(recipe);
-        recipe.and_then(|recipe| recipe.layers.get(layer)).map_or(String::new(), |layer| layer.name.clone())
+        let Some(recipe) = plan.project.recipes.get(recipe) else { return String::new() };
+        let name = recipe.layers.get(layer).map_or("", |layer| layer.name.as_str());
+        if plan.project.recipes.len() > 1 { format!("{name} ({})", recipe.name) } else { name.to_owned() }
     };
     kinds
         .into_iter()
