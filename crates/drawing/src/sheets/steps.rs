@@ -170,7 +170,8 @@ fn of_layout<'a>(faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {
 
 /// Where narrow strips, stacks and blades can hurt.
 fn cutting_cautions(pages: &mut Pages) {
-    pages.gap(pt(8));
+    pages.gap(pt(4));
+    pages.room(sixteenths(44));
     pages.section(&say("page-cautions-cutting", &[]));
     for id in
         ["page-caution-blade", "page-caution-lever", "page-caution-strips", "page-caution-stack", "page-caution-knife"]

@@ -81,13 +81,13 @@ page-step-cuts = { $count ->
    *[other] Cut { $parts ->
         [one] { $count } times
        *[other] each { $count } times
-    }, pushing the paper up to the stop again after every cut.
+    }, pushing the paper up to the stop each time.
 }
-page-step-rest = What stays is { $length } without measuring.
-page-step-rest-waste = What stays, { $length }, is left over.
-page-step-rest-edge = What stays, { $length }, is the unusable edge.
+page-step-rest = The rest is { $length }.
+page-step-rest-waste = The rest, { $length }, is not used.
+page-step-rest-edge = The rest, { $length }, is the unusable edge.
 page-step-stack = Stack { $layers } at a time: { $strokes } strokes for all { $sheets } sheets.
-page-step-label = Finished: { $marks }. Pencil { $count ->
+page-step-label = Finished: { $marks }; pencil { $count ->
     [one] the number on its back.
    *[other] the numbers on their backs.
 }
@@ -119,7 +119,7 @@ page-step-short = { $turn ->
 }
 page-step-long = Take care: this cut is { $length } long, longer than the trimmer. Mark both ends and cut from each side.
 page-step-narrow = Take care: a narrow strip comes off. Hold the wide part, { $length }, never the strip.
-page-step-narrow-rest = Take care: only { $length } stays. Hold it down with a ruler, not with fingers.
+page-step-narrow-rest = Take care: the rest is only { $length }. Hold it down with a ruler, not with fingers.
 page-step-map = where
 page-step-alt = Step { $number }: { $head }
 
