@@ -166,3 +166,19 @@ impl Search<'_> {
         self.proof.full(self.stock, pattern.sheet) - worth
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Instance, PieceKind, Question, SheetKind, solve};
+    use crate::{Budget, Outcome};
+
+    #[test]
+    fn seven_pieces_fit_one_sheet_only_in_a_deep_nest() {
+        let sheet = SheetKind { width: 7, height: 6, copies: None, cost: 2 };
+        let piece = |width, height, n, turn| PieceKind { width, height, demand: Some(n), min: 0, value: 0, turn };
+        let pieces = vec![piece(1, 5, 2, true), piece(2, 2, 1, false), piece(5, 1, 2, true), piece(2, 4, 2, false)];
+        let instance = Instance { sheets: vec![sheet], pieces, question: Question::LeastCost };
+        let answer = solve(&instance, &mut Budget::nodes(400_000)).expect("sound");
+        assert_eq!((answer.value, answer.outcome), (2, Outcome::Proven), "{}", answer.nodes);
+    }
+}

@@ -97,6 +97,9 @@ impl Search {
                 stock.correct(&plan, &mut worth);
                 self.offer(plan);
             }
+            if !self.done() && width < WIDTHS[3] {
+                self.cover(stock, columns.proof.as_ref(), budget)?;
+            }
             if !self.done()
                 && let Some(plan) = pool::cheapest(stock, &self.pool, self.best.as_ref(), budget)?
             {
@@ -104,9 +107,6 @@ impl Search {
             }
             if !self.done() && width > WIDTHS[0] {
                 self.beam(stock, width, budget)?;
-            }
-            if !self.done() && width < WIDTHS[3] {
-                self.cover(stock, columns.proof.as_ref(), budget)?;
             }
             if self.done() {
                 return Ok(());
@@ -361,6 +361,12 @@ impl Stock<'_> {
             }
             let Some(grid) = Grid::of(sheet, &here).filter(|grid| fill::can_fill(grid, here.len())) else { continue };
             let (value, tree) = fill::fill(&grid, &here, &worth, budget)?;
+            // The table's tree may hold more of a piece than is left; what it has too many is waste.
+            let mut still = vec![0; self.place.len()];
+            for item in &here {
+                still[item.kind] = item.cap;
+            }
+            let tree = pattern::trim(&tree, &mut still);
             let pattern = Pattern::of(s, tree, &self.place, self.items.len());
             let all = pattern.counts == left;
             let rate = i128::from(value) * (1 << 32) / i128::from(sheet.cost.max(1));
