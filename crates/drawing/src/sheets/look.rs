@@ -63,11 +63,13 @@ impl Told {
         if self.mark.holds(length) {
             return self.mark;
         }
-        let finer = Rule::ALL.into_iter().filter(|rule| rule.unit() == self.mark.unit());
-        finer.into_iter().find(|rule| rule.holds(length)).unwrap_or(match self.mark.unit() {
+        // Finer than this nobody cuts; what lies between is written at the nearest.
+        let finest = match self.mark.unit() {
             measure::Unit::Inch => Rule::ThirtySecondInch,
             measure::Unit::Millimetre => Rule::HalfMillimetre,
-        })
+        };
+        let finer = |rule: &Rule| rule.unit() == finest.unit() && rule.step() >= finest.step();
+        Rule::ALL.into_iter().filter(finer).find(|rule| rule.holds(length)).unwrap_or(finest)
     }
 
     /// `4¾ in`, at the maker's mark or the first finer one that says it exactly.

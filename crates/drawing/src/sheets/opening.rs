@@ -103,6 +103,7 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
         let board = Rect::new(pages.left(), pages.y, Size::new(pages.width(), pages.left_over() - facts));
         let (columns, rows) = grid(plan, rest, board.size, most);
         let here = rest.len().min(columns * rows);
+        let board = Rect { size: fitted_board(plan, &rest[..here], board.size, columns, rows), ..board };
         draw_board(plan, faces, &rest[..here], board, columns, pages);
         rest = &rest[here..];
         pages.y = board.bottom();
@@ -158,6 +159,15 @@ fn cell_size(board: Size, columns: usize, rows: usize) -> Size {
         share(board.width - pt(24), 1, columns) - pt(26),
         share(board.height - pt(20), 1, rows) - CAPTION - pt(14),
     )
+}
+
+/// The board no taller than its cards need.
+fn fitted_board(plan: &Plan, kinds: &[Kind<'_>], board: Size, columns: usize, rows: usize) -> Size {
+    let widest = largest(plan, kinds);
+    let cell = Rect::new(Length::ZERO, Length::ZERO, cell_size(board, columns, rows));
+    let tall = super::look::Fit::into(widest, cell).length(widest.height);
+    let needed = (tall + CAPTION + pt(34)) * i64::try_from(rows).unwrap_or(1) + pt(20);
+    Size::new(board.width, board.height.min(needed))
 }
 
 fn draw_board(plan: &Plan, faces: &Faces, kinds: &[Kind<'_>], board: Rect, columns: usize, pages: &mut Pages) {

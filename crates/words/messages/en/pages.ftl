@@ -86,7 +86,10 @@ page-step-cuts = { $count ->
 page-step-rest = The rest is { $length }.
 page-step-rest-waste = The rest, { $length }, is not used.
 page-step-rest-edge = The rest, { $length }, is the unusable edge.
-page-step-stack = Stack { $layers } at a time: { $strokes } strokes for all { $sheets } sheets.
+page-step-stack = Stack { $layers } at a time: { $strokes ->
+    [one] 1 stroke
+   *[other] { $strokes } strokes
+} for all { $sheets } sheets.
 page-step-label = Finished: { $marks }; pencil { $count ->
     [one] the number on its back.
    *[other] the numbers on their backs.
