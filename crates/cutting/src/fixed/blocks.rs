@@ -244,7 +244,7 @@ impl<'a> Search<'a> {
         let mut taken = std::mem::take(&mut self.taken);
         taken.retain(|&other| self.blocks[other].alive);
         taken.push(block);
-        let spent = budget.spend(taken.len() as u64 / 4 + 1);
+        let spent = budget.spend(taken.len() as u64 / 2 + 1);
         if spent.is_ok() {
             let mut counts = vec![0; self.items.len()];
             for &other in &taken {
