@@ -14,12 +14,15 @@ pub struct Worded {
     pub remedy: String,
 }
 
-/// A length as the maker thinks of it: at her mark, at the first finer one that says it exactly, or rounded to a
-/// hundredth of a millimetre or 1/64 in.
+/// A length as the maker thinks of it: at her mark or at a finer one that says it exactly; else rounded to 1/32 in
+/// or 1/2 mm, the finest that is read off a rule.
 pub fn length(length: Length, mark: Mark) -> String {
-    let of_unit = || Mark::ALL.into_iter().filter(|rule| rule.unit() == mark.unit());
-    let exact = [mark].into_iter().chain(of_unit()).find(|rule| rule.holds(length));
-    let rule = exact.or_else(|| of_unit().next_back()).unwrap_or(mark);
+    let finest = match mark.unit() {
+        Unit::Inch => Mark::ThirtySecondInch,
+        Unit::Millimetre => Mark::HalfMillimetre,
+    };
+    let of_unit = Mark::ALL.into_iter().filter(|rule| rule.unit() == mark.unit() && rule.parts() <= finest.parts());
+    let rule = [mark].into_iter().chain(of_unit).find(|rule| rule.holds(length)).unwrap_or(finest);
     write_as(length, rule, FractionStyle::Plain, UnitSign::Shown).text
 }
 
@@ -35,7 +38,7 @@ pub fn exact_size(size: Size, unit: Unit) -> String {
 
 /// A finding in words.
 pub fn finding(finding: &Finding, mark: Mark) -> Worded {
-    worded(&format!("finding-{}", finding.code), &finding.facts, mark)
+    worded(&format!("finding-{}", finding.code), &finding.facts, &|found| length(found, mark))
 }
 
 /// A problem of a project file in words, without its place.
@@ -44,21 +47,16 @@ pub fn problem(problem: &Problem) -> Worded {
         Unit::Inch => Mark::SixteenthInch,
         Unit::Millimetre => Mark::WholeMillimetre,
     };
-    worded(&format!("problem-{}", problem.code()), &problem.facts(), mark)
+    worded(&format!("problem-{}", problem.code()), &problem.facts(), &measure::write_exact)
 }
 
-/// Facts as arguments of a message.
-pub fn args<'a>(facts: &[(&'a str, Fact)], mark: Mark) -> Vec<(&'a str, Arg)> {
+fn worded(id: &str, facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Worded {
     let arg = |fact: &Fact| match fact {
-        Fact::Length(found) => Arg::Text(length(*found, mark)),
+        Fact::Length(found) => Arg::Text(length(*found)),
         Fact::Count(count) => Arg::from(*count),
         Fact::Text(text) => Arg::from(text),
     };
-    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
-}
-
-fn worded(id: &str, facts: &[(&'static str, Fact)], mark: Mark) -> Worded {
-    let args = args(facts, mark);
+    let args: Vec<(&str, Arg)> = facts.iter().map(|(name, fact)| (*name, arg(fact))).collect();
     Worded { said: say(id, &args), remedy: say(&format!("{id}.remedy"), &args) }
 }
 
@@ -73,6 +71,7 @@ mod tests {
         let inch = Length::INCH.ticks();
         assert_eq!(said(inch * 9 / 2, Mark::EighthInch), "4 1/2 in");
         assert_eq!(said(inch / 16, Mark::EighthInch), "1/16 in");
+        assert_eq!(said(inch * 21 / 128, Mark::EighthInch), "5/32 in");
         assert_eq!(length(Length::mm(105), Mark::WholeMillimetre), "105 mm");
     }
 

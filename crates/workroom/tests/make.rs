@@ -4,6 +4,7 @@
 use std::ffi::OsString;
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::LazyLock;
 
 use serde_json::Value;
 
@@ -20,7 +21,7 @@ struct Scratch(PathBuf);
 
 impl Scratch {
     fn new(name: &str) -> Scratch {
-        let folder = std::env::temp_dir().join(format!("octavo-make-{}-{name}", std::process::id()));
+        let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("make-{}-{name}", std::process::id()));
         let _ = fs::remove_dir_all(&folder);
         fs::create_dir_all(&folder).unwrap();
         Scratch(folder)
@@ -44,6 +45,19 @@ impl Drop for Scratch {
     fn drop(&mut self) {
         let _ = fs::remove_dir_all(&self.0);
     }
+}
+
+/// The plan of the demo, made once for all tests that only read it.
+fn demo_plan() -> &'static str {
+    static PLAN: LazyLock<String> = LazyLock::new(|| {
+        let scratch = Scratch::new("plan");
+        let (code, out, _) = octavo(&["make", "--demo", "--json", "--out", &scratch.path("out")]);
+        assert_eq!(code, 0);
+        let file = fs::read_to_string(scratch.0.join("out/plan.json")).unwrap();
+        assert!(out == file, "what is printed is the file");
+        out
+    });
+    &PLAN
 }
 
 fn root() -> PathBuf {
@@ -104,9 +118,7 @@ fn pages_and_drawings_are_there_on_the_page_asked_for() {
 
 #[test]
 fn the_schema_refuses_a_plan_with_a_hole_in_it() {
-    let scratch = Scratch::new("hole");
-    octavo(&["make", "--demo", "--out", &scratch.path("out")]);
-    let mut plan = scratch.json("out/plan.json");
+    let mut plan: Value = serde_json::from_str(demo_plan()).unwrap();
     plan["layouts"][0].as_object_mut().unwrap().remove("pieces");
     plan["cards"][0]["number"] = Value::from("one");
     assert_eq!(problems(&schema("plan.schema.json"), &plan).len(), 2);
@@ -121,44 +133,49 @@ fn published_schemas_are_the_types_own() {
 }
 
 #[test]
-fn every_example_is_made_and_made_the_same_again() {
+fn every_example_is_made() {
     let mut examples: Vec<PathBuf> =
         fs::read_dir(root().join("examples")).unwrap().map(|entry| entry.unwrap().path()).collect();
     examples.retain(|path| path.extension().is_some_and(|is| is == "toml"));
     examples.sort();
-    assert!(!examples.is_empty());
+    assert!(examples.len() >= 7, "{examples:?}");
+    let schema = schema("plan.schema.json");
     for example in examples {
         let scratch = Scratch::new("example");
         let file = example.display().to_string();
-        let (code, out, err) = octavo(&["make", &file, "--out", &scratch.path("a")]);
-        assert!(code < 2, "{file}: {out}{err}");
-        let (again, _, _) = octavo(&["make", &file, "--out", &scratch.path("b")]);
-        assert_eq!(code, again);
-        let mut names: Vec<_> = fs::read_dir(scratch.0.join("a")).unwrap().map(|e| e.unwrap().file_name()).collect();
-        names.sort();
-        for name in names {
-            let read = |run: &str| fs::read(scratch.0.join(run).join(&name)).unwrap();
-            assert!(read("a") == read("b"), "{file}: {} differs from run to run", name.display());
-        }
+        let (code, out, err) = octavo(&["make", &file, "--out", &scratch.path("out")]);
+        // One of them shows an envelope that is too small.
+        let expected = u8::from(file.ends_with("small-envelope.toml"));
+        assert_eq!(code, expected, "{file}: {out}{err}");
+        assert!(!out.contains('⟨'), "{out}");
+        let plan = scratch.json("out/plan.json");
+        assert_eq!(problems(&schema, &plan), Vec::<String>::new(), "{file}");
+        assert!(plan["counts"]["cards"].as_u64() > Some(0), "{file}");
+        assert!(scratch.0.join("out/handout.pdf").exists() && scratch.0.join("out/sheet-1.svg").exists());
     }
 }
 
 #[test]
-fn json_on_the_screen_is_the_file() {
-    let scratch = Scratch::new("json");
-    let (code, out, _) = octavo(&["make", "--demo", "--json", "--out", &scratch.path("out")]);
-    assert_eq!(code, 0);
-    assert_eq!(out, fs::read_to_string(scratch.0.join("out/plan.json")).unwrap());
+fn made_again_every_file_is_the_same() {
+    let scratch = Scratch::new("again");
+    octavo(&["make", "--demo", "--out", &scratch.path("a")]);
+    octavo(&["make", "--demo", "--out", &scratch.path("b")]);
+    let mut names: Vec<_> = fs::read_dir(scratch.0.join("a")).unwrap().map(|e| e.unwrap().file_name()).collect();
+    names.sort();
+    assert!(names.len() > 8);
+    for name in names {
+        let read = |run: &str| fs::read(scratch.0.join(run).join(&name)).unwrap();
+        assert!(read("a") == read("b"), "{} differs from run to run", name.display());
+    }
 }
 
 #[test]
 fn the_demos_own_file_makes_the_demo() {
     let scratch = Scratch::new("own");
-    octavo(&["make", "--demo", "--out", &scratch.path("out")]);
-    let own = scratch.path("out/kettle-and-quince.toml");
-    let (code, _, err) = octavo(&["make", &own, "--out", &scratch.path("second")]);
-    assert_eq!((code, err.as_str()), (0, ""));
-    assert_eq!(scratch.json("out/plan.json"), scratch.json("second/plan.json"));
+    let own = scratch.write("p.toml", workroom::make::DEMO);
+    let (code, _, _) = octavo(&["make", &own, "--out", &scratch.path("out")]);
+    assert_eq!(code, 0);
+    assert!(fs::read_to_string(scratch.0.join("out/plan.json")).unwrap() == demo_plan());
 }
 
 /// Bad input, what must be said about it, and nothing written.

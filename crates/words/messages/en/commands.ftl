@@ -106,6 +106,7 @@ refused-drawing = a page could not be drawn: { $reason }
 
 made = { $cards } from { $sheets } of patterned paper; everything is in `{ $path }`
 made-list = Files made by Octavo. They are replaced when the project is made again; other files here are not touched.
+made-about = { $about }: { $said }
 made-note = note: { $said } { $remedy }
 made-warning = warning: { $said } { $remedy }
 made-serious = serious: { $said } { $remedy }

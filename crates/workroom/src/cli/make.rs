@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use cards::plan::plan;
-use cards::{Plan, Project, Severity};
+use cards::{Plan, Project, Severity, Subject};
 use cutting::Budget;
 use drawing::sheets::Paper;
 use measure::Unit;
@@ -93,7 +93,14 @@ fn tell(plan: &Plan, out: &Path, desk: &mut Desk<'_>) -> Result<(), Refusal> {
             Severity::Warning => "made-warning",
             Severity::Serious => "made-serious",
         };
-        writeln!(desk.out, "{}", say(id, &[("said", worded.said.into()), ("remedy", worded.remedy.into())]))?;
+        let said = match &finding.subject {
+            // Several recipes can have the same trouble: say which, where the sentence does not.
+            Subject::Recipe(name) if !worded.said.contains(name) => {
+                say("made-about", &[("about", name.into()), ("said", worded.said.into())])
+            }
+            _ => worded.said,
+        };
+        writeln!(desk.out, "{}", say(id, &[("said", said.into()), ("remedy", worded.remedy.into())]))?;
     }
     Ok(())
 }
