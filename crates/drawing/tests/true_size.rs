@@ -1,4 +1,5 @@
-//! What is printed has the size it says: from the operators of the PDF and from pixels.
+//! Source: `data/page_points.csv` (ISO 32000-1, 1/72 in a point). What is printed has the size it says: from the
+//! operators of the PDF and from pixels.
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "tests")]
 
 #[path = "common/drive.rs"]

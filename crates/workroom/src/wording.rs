@@ -43,11 +43,7 @@ pub fn finding(finding: &Finding, mark: Mark) -> Worded {
 
 /// A problem of a project file in words, without its place.
 pub fn problem(problem: &Problem) -> Worded {
-    let mark = match problem.unit {
-        Unit::Inch => Mark::SixteenthInch,
-        Unit::Millimetre => Mark::WholeMillimetre,
-    };
-    worded(&format!("problem-{}", problem.code()), &problem.facts(), &measure::write_exact)
+    worded(&format!("problem-{}", problem.code()), &problem.facts(), &|found| exact(found, problem.unit))
 }
 
 fn worded(id: &str, facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Worded {

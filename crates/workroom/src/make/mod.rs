@@ -4,6 +4,7 @@
 //! |---|---|
 //! | `plan.json` | the whole plan for other programs ([`view`]) |
 //! | `handout.pdf` | every page to print |
+//! | `cards.png` | its first page: the finished cards |
 //! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
 //! | `card-1.png` … | a finished card of each recipe and design, by its number |
 //! | the demo's project file | what to copy and change |

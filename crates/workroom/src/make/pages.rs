@@ -13,6 +13,8 @@ use crate::outputs::OutFile;
 
 /// Pixels an inch of the drawings of sheets and cards. Chosen by looking: small words stay readable on a screen.
 const PER_INCH: u32 = 120;
+/// Pixels an inch of the first page as a picture: the size it has on a screen.
+const PER_INCH_OF_PAGE: u32 = 96;
 /// Width of a drawn sheet; its height is in proportion.
 const SHEET_WIDTH: Length = Length::from_ticks(Length::INCH.ticks() * 9);
 /// Width of a drawn card's front.
@@ -37,28 +39,32 @@ pub struct DrawingError {
 /// # Errors
 /// [`DrawingError`] where the drawing room refuses one.
 pub(super) fn pages(plan: &Plan, faces: &Faces, paper: Paper) -> Result<Vec<OutFile>, DrawingError> {
+    let scenes = handout(plan, faces, paper);
     let (book, pictures) = thread::scope(|scope| {
         // The handout takes about as long as all the pictures together.
-        let book = scope.spawn(|| book(plan, faces, paper));
+        let book = scope.spawn(|| book(plan, &scenes));
         let pictures = pictures(plan, faces);
         let gone = || DrawingError { file: HANDOUT.to_owned(), reason: "the drawing hand stopped".to_owned() };
         (book.join().unwrap_or_else(|_| Err(gone())), pictures)
     });
     let mut files = vec![book?];
+    if let Some(first) = scenes.first() {
+        files.push(picture("cards.png".to_owned(), first, PER_INCH_OF_PAGE)?);
+    }
     files.extend(pictures?);
     Ok(files)
 }
 
 const HANDOUT: &str = "handout.pdf";
 
-fn book(plan: &Plan, faces: &Faces, paper: Paper) -> Result<OutFile, DrawingError> {
+fn book(plan: &Plan, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
     let about = pdf::About {
         title: plan.project.name.clone(),
         author: plan.project.maker.clone(),
         date: plan.project.date.as_deref().and_then(day),
         ..pdf::About::default()
     };
-    let written = pdf::write(&handout(plan, faces, paper), &about);
+    let written = pdf::write(scenes, &about);
     let bytes = written.map_err(|error| DrawingError { file: HANDOUT.to_owned(), reason: error.to_string() })?;
     Ok(OutFile::new(HANDOUT, bytes))
 }
@@ -69,17 +75,17 @@ fn pictures(plan: &Plan, faces: &Faces) -> Result<Vec<OutFile>, DrawingError> {
         let Some(pack) = plan.project.packs.get(layout.pack) else { continue };
         let Some(scene) = sheet_drawing(plan, faces, index, drawn_size(pack.sheet)) else { continue };
         files.push(OutFile::new(format!("sheet-{}.svg", index + 1), svg::write(&scene)));
-        files.push(picture(format!("sheet-{}.png", index + 1), &scene)?);
+        files.push(picture(format!("sheet-{}.png", index + 1), &scene, PER_INCH)?);
     }
     for card in kinds(plan) {
         let scene = card_picture(plan, faces, card, CARD_WIDTH);
-        files.push(picture(format!("card-{}.png", card.number), &scene)?);
+        files.push(picture(format!("card-{}.png", card.number), &scene, PER_INCH)?);
     }
     Ok(files)
 }
 
-fn picture(file: String, scene: &Scene) -> Result<OutFile, DrawingError> {
-    match png::write(scene, PER_INCH) {
+fn picture(file: String, scene: &Scene, per_inch: u32) -> Result<OutFile, DrawingError> {
+    match png::write(scene, per_inch) {
         Ok(bytes) => Ok(OutFile::new(file, bytes)),
         Err(error) => Err(DrawingError { file, reason: error.to_string() }),
     }
