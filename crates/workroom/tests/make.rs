@@ -212,6 +212,26 @@ fn bad_input_is_refused_with_where_what_and_what_would_do() {
 }
 
 #[test]
+fn a_picture_of_a_face_is_used_and_one_of_another_shape_is_told() {
+    let scratch = Scratch::new("picture");
+    let file = |name: &str| workroom::make::DEMO.replace("drawn = \"quince-branch\"", &format!("picture = \"{name}\""));
+    let save = |name: &str, width, height| {
+        image::RgbImage::from_pixel(width, height, image::Rgb([200, 30, 90])).save(scratch.0.join(name))
+    };
+    save("square.png", 120, 120).unwrap();
+    save("wide.jpg", 160, 120).unwrap();
+    for (name, told) in [("square.png", false), ("wide.jpg", true)] {
+        let project = scratch.write("p.toml", &file(name));
+        let (code, _, err) = octavo(&["make", &project, "--out", &scratch.path("out")]);
+        assert_eq!((code, err.contains(name)), (0, told), "{err}");
+        // The middle of the first card's panel, above its band, shows the picture's colour.
+        let card = image::open(scratch.0.join("out/card-1.png")).unwrap().into_rgb8();
+        let [red, green, blue] = card.get_pixel(card.width() / 2, card.height() / 4).0;
+        assert!(red.abs_diff(200) < 6 && green.abs_diff(30) < 6 && blue.abs_diff(90) < 6, "{red} {green} {blue}");
+    }
+}
+
+#[test]
 fn an_impossible_layout_is_told_with_exit_code_one() {
     let scratch = Scratch::new("impossible");
     let file = scratch.write("p.toml", &workroom::make::DEMO.replace("cards_per_sheet = 8", "cards_per_sheet = 90"));

@@ -83,7 +83,7 @@ refused-file-not-text = `{ $path }`, line { $line }: this is not text
 
 refused-project = `{ $path }`, line { $line }, column { $column }: { $said }
 refused-picture-elsewhere = the picture `{ $picture }` lies outside the project's folder
-    .remedy = put it beside the project file or into a folder below it
+    .remedy = put it beside the project file
 refused-picture-missing = cannot find the picture `{ $picture }`
     .remedy = put it beside the project file, or correct its name there
 refused-picture-kind = `{ $picture }` is neither PNG nor JPEG
@@ -92,6 +92,8 @@ refused-picture-too-large = the picture `{ $picture }` is too large
     .remedy = make it smaller: 2400 pixels along the longer side are enough
 refused-picture-damaged = the picture `{ $picture }` cannot be read ({ $reason })
     .remedy = open it in a picture program and save it again
+warned-picture-shape = the picture `{ $picture }` has not the shape of its sheet and is stretched
+    .remedy = crop it to the sheet's edges
 refused-out-not-a-folder = `{ $path }` is a file
     .remedy = name a folder after `--out`
 refused-out-theirs = `{ $path }` was not made by Octavo and is in the way

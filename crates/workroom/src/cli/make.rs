@@ -34,12 +34,12 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
         Source::Demo => None,
         Source::File(file) => file.parent().map(|folder| if folder == Path::new("") { Path::new(".") } else { folder }),
     };
-    let faces = faces(&plan, folder).map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
+    let made = faces(&plan, folder).map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
     let paper = match (request.page, project.unit) {
         (Some(Page::Letter), _) | (None, Unit::Inch) => Paper::Letter,
         (Some(Page::A4), _) | (None, Unit::Millimetre) => Paper::A4,
     };
-    let mut files = files(&plan, &faces, paper)
+    let mut files = files(&plan, &made.faces, paper)
         .map_err(|error| Refusal::said("refused-drawing", &[("reason", error.to_string().into())]))?;
     if request.source == Source::Demo {
         files.push(OutFile::new(DEMO_NAME, DEMO));
@@ -49,6 +49,10 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
         write!(desk.out, "{}", plan_json(&plan))?;
     } else {
         tell(&plan, &request.out, desk)?;
+    }
+    for picture in &made.stretched {
+        let facts = [("picture", Arg::from(picture))];
+        writeln!(desk.err, "{}: {}", say("warned-picture-shape", &facts), say("warned-picture-shape.remedy", &facts))?;
     }
     let serious = plan.findings.iter().any(|finding| finding.severity == Severity::Serious);
     Ok(if serious { Done::Seriously } else { Done::Well })

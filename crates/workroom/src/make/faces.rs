@@ -27,6 +27,24 @@ pub struct BadPicture {
     pub error: PictureError,
 }
 
+/// The faces of a plan's papers.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Made {
+    /// What each looks like.
+    pub faces: Faces,
+    /// Picture files whose shape is not their sheet's, so that they are stretched.
+    pub stretched: Vec<String>,
+}
+
+/// One face, if it could be made, and whether it is stretched.
+type Face = Option<(Picture, Shape)>;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Shape {
+    Sheets,
+    Stretched,
+}
+
 /// Pixels an inch of paper. Chosen by looking: a sheet is drawn at half its size or less on a page, so 110 give
 /// more than 200 dots an inch there; a card's front drawn near true size still shows no steps.
 const PER_INCH: u32 = 110;
@@ -40,11 +58,11 @@ const SEED: u64 = 1;
 ///
 /// # Errors
 /// [`BadPicture`], one for each picture file.
-pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Faces, Vec<BadPicture>> {
+pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Made, Vec<BadPicture>> {
     let wanted = wanted(plan);
     // Drawing a print takes longest, so the faces are shared out among the cores, every n-th to one.
     let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
-    let made: Vec<(FaceId, Result<Option<Picture>, BadPicture>)> = thread::scope(|scope| {
+    let made: Vec<(FaceId, Result<Face, BadPicture>)> = thread::scope(|scope| {
         let hands: Vec<_> = (0..cores)
             .map(|core| {
                 let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
@@ -56,18 +74,29 @@ pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Faces, Vec<BadPicture
         // A hand that panicked leaves its faces white; nothing in it can.
         hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
     });
-    let (mut faces, mut bad) = (Faces::new(), Vec::new());
+    let (mut faces, mut stretched, mut bad) = (Faces::new(), BTreeSet::new(), Vec::new());
     for (id, made) in made {
         match made {
-            Ok(Some(picture)) => drop(faces.insert(id, picture)),
+            Ok(Some((picture, shape))) => {
+                faces.insert(id, picture);
+                if shape == Shape::Stretched {
+                    stretched.insert(id);
+                }
+            }
             Ok(None) => {}
             Err(error) => bad.push((id, error)),
         }
     }
+    let name = |(id, look, _): &(FaceId, &Look, Size)| match look {
+        Look::Picture(name) if stretched.contains(id) => Some(name.clone()),
+        _ => None,
+    };
+    let mut stretched: Vec<String> = wanted.iter().filter_map(name).collect();
+    stretched.dedup();
     bad.sort_by_key(|(id, _)| *id);
     let mut bad: Vec<BadPicture> = bad.into_iter().map(|(_, error)| error).collect();
     bad.dedup();
-    if bad.is_empty() { Ok(faces) } else { Err(bad) }
+    if bad.is_empty() { Ok(Made { faces, stretched }) } else { Err(bad) }
 }
 
 /// Faces on some layout, with what they look like and the size of their sheet.
@@ -85,18 +114,30 @@ fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
     found.collect()
 }
 
-fn face(look: &Look, size: Size, folder: Option<&Path>) -> Result<Option<Picture>, BadPicture> {
+fn face(look: &Look, size: Size, folder: Option<&Path>) -> Result<Face, BadPicture> {
+    let whole = |picture: Option<Picture>| picture.map(|picture| (picture, Shape::Sheets));
     match look {
-        Look::Plain(color) => Ok(plain(color)),
-        Look::Drawn(name) => Ok(prints::draw(name, size, per_inch(size), SEED)
-            .and_then(|drawn| Picture::new(drawn.width_px, drawn.height_px, Arc::from(drawn.rgb)))),
+        Look::Plain(color) => Ok(whole(plain(color))),
+        Look::Drawn(name) => {
+            let drawn = prints::draw(name, size, per_inch(size), SEED);
+            Ok(whole(drawn.and_then(|drawn| Picture::new(drawn.width_px, drawn.height_px, Arc::from(drawn.rgb)))))
+        }
         Look::Picture(name) => {
             let bad = |error| BadPicture { name: name.clone(), error };
             let folder = folder.ok_or_else(|| bad(PictureError::Missing))?;
             let read = pictures::load(folder, name).map_err(bad)?;
-            Ok(Picture::new(read.width, read.height, Arc::from(read.rgb)))
+            let shape = shape(read.original, size);
+            Ok(Picture::new(read.width, read.height, Arc::from(read.rgb)).map(|picture| (picture, shape)))
         }
     }
+}
+
+/// Whether a picture covers its sheet without being stretched by more than a fiftieth.
+/// Chosen: a sheet squared by hand is off by less, and nobody sees it.
+fn shape((width, height): (u32, u32), sheet: Size) -> Shape {
+    let across = i128::from(width) * i128::from(sheet.height.ticks());
+    let down = i128::from(height) * i128::from(sheet.width.ticks());
+    if (across - down).abs() * 50 > across.max(down) { Shape::Stretched } else { Shape::Sheets }
 }
 
 /// Fewer pixels an inch on sheets so large that a picture of them would outgrow its use.
@@ -122,6 +163,14 @@ mod tests {
     fn plain_colors_are_read() {
         assert_eq!(plain("#2f5d73").unwrap().rgb(), [0x2f, 0x5d, 0x73]);
         assert!(plain("blue").is_none());
+    }
+
+    #[test]
+    fn a_picture_of_another_shape_is_noticed() {
+        let sheet = Size::new(Length::INCH * 12, Length::INCH * 12);
+        assert_eq!(shape((3000, 3000), sheet), Shape::Sheets);
+        assert_eq!(shape((3000, 2950), sheet), Shape::Sheets);
+        assert_eq!(shape((4000, 3000), sheet), Shape::Stretched);
     }
 
     #[test]
