@@ -90,9 +90,9 @@ struct Node {
     front: Option<Front>,
     /// Full cost of all sheets begun.
     cost: u64,
-    /// Cost and area of the sheets before the last.
+    /// Cost of the sheets before the last; worth of all pieces.
     closed: f64,
-    area: f64,
+    worth: f64,
     key: u64,
 }
 
@@ -106,12 +106,47 @@ struct Child {
 struct Beam<'a> {
     stock: &'a Stock<'a>,
     task: Task<'a>,
+    /// What each item is worth: its area, or its value where only one sheet is cut.
+    worth: Vec<f64>,
     links: Vec<Link>,
     /// Cost of each sheet kind, a little above 0 at least.
     cost: Vec<f64>,
-    /// Least cost for an area.
+    /// Least cost for what pieces are worth.
     rate: f64,
     placed: f64,
+}
+
+impl<'a> Beam<'a> {
+    fn of(stock: &'a Stock<'a>, task: Task<'a>, worth: Vec<f64>, rate: f64) -> Beam<'a> {
+        let dearest = stock.sheets.iter().map(|s| s.cost).max().unwrap_or(1).max(1);
+        let cost = stock.sheets.iter().map(|s| float(s.cost).max(float(dearest) * 1e-6)).collect();
+        Beam { stock, task, worth, links: Vec::new(), cost, rate, placed: 0.0 }
+    }
+
+    fn start(&self) -> Vec<Node> {
+        vec![Node {
+            link: usize::MAX,
+            left: self.task.left.to_vec(),
+            copies: self.task.copies.to_vec(),
+            front: None,
+            cost: 0,
+            closed: 0.0,
+            worth: 0.0,
+            key: 0,
+        }]
+    }
+
+    /// The best nodes with one piece more.
+    fn step(&mut self, nodes: &[Node], budget: &mut Budget<'_>) -> Result<Vec<Node>, Exhausted> {
+        self.placed += 1.0;
+        let mut children = Vec::new();
+        for (n, node) in nodes.iter().enumerate() {
+            let before = children.len();
+            self.children(n, node, &mut children);
+            budget.spend((children.len() - before + 1) as u64)?;
+        }
+        Ok(self.best(nodes, children))
+    }
 }
 
 /// Cut all that is left, if the beam finds a plan below the task's cost.
@@ -123,35 +158,44 @@ pub(super) fn search(
     task: Task<'_>,
     budget: &mut Budget<'_>,
 ) -> Result<Option<Vec<Pattern>>, Exhausted> {
-    let dearest = stock.sheets.iter().map(|s| s.cost).max().unwrap_or(1).max(1);
-    let cost: Vec<f64> = stock.sheets.iter().map(|s| float(s.cost).max(float(dearest) * 1e-6)).collect();
-    let usable = |s: &usize| task.copies[*s] > 0;
-    let rate = (0..cost.len()).filter(usable).map(|s| cost[s] / sheet_area(stock, s)).fold(f64::INFINITY, f64::min);
-    let mut beam = Beam { stock, task, links: Vec::new(), cost, rate, placed: 0.0 };
-    let start = Node {
-        link: usize::MAX,
-        left: task.left.to_vec(),
-        copies: task.copies.to_vec(),
-        front: None,
-        cost: 0,
-        closed: 0.0,
-        area: 0.0,
-        key: 0,
-    };
-    let mut nodes = vec![start];
-    let pieces: u32 = task.left.iter().sum();
-    for _ in 0..pieces {
-        beam.placed += 1.0;
-        let mut children = Vec::new();
-        for (n, node) in nodes.iter().enumerate() {
-            let before = children.len();
-            beam.children(n, node, &mut children);
-            budget.spend((children.len() - before + 1) as u64)?;
+    let mut beam = Beam::of(stock, task, stock.items.iter().map(|&item| float_area(item)).collect(), f64::INFINITY);
+    let usable = (0..stock.sheets.len()).filter(|&s| task.copies[s] > 0);
+    beam.rate = usable.map(|s| beam.cost[s] / sheet_area(stock, s)).fold(f64::INFINITY, f64::min);
+    let mut nodes = beam.start();
+    for _ in 0..task.left.iter().sum::<u32>() {
+        nodes = beam.step(&nodes, budget)?;
+        if nodes.is_empty() {
+            return Ok(None);
         }
-        nodes = beam.best(&nodes, children);
     }
     let best = nodes.iter().min_by_key(|node| node.cost);
     Ok(best.filter(|node| node.cost < task.below).map(|node| beam.patterns(node.link)))
+}
+
+/// Cut the one sheet of the stock once, into pieces that are worth much; `bound` is about the most there is.
+///
+/// # Errors
+/// [`Exhausted`] before the sheet was full.
+pub(super) fn most_worth(
+    stock: &Stock<'_>,
+    task: Task<'_>,
+    (worth, bound): (&[i64], u64),
+    budget: &mut Budget<'_>,
+) -> Result<Option<Tree>, Exhausted> {
+    // Without worth nothing can be compared; the sheet's cost stands for the sheet.
+    let worth = worth.iter().map(|&w| float(w.unsigned_abs()).max(1e-3)).collect();
+    let mut beam = Beam::of(stock, task, worth, 0.0);
+    beam.rate = beam.cost[0] / float(bound.max(1));
+    let mut nodes = beam.start();
+    let mut best: Option<(f64, usize)> = None;
+    loop {
+        nodes = beam.step(&nodes, budget)?;
+        let Some(top) = nodes.iter().max_by(|a, b| a.worth.total_cmp(&b.worth)) else { break };
+        if best.is_none_or(|(worth, _)| top.worth > worth) {
+            best = Some((top.worth, top.link));
+        }
+    }
+    Ok(best.and_then(|(_, link)| beam.patterns(link).into_iter().next()).map(|pattern| pattern.tree))
 }
 
 impl Beam<'_> {
@@ -193,14 +237,14 @@ impl Beam<'_> {
         if cost >= self.task.below {
             return;
         }
-        let area = node.area + float_area(self.stock.items[step.item]);
+        let worth = node.worth + self.worth[step.item];
         let spent = self.closed(node, step) + self.share(step.front);
-        let mean = area / self.placed;
+        let mean = worth / self.placed;
         let score = match self.task.guide {
-            Guide::WasteBySize => (1.1 - area * self.rate / spent) / mean,
-            Guide::Cost => spent / area,
-            Guide::CostByRoot => spent / area / mean.sqrt(),
-            Guide::CostBySize => spent / area / mean,
+            Guide::WasteBySize => (1.1 - worth * self.rate / spent) / mean,
+            Guide::Cost => spent / worth,
+            Guide::CostByRoot => spent / worth / mean.sqrt(),
+            Guide::CostBySize => spent / worth / mean,
         };
         let key = mark(node.key, step.item).wrapping_mul(3) ^ front_key(step.front, cost);
         children.push(Child { score, key, node: n, step });
@@ -255,7 +299,7 @@ impl Beam<'_> {
         node.closed = self.closed(before, step);
         node.front = Some(step.front);
         node.left[step.item] -= 1;
-        node.area += float_area(self.stock.items[step.item]);
+        node.worth += self.worth[step.item];
         node.key = mark(node.key, step.item);
         if step.into == Into::Sheet {
             let s = step.front.sheet;

@@ -1,6 +1,8 @@
 //! Most value from one sheet.
 
+use super::beam::{self, Guide, Task};
 use super::pattern::{self, Pattern};
+use super::stock::Stock;
 use super::table::{self, Grid};
 use super::worths::{self, Limits, Worths};
 use super::{Answer, CutSheet, Instance, Item, PieceKind, Why, blocks, fill, items};
@@ -56,24 +58,34 @@ impl Search<'_> {
     fn run(&mut self, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
         let Some(grid) = Grid::of(&self.instance.sheets[0], &self.items) else { return Ok(()) };
         let limits: Vec<Limits> = self.items.iter().map(|&item| self.limits(item)).collect();
+        self.bound = self.area_bound(&limits);
+        self.beams(&limits, &self.worth.clone(), 2, budget)?;
         let mut worths = Worths::default();
-        let (items, sheet_items) = (self.items.clone(), self.items.len());
+        let items = self.items.clone();
         let mut offer = |tree: &Tree| {
             self.offer(tree);
             self.best.as_ref().map_or(0, |best| best.value)
         };
-        let improved = worths::improve(&grid, &items, &limits, &mut worths, &mut offer, budget);
-        if !worths.worth.is_empty() {
-            self.bound = self.bound.min(worths.bound);
+        // Chosen: a third of the nodes, but two tables at least.
+        let mut part = budget.part((budget.left() / 3).max(2 * grid.cells() as u64));
+        let improved = worths::improve(&grid, &items, &limits, &mut worths, &mut offer, &mut part);
+        budget.spend(part.spent())?;
+        if worths.worth.is_empty() {
+            improved?;
         }
-        improved?;
-        if self.closed() {
-            return Ok(());
-        }
-        if fill::can_fill(&grid, sheet_items) {
-            for worth in [&self.worth.clone(), &worths.worth] {
-                let (_, tree) = fill::fill(&grid, &items, worth, budget)?;
-                self.offer(&tree);
+        self.bound = self.bound.min(worths.bound);
+        for width in [8, 64] {
+            if self.closed() {
+                return Ok(());
+            }
+            let scaled: Vec<i64> = worths.worth.iter().map(|w| w / worths.scale).collect();
+            self.beams(&limits, &self.worth.clone(), width, budget)?;
+            self.beams(&limits, &scaled, width, budget)?;
+            if width == 8 && fill::can_fill(&grid, items.len()) && grid.cells() as u64 <= budget.left() / 8 {
+                for worth in [&self.worth.clone(), &worths.worth] {
+                    let (_, tree) = fill::fill(&grid, &items, worth, budget)?;
+                    self.offer(&tree);
+                }
             }
         }
         if self.closed() {
@@ -88,6 +100,44 @@ impl Search<'_> {
         self.bound = self.bound.min(found.bound.max(best.unwrap_or(0)));
         self.impossible = found.closed && best.is_none();
         Ok(())
+    }
+
+    /// Fill the sheet by beams of a width under all guides, as long as they are a small part of the budget.
+    fn beams(
+        &mut self,
+        limits: &[Limits],
+        worth: &[i64],
+        width: usize,
+        budget: &mut Budget<'_>,
+    ) -> Result<(), Exhausted> {
+        let place = worths::places(&self.items);
+        let stock = Stock { sheets: &self.instance.sheets, items: self.items.clone(), place };
+        let left: Vec<u32> = limits.iter().map(|limit| limit.cap).collect();
+        for guide in Guide::ALL {
+            if self.closed() {
+                return Ok(());
+            }
+            let task = Task { left: &left, copies: &[1], below: u64::MAX, width, guide };
+            let mut part = budget.part(budget.left() / 16);
+            let filled = beam::most_worth(&stock, task, (worth, self.bound), &mut part);
+            budget.spend(part.spent())?;
+            match filled {
+                Ok(Some(tree)) => self.offer(&tree),
+                Ok(None) => {}
+                // Too wide for this budget.
+                Err(Exhausted) => return Ok(()),
+            }
+        }
+        Ok(())
+    }
+
+    /// What the area alone allows: the densest piece all over the sheet, or all pieces there may be.
+    fn area_bound(&self, limits: &[Limits]) -> u64 {
+        let sheet = &self.instance.sheets[0];
+        let area = u128::from(sheet.width) * u128::from(sheet.height);
+        let densest = self.items.iter().map(|item| u128::from(item.value) * area / item.area()).max().unwrap_or(0);
+        let all = self.items.iter().zip(limits).map(|(item, l)| u128::from(item.value) * u128::from(l.cap)).sum();
+        u64::try_from(densest.min(all)).unwrap_or(u64::MAX)
     }
 
     fn closed(&self) -> bool {

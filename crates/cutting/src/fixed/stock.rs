@@ -35,7 +35,8 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     if let Some(why) = stock.impossible() {
         return Answer::impossible(why, 0);
     }
-    let mut search = Search { best: stock.grids(), bound: stock.area_bound(), impossible: false, pool: Vec::new() };
+    let mut search =
+        Search { best: stock.grids(), bound: stock.area_bound(), impossible: false, pool: Vec::new(), too_wide: false };
     search.raise(&stock, 0);
     // A spent budget leaves the best so far.
     let _spent = search.run(&stock, budget);
@@ -53,11 +54,16 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
 /// Chosen: widths of the beam, one after another while the gap is open and the budget lasts.
 const WIDTHS: [usize; 5] = [4, 16, 64, 256, 1024];
 
+/// Chosen: with more pieces the beam forgets too much on its way.
+const MANY: u64 = 2000;
+
 struct Search {
     best: Option<Plan>,
     bound: u64,
     impossible: bool,
     pool: Vec<Pattern>,
+    /// A beam took too much of the budget: no wider one is tried.
+    too_wide: bool,
 }
 
 impl Search {
@@ -115,20 +121,31 @@ impl Search {
         Ok(())
     }
 
+    /// Cut all pieces by beams of a width under all guides, as long as each is a small part of the budget.
     fn beam(&mut self, stock: &Stock<'_>, width: usize, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
-        let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
-        let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
-        if stock.pieces() > u64::from(dive::FEW) {
+        if self.too_wide || stock.pieces() > MANY {
             return Ok(());
         }
+        let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
+        let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
         for guide in Guide::ALL {
             if self.done() {
                 return Ok(());
             }
             let task = Task { left: &left, copies: &copies, below: self.below(), width, guide };
-            if let Some(patterns) = beam::search(stock, task, budget)? {
-                self.offer(stock.plan(patterns.into_iter().map(|pattern| (pattern, 1)).collect()));
-                self.raise(stock, self.bound);
+            let mut part = budget.part(budget.left() / 8);
+            let found = beam::search(stock, task, &mut part);
+            budget.spend(part.spent())?;
+            match found {
+                Ok(Some(patterns)) => {
+                    self.offer(stock.plan(patterns.into_iter().map(|pattern| (pattern, 1)).collect()));
+                    self.raise(stock, self.bound);
+                }
+                Ok(None) => {}
+                Err(Exhausted) => {
+                    self.too_wide = true;
+                    return Ok(());
+                }
             }
         }
         Ok(())
