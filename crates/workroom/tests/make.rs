@@ -212,6 +212,19 @@ fn bad_input_is_refused_with_where_what_and_what_would_do() {
 }
 
 #[test]
+#[cfg(unix)]
+fn a_file_without_end_is_refused() {
+    for verb in ["make", "solve"] {
+        let out = ["--out", "nowhere"];
+        let args: Vec<&str> =
+            [verb, "/dev/zero"].into_iter().chain(out.into_iter().filter(|_| verb == "make")).collect();
+        let (code, _, err) = octavo(&args);
+        assert_eq!(code, 2);
+        assert!(err.contains("larger than"), "{err}");
+    }
+}
+
+#[test]
 fn a_picture_of_a_face_is_used_and_one_of_another_shape_is_told() {
     let scratch = Scratch::new("picture");
     let file = |name: &str| workroom::make::DEMO.replace("drawn = \"quince-branch\"", &format!("picture = \"{name}\""));

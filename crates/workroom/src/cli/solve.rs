@@ -1,6 +1,7 @@
 //! `octavo solve`: one cutting question from a file.
 
 use std::fs;
+use std::io::Read;
 use std::path::Path;
 
 use cutting::Budget;
@@ -48,10 +49,15 @@ pub(super) fn text_of(path: &Path) -> Result<String, Refusal> {
     if meta.is_dir() {
         return Err(Refusal::said("refused-file-is-folder", &[named()]));
     }
-    if meta.len() > MOST_BYTES {
+    // A device or a pipe tells no length beforehand, so the reading itself is bounded too.
+    let mut bytes = Vec::new();
+    let file = fs::File::open(path).map_err(failed)?;
+    if meta.len() <= MOST_BYTES {
+        file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(failed)?;
+    }
+    if meta.len() > MOST_BYTES || bytes.len() as u64 > MOST_BYTES {
         return Err(Refusal::said("refused-file-too-large", &[named(), ("limit", (MOST_BYTES >> 20).into())]));
     }
-    let bytes = fs::read(path).map_err(failed)?;
     String::from_utf8(bytes).map_err(|error| {
         let upto = &error.as_bytes()[..error.utf8_error().valid_up_to()];
         let line = 1 + upto.iter().filter(|byte| **byte == b'\n').count();
