@@ -199,4 +199,48 @@ proptest! {
             prop_assert!(turned.value <= found.value, "turning makes it dearer");
         }
     }
+
+    #[test]
+    fn however_few_the_nodes_the_bound_holds(
+        mut sheets in prop::collection::vec(sheet(), 1..3),
+        pieces in prop::collection::vec(piece(), 1..5),
+        nodes in 0_u64..30_000,
+    ) {
+        let mut instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost };
+        let mut plain = singles(&instance, 99);
+        let all = (1 << plain.pieces.len()) - 1;
+        let found = solve(&instance, &mut Budget::nodes(nodes)).unwrap();
+        prop_assert_eq!(&found, &solve(&instance, &mut Budget::nodes(nodes)).unwrap(), "the same question, answered twice");
+        if let Some(best) = plain.cost(&mut sheets, all) {
+            let impossible = matches!(found.outcome, Outcome::Impossible { .. });
+            prop_assert!(!impossible && found.bound <= best, "{:?} against {}", found, best);
+            prop_assert!(found.outcome == Outcome::Unfinished || found.value >= best);
+        }
+        instance.question = Question::MostValue;
+        instance.sheets.truncate(1);
+        let found = solve(&instance, &mut Budget::nodes(nodes)).unwrap();
+        if let Some(best) = most_value(&instance) {
+            let impossible = matches!(found.outcome, Outcome::Impossible { .. });
+            prop_assert!(!impossible && found.bound >= best, "{:?} against {}", found, best);
+            prop_assert!(found.outcome == Outcome::Unfinished || found.value <= best);
+        }
+    }
+
+    #[test]
+    fn more_stock_is_never_dearer(
+        sheets in prop::collection::vec(sheet(), 1..4),
+        pieces in prop::collection::vec(piece(), 1..5),
+        more in any::<prop::sample::Index>(),
+    ) {
+        let instance = Instance { sheets, pieces, question: Question::LeastCost };
+        let found = answer(&instance);
+        let mut other = instance.clone();
+        let at = more.index(other.sheets.len());
+        other.sheets[at].copies = other.sheets[at].copies.map(|n| n + 1);
+        let again = answer(&other);
+        if found.outcome == Outcome::Proven {
+            prop_assert!(again.bound <= found.value);
+            prop_assert!(again.outcome != Outcome::Proven || again.value <= found.value);
+        }
+    }
 }
