@@ -6,32 +6,13 @@ mod drive;
 
 use std::sync::{Arc, LazyLock};
 
-use cards::model::{Look, Side};
+use cards::Plan;
+use cards::model::Side;
 use cards::plan::PartKind;
-use cards::{Plan, Project};
 use cutting::Budget;
 use drawing::sheets::{Faces, Paper, card_picture, handout, sheet_drawing};
-use drawing::{Mark, Picture, pdf, png, prints, svg};
+use drawing::{Mark, Picture, png, svg};
 use measure::{FractionStyle, Length, Rect, Size, UnitSign};
-
-fn faces(project: &Project, per_inch: u32) -> Faces {
-    let mut faces = Faces::new();
-    for (pack_index, pack) in project.packs.iter().enumerate() {
-        for (index, design) in pack.designs.iter().enumerate() {
-            for (side, face) in [(Side::Front, &design.front), (Side::Back, &design.back)] {
-                let picture = match &face.look {
-                    Look::Drawn(name) => {
-                        let drawn = prints::draw(name, pack.sheet, per_inch, 7).unwrap();
-                        Picture::new(drawn.width_px, drawn.height_px, Arc::from(drawn.rgb)).unwrap()
-                    }
-                    _ => Picture::plain([230, 220, 200]),
-                };
-                faces.insert((pack_index, index, side), picture);
-            }
-        }
-    }
-    faces
-}
 
 fn planned() -> Plan {
     static PLAN: LazyLock<Plan> = LazyLock::new(|| cards::plan::plan(&drive::project(), &mut Budget::nodes(200_000)));
@@ -171,22 +152,4 @@ fn odd_plans_are_drawn_too() {
     let card = planned().cards[0].clone();
     assert!(png::write(&card_picture(&plan, &Faces::new(), &card, Length::INCH), 50).is_ok());
     assert_eq!(sheet_drawing(&plan, &Faces::new(), 0, Paper::A4.size()), None);
-}
-
-/// Writes the pages where a person can look at them: `OCTAVO_LOOK=/tmp/x cargo test -p drawing -- --ignored look`.
-#[test]
-#[ignore = "for looking"]
-#[allow(clippy::disallowed_methods, reason = "asked for by a person")]
-fn look() {
-    let to = std::env::var("OCTAVO_LOOK").unwrap();
-    let plan = planned();
-    let faces = faces(&plan.project, 100);
-    for (name, paper) in [("letter", Paper::Letter), ("a4", Paper::A4)] {
-        let bytes = pdf::write(&handout(&plan, &faces, paper), &pdf::About::default()).unwrap();
-        std::fs::write(format!("{to}/{name}.pdf"), bytes).unwrap();
-    }
-    let other = drive::crowded();
-    let plan = cards::plan::plan(&other, &mut Budget::nodes(2_000_000));
-    let bytes = pdf::write(&handout(&plan, &faces, Paper::Letter), &pdf::About::default()).unwrap();
-    std::fs::write(format!("{to}/other.pdf"), bytes).unwrap();
 }

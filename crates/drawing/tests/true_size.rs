@@ -156,13 +156,23 @@ fn every_font_says_which_letters_its_glyphs_are() {
 
 /// Reads the words back with the program of a PDF library of others.
 #[test]
-#[ignore = "needs pdftotext (poppler): cargo test -p drawing -- --ignored pdftotext"]
+#[allow(clippy::disallowed_methods, clippy::print_stderr, reason = "asks whether the checking machine runs it")]
 fn words_can_be_selected_says_pdftotext() {
     let bytes = pdf::write(&handout(planned(), &Faces::new(), Paper::Letter), &About::default()).unwrap();
     let path = std::env::temp_dir().join(format!("octavo-words-{}.pdf", std::process::id()));
     std::fs::write(&path, bytes).unwrap();
-    let read = std::process::Command::new("pdftotext").arg("-layout").arg(&path).arg("-").output().unwrap();
+    let read = std::process::Command::new("pdftotext").arg("-layout").arg(&path).arg("-").output();
     std::fs::remove_file(&path).unwrap();
+    let read = match read {
+        Ok(read) => read,
+        // The checking machine installs it; elsewhere it may be missing, but never unnoticed.
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound && std::env::var("CI").is_err() => {
+            eprintln!("not read back: pdftotext is not installed (package poppler-utils)");
+            return;
+        }
+        Err(error) => panic!("pdftotext: {error}"),
+    };
+    assert!(read.status.success(), "{}", String::from_utf8_lossy(&read.stderr));
     let text = String::from_utf8(read.stdout).unwrap();
     for wanted in
         ["A thank-you card drive for a village library", "A · Quince Branch", "Set the stop to 3 in", "4½", "Page 1 of"]
