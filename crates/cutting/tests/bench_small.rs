@@ -15,7 +15,7 @@ use cutting::fixed::solve;
 use cutting::{Budget, Outcome};
 use serde_json::Value;
 
-const NODES: u64 = 8_000_000;
+const NODES: u64 = 4_000_000;
 
 /// Value and bound that the engine is known to reach.
 fn known(instance: &str, turn: &str, limited: &str) -> (u64, u64) {

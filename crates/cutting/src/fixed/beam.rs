@@ -8,6 +8,7 @@
 //! Libralesso, Fontan 2020, arXiv 2004.02603 (from memory).
 
 use super::Item;
+use super::front::{Front, Into, front_key, fronts, lie, mix};
 use super::pattern::Pattern;
 use super::stock::{Stock, stack};
 use super::table::set;
@@ -41,31 +42,6 @@ pub(super) struct Task<'a> {
     pub(super) below: u64,
     pub(super) width: usize,
     pub(super) guide: Guide,
-}
-
-/// The part of a sheet where the next piece may come, measured along the first cut's axis (`u`) and across (`v`).
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Front {
-    sheet: usize,
-    axis: Axis,
-    /// The strip from `u1` to `u2`, in it the row from `v1` to `v2`, in it the column from `c1` to `c2`, full to `top`.
-    u1: u32,
-    u2: u32,
-    v1: u32,
-    v2: u32,
-    c1: u32,
-    c2: u32,
-    top: u32,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Into {
-    Column,
-    Row,
-    Strip,
-    Sheet,
-    /// On top of the last piece.
-    Pile,
 }
 
 #[derive(Debug, Clone, Copy)]
@@ -361,47 +337,9 @@ impl Beam<'_> {
     }
 }
 
-/// The fronts after a piece of `(du, dv)` was added to a sheet of `(u, v)`.
-fn fronts(f: Front, (du, dv): (u32, u32), (u, v): (u32, u32)) -> impl Iterator<Item = (Into, Front)> {
-    let pile = (du <= f.c2 - f.c1 && dv <= v - f.top)
-        .then(|| (Into::Pile, Front { v2: f.v2.max(f.top + dv), top: f.top + dv, ..f }));
-    let column = (du <= u - f.c2 && dv <= v - f.v1).then(|| {
-        let (c1, c2) = (f.c2, f.c2 + du);
-        (Into::Column, Front { c1, c2, u2: f.u2.max(c2), v2: f.v2.max(f.v1 + dv), top: f.v1 + dv, ..f })
-    });
-    let row = (du <= u - f.u1 && dv <= v - f.v2).then(|| {
-        let (c1, c2, top) = (f.u1, f.u1 + du, f.v2 + dv);
-        (Into::Row, Front { c1, c2, u2: f.u2.max(c2), v1: f.v2, v2: top, top, ..f })
-    });
-    let strip = (du <= u - f.u2 && dv <= v).then(|| {
-        let (c1, c2) = (f.u2, f.u2 + du);
-        (Into::Strip, Front { u1: c1, u2: c2, v1: 0, v2: dv, c1, c2, top: dv, ..f })
-    });
-    [pile, column, row, strip].into_iter().flatten()
-}
-
-/// Width and height as (along, across) an axis; the way back is the same.
-fn lie(axis: Axis, (width, height): (u32, u32)) -> (u32, u32) {
-    if axis == Axis::X { (width, height) } else { (height, width) }
-}
-
 /// A number for the pieces used, the same in whatever order they came.
 fn mark(key: u64, item: usize) -> u64 {
     key.wrapping_add(mix(item as u64 + 1))
-}
-
-fn front_key(f: Front, cost: u64) -> u64 {
-    let axis = u64::from(f.axis == Axis::X);
-    let sides = [f.u1, f.u2, f.v1, f.v2, f.c1, f.c2, f.top];
-    sides.iter().fold(mix(cost ^ axis ^ (f.sheet as u64) << 1), |key, &side| mix(key ^ u64::from(side)))
-}
-
-/// Splitmix64: Steele, Lea, Flood 2014 (from memory).
-pub(super) fn mix(x: u64) -> u64 {
-    let x = x.wrapping_add(0x9e37_79b9_7f4a_7c15);
-    let x = (x ^ (x >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-    let x = (x ^ (x >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-    x ^ (x >> 31)
 }
 
 fn sheet_area(stock: &Stock<'_>, s: usize) -> f64 {

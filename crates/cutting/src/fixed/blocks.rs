@@ -14,7 +14,7 @@ use super::points;
 use super::stock::stack;
 use super::table::{Grid, join};
 use super::worths::{Limits, Worths};
-use super::{Item, beam};
+use super::{Item, front};
 use crate::{Axis, Budget, Exhausted, Tree};
 
 #[derive(Debug, Clone, Copy)]
@@ -346,7 +346,7 @@ impl<'a> Search<'a> {
 
 /// A number for each item; blocks with equal sums are compared piece by piece.
 fn mark(item: usize) -> u64 {
-    beam::mix(item as u64 + 1)
+    front::mix(item as u64 + 1)
 }
 
 fn short(n: u32) -> u16 {

@@ -18,7 +18,10 @@ mod costs;
 mod cover;
 mod dive;
 mod fill;
+mod front;
 mod instance;
+mod least;
+mod one_by_one;
 mod pattern;
 mod pick;
 mod points;
@@ -101,7 +104,7 @@ pub fn solve(instance: &Instance, budget: &mut Budget<'_>) -> Result<Answer, Ins
     instance.check()?;
     let before = budget.spent();
     let mut answer = match instance.question {
-        Question::LeastCost => stock::least_cost(instance, budget),
+        Question::LeastCost => least::least_cost(instance, budget),
         Question::MostValue => pick::most_value(instance, budget),
     };
     answer.nodes = budget.spent() - before;

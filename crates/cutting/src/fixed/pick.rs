@@ -75,6 +75,7 @@ impl Search<'_> {
         }
         self.bound = self.bound.min(worths.bound);
         for width in [8, 64] {
+            budget.tell(self.best.as_ref().map(|best| best.value), Some(self.bound));
             if self.closed() {
                 return Ok(());
             }
