@@ -112,7 +112,7 @@ fn pages_and_drawings_are_there_on_the_page_asked_for() {
             (1..=48).filter(|n| scratch.0.join(sheet).join(format!("card-{n}.png")).exists()).collect();
         assert_eq!(cards.len(), 6);
         let card = workroom::pictures::decode(&read("card-1.png")).unwrap();
-        assert_eq!(card.width, 420, "3 in and a twelfth of it on both sides, 120 pixels an inch");
+        assert_eq!(card.width, 350, "3 in and a twelfth of it on both sides, 100 pixels an inch");
     }
 }
 

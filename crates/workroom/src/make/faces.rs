@@ -45,9 +45,9 @@ enum Shape {
     Stretched,
 }
 
-/// Pixels an inch of paper. Chosen by looking: a sheet is drawn at half its size or less on a page, so 110 give
-/// more than 200 dots an inch there; a card's front drawn near true size still shows no steps.
-const PER_INCH: u32 = 110;
+/// Pixels an inch of paper. Chosen by looking: a sheet is drawn at half its size or less on a page, so 100 give
+/// 200 dots an inch there; a card's front drawn near true size still shows no steps.
+const PER_INCH: u32 = 100;
 /// The drawn prints are the same on every run.
 const SEED: u64 = 1;
 

@@ -12,7 +12,7 @@ use measure::{Length, Size};
 use crate::outputs::OutFile;
 
 /// Pixels an inch of the drawings of sheets and cards. Chosen by looking: small words stay readable on a screen.
-const PER_INCH: u32 = 120;
+const PER_INCH: u32 = 100;
 /// Pixels an inch of the first page as a picture: the size it has on a screen.
 const PER_INCH_OF_PAGE: u32 = 96;
 /// Width of a drawn sheet; its height is in proportion.
