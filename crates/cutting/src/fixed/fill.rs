@@ -58,7 +58,9 @@ pub(super) fn fill(
     };
     table.seed();
     for i in 1..grid.x.len() {
-        budget.spend(grid.y.len() as u64)?;
+        // Each pair of cells is weighed kind by kind: one node for four pairs.
+        let rows = grid.y.len();
+        budget.spend((rows * (4 + grid.cuts_x(i).count() + rows / 4) / 4) as u64)?;
         for j in 1..grid.y.len() {
             table.cell(i, j);
         }

@@ -84,11 +84,16 @@ impl Search {
             if self.done() {
                 return Ok(());
             }
-            if worth.len() == stock.items.len()
-                && let Some(plan) = stock.one_by_one(&worth, budget)?
-            {
-                stock.correct(&plan, &mut worth);
-                self.offer(plan);
+            if worth.len() == stock.items.len() {
+                // Chosen: an eighth of the nodes, or all of them while there is no plan.
+                let nodes = if self.best.is_some() { budget.left() / 8 } else { budget.left() };
+                let mut part = budget.part(nodes);
+                let plan = stock.one_by_one(&worth, &mut part);
+                budget.spend(part.spent())?;
+                if let Ok(Some(plan)) = plan {
+                    stock.correct(&plan, &mut worth);
+                    self.offer(plan);
+                }
             }
             if !self.done() && width < WIDTHS[3] {
                 self.cover(stock, columns.proof.as_ref(), budget)?;

@@ -2,7 +2,7 @@
 //!
 //! | Question | Answer | Proven by |
 //! |---|---|---|
-//! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, or a linear programme over all ways to cut a sheet |
+//! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, a linear programme over all ways to cut a sheet, or for few pieces a search over all of them |
 //! | [`Question::MostValue`] | one sheet, pieces worth the most, some of them at most or at least so often | table of all rectangles with improved worths, or search over blocks |
 //!
 //! The search is deterministic: same instance and budget in nodes, same answer. The best answer so far always
