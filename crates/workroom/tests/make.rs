@@ -192,18 +192,18 @@ fn bad_input_is_refused_with_where_what_and_what_would_do() {
         format!("line {}", before.matches('\n').count() + 1)
     };
     let (mark, sheet, price) = (at("mark ="), at("sheet = \"12 x 12\""), at("price = \"4.80\""));
-    let cases: Vec<(&str, String, &[&str])> = vec![
-        ("empty", String::new(), &["line 1"]),
-        ("not toml", "name = ".to_owned(), &["line 1", "column"]),
-        ("misspelt key", demo.replace("\nmark =", "\nmrak ="), &[&mark, "mrak", "mark"]),
-        ("bad length", demo.replace("\"12 x 12\"", "\"twelve\""), &[&sheet, "twelve"]),
-        ("unknown cardstock", demo.replace("base = \"Milk\"", "base = \"Silk\""), &["Silk", "Milk"]),
-        ("two mistakes", demo.replace("price = \"4.80\"", "price = \"cheap\""), &["cheap", &price]),
-        ("missing picture", picture("gone.png"), &["gone.png"]),
-        ("broken picture", picture("broken.png"), &["broken.png"]),
-        ("no picture", picture("words.png"), &["words.png"]),
-        ("picture elsewhere", picture("../secret.png"), &["secret.png"]),
-        ("control signs", "name = \"a\u{0}b\"".to_owned(), &["line 1"]),
+    let cases: Vec<(&str, String, Vec<&str>)> = vec![
+        ("empty", String::new(), vec!["line 1"]),
+        ("not toml", "name = ".to_owned(), vec!["line 1", "column"]),
+        ("misspelt key", demo.replace("\nmark =", "\nmrak ="), vec![&mark, "mrak", "mark"]),
+        ("bad length", demo.replace("\"12 x 12\"", "\"twelve\""), vec![&sheet, "twelve"]),
+        ("unknown cardstock", demo.replace("base = \"Milk\"", "base = \"Silk\""), vec!["Silk", "Milk"]),
+        ("two mistakes", demo.replace("price = \"4.80\"", "price = \"cheap\""), vec!["cheap", &price]),
+        ("missing picture", picture("gone.png"), vec!["gone.png"]),
+        ("broken picture", picture("broken.png"), vec!["broken.png"]),
+        ("no picture", picture("words.png"), vec!["words.png"]),
+        ("picture elsewhere", picture("../secret.png"), vec!["secret.png"]),
+        ("control signs", "name = \"a\u{0}b\"".to_owned(), vec!["line 1"]),
     ];
     for (what, text, said) in cases {
         let file = scratch.write("project.toml", &text);
