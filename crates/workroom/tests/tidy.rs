@@ -110,6 +110,33 @@ fn every_room_takes_the_lints_and_versions_of_the_house() {
 }
 
 #[test]
+fn every_dependency_is_used() {
+    for (room, _) in ARROWS {
+        let folder = root().join("crates").join(room);
+        let own: String = files(&folder, "rs").iter().map(|path| read(path)).collect();
+        let table = manifest_of(room);
+        for section in ["dependencies", "dev-dependencies"] {
+            let Some(deps) = table.get(section).and_then(toml::Value::as_table) else { continue };
+            for name in deps.keys() {
+                let word = name.replace('-', "_");
+                let used = [format!("{word}::"), format!("use {word}"), format!("{word}!")];
+                assert!(used.iter().any(|used| own.contains(used)), "{room} does not use `{name}`");
+            }
+        }
+    }
+    let shared = manifest(&root().join("Cargo.toml"));
+    for name in shared["workspace"]["dependencies"].as_table().unwrap().keys() {
+        let used = ARROWS.iter().any(|(room, _)| {
+            let table = manifest_of(room);
+            ["dependencies", "dev-dependencies"]
+                .iter()
+                .any(|of| table.get(*of).is_some_and(|deps| deps.get(name).is_some()))
+        });
+        assert!(used, "no room uses `{name}`");
+    }
+}
+
+#[test]
 fn every_library_is_told_in_the_list_of_dependencies() {
     let list = read(&root().join("docs/dependencies.md"));
     let told: BTreeSet<&str> = list
