@@ -19,6 +19,7 @@
     reason = "sides fit 16 bits and counts fit a byte, both checked by Grid::of; tuples here live for one function"
 )]
 
+mod greedy;
 mod grid;
 mod instance;
 mod packing;
@@ -44,6 +45,8 @@ use wishes::Found;
 const MOST_PAIRS: u64 = 6_000_000;
 /// Choices of sizes that are drawn out and compared by the wishes.
 const MOST_DRAWN: usize = 48;
+/// Choices of sizes from which on it is worth asking first whether free sizes could do it.
+const MANY_CHOICES: u64 = 1_000_000;
 /// Trees drawn out of a free table.
 const FREE_DRAWS: u64 = 24;
 
@@ -191,17 +194,21 @@ impl Solver<'_> {
             return Whole::No;
         }
         if self.all_one_size() {
-            return self.whole_of_one_size(budget);
+            // What the walk leaves over goes to the search for least waste.
+            let mut part = budget.part(budget.left() / 4 * 3);
+            let whole = self.whole_of_one_size(&mut part);
+            let _ = budget.spend(part.spent());
+            return whole;
         }
         // Sizes shared by all copies are free sizes too, and the tidiest: look there first, but not for ever.
-        let mut first = Budget::nodes((budget.left() / 4).min(400_000));
+        let mut first = budget.part((budget.left() / 4).min(400_000));
         let tidy = self.whole_of_one_size(&mut first);
         if budget.spend(first.spent()).is_err() {
             return if self.found.is_empty() { Whole::Unknown } else { Whole::Yes(Count::AtLeast(1)) };
         }
         // Once something uses the whole sheet, free sizes only add variety.
         let some = !self.found.is_empty();
-        let mut second = Budget::nodes(if some { budget.left().min(1_000_000) } else { budget.left() });
+        let mut second = budget.part(if some { 1_000_000 } else { u64::MAX });
         let free = if some { self.whole_of_free_sizes(&mut second) } else { self.whole_of_free_sizes(budget) };
         let free = free.unwrap_or(Whole::Unknown);
         if some && budget.spend(second.spent()).is_err() {
@@ -220,8 +227,12 @@ impl Solver<'_> {
         let most = Counts::of(&grid.most());
         let mut blocks = Blocks::default();
         let mut fitting: Vec<Vec<(u32, u32)>> = Vec::new();
-        let walk = Choices::of(grid).each(budget, &mut |sizes, mixes, budget| {
-            let most = if let [one] = mixes { Counts::of(&grid.mixes[*one].pieces) } else { most };
+        let choices = Choices::of(grid);
+        if choices.most() > MANY_CHOICES && self.ruled_out(budget) {
+            return Whole::No;
+        }
+        let walk = choices.each(budget, &mut |sizes, mix, budget| {
+            let most = Counts::of(&grid.mixes[mix].pieces);
             let task = Task { grid, sizes, most };
             let tiles = if grid.pins.is_empty() {
                 blocks.tiles(&task, budget)?
@@ -235,6 +246,8 @@ impl Solver<'_> {
             }
             Ok(Go::On)
         });
+        fitting.sort();
+        fitting.dedup();
         let number = fitting.len() as u64;
         if number == 0 {
             return if walk.is_ok() && grid.all_mixes { Whole::No } else { Whole::Unknown };
@@ -270,6 +283,20 @@ impl Solver<'_> {
         Whole::Yes(if walk.is_ok() && grid.all_mixes { Count::Exactly(number) } else { Count::AtLeast(number) })
     }
 
+    /// True if not even free sizes could use the whole sheet; false if they could, or if it is not known.
+    fn ruled_out(&self, budget: &mut Budget<'_>) -> bool {
+        let grid = self.grid;
+        let most = grid.most();
+        let reach = Reach { block: block_size(&most), boxes: usize::MAX };
+        if !grid.all_mixes || !grid.pins.is_empty() || reach.block < most.iter().sum() {
+            return false;
+        }
+        let mut part = budget.part(budget.left() / 4);
+        let closed = Shapes::close(grid, &vec![None; grid.kinds.len()], reach, &mut part);
+        let _ = budget.spend(part.spent());
+        matches!(closed, Ok(Some(shapes)) if shapes.complete && !self.holds_whole(&shapes))
+    }
+
     fn keep_first(&mut self, blocks: &Blocks) {
         let grid = self.grid;
         let whole = (0..blocks.blocks.len()).rev().find(|&i| {
@@ -297,7 +324,7 @@ impl Solver<'_> {
         if fixed.is_empty() && grid.pins.is_empty() && whole.block < most.iter().sum() {
             // Too many to close: look for strips of ever larger blocks first.
             for (block, boxes) in [(6, 24), (8, 40), (10, 60), (12, 90)] {
-                let mut stage = Budget::nodes(budget.left().min(6_000_000));
+                let mut stage = budget.part(6_000_000);
                 let closed = Shapes::close(grid, &free, Reach { block, boxes }, &mut stage);
                 let found = match closed {
                     Ok(Some(shapes)) => self.out_of(&shapes, &mut stage).ok(),

@@ -7,6 +7,7 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
+use super::greedy;
 use super::grid::{Counts, Grid};
 use crate::{Axis, Budget, Exhausted, Tree};
 
@@ -58,7 +59,7 @@ pub(super) fn least_waste(grid: &Grid, ceiling: u64, keep: usize, budget: &mut B
             Err(Exhausted) => {
                 search.stopped = true;
                 if search.best.is_empty() {
-                    search.quick(mix);
+                    search.quick(mix, budget);
                 }
             }
         }
@@ -122,27 +123,12 @@ impl Search<'_> {
         self.best.truncate(self.keep);
     }
 
-    /// A plain greedy packing, grown as far as it goes: for questions too large to search.
-    fn quick(&mut self, mix: usize) {
+    /// Greedy packings, grown side by side as far as they go: for questions too large to search.
+    fn quick(&mut self, mix: usize, budget: &mut Budget<'_>) {
         let numbers = &self.grid.mixes[mix].pieces;
-        for eighths in (0..=8).rev() {
-            let sizes: Vec<Size> = self
-                .grid
-                .kinds
-                .iter()
-                .map(|k| {
-                    let at = |(lo, hi): (u32, u32)| {
-                        let v = lo + (hi - lo) * eighths / 8;
-                        (v / k.stride * k.stride).max(lo)
-                    };
-                    (at(k.width), at(k.height))
-                })
-                .collect();
-            if let Some(tree) = greedy(self.grid, numbers, &sizes) {
-                let area = self.area(mix, &sizes);
-                self.keep(Packed { mix, area, tree });
-                return;
-            }
+        if let Some((sizes, tree)) = greedy::grown(self.grid, numbers, budget) {
+            let area = self.area(mix, &sizes);
+            self.keep(Packed { mix, area, tree });
         }
     }
 
@@ -338,86 +324,6 @@ fn fill(table: &[Vec<Bound>], at: (u32, u32), w: u32, h: u32) -> Tree {
     }
 }
 
-fn cut(axis: Axis, at: u32, first: Tree, second: Tree) -> Tree {
+pub(super) fn cut(axis: Axis, at: u32, first: Tree, second: Tree) -> Tree {
     Tree::Cut { axis, at, first: Box::new(first), second: Box::new(second) }
-}
-
-/// Largest pieces first into the snuggest corner of what is free. Proves nothing.
-fn greedy(grid: &Grid, numbers: &[u32], sizes: &[Size]) -> Option<Tree> {
-    let mut wanted: Vec<usize> = (0..numbers.len()).flat_map(|k| std::iter::repeat_n(k, numbers[k] as usize)).collect();
-    wanted.sort_by_key(|&k| Reverse((sizes[k].0.max(sizes[k].1), sizes[k].0.min(sizes[k].1))));
-    let mut root = Free::Open { w: grid.width, h: grid.height };
-    for kind in wanted {
-        let (w, h) = sizes[kind];
-        let mut ways = vec![(w, h, false)];
-        if grid.kinds[kind].turn {
-            ways.push((h, w, true));
-        }
-        let best = ways.into_iter().filter_map(|(w, h, t)| root.snuggest(w, h).map(|slack| (slack, w, h, t))).min()?;
-        root.place(best.0, kind, best.1, best.2, best.3);
-    }
-    Some(root.tree())
-}
-
-/// The state of a greedy packing.
-enum Free {
-    Open { w: u32, h: u32 },
-    Taken { kind: usize, w: u32, h: u32, turned: bool },
-    Cut { axis: Axis, at: u32, parts: Box<(Free, Free)> },
-}
-
-impl Free {
-    /// The least slack of any open rectangle that holds w × h.
-    fn snuggest(&self, w: u32, h: u32) -> Option<(u32, u32)> {
-        match self {
-            Free::Open { w: fw, h: fh } if w <= *fw && h <= *fh => Some(((fw - w).min(fh - h), (fw - w).max(fh - h))),
-            Free::Cut { parts, .. } => [parts.0.snuggest(w, h), parts.1.snuggest(w, h)].into_iter().flatten().min(),
-            _ => None,
-        }
-    }
-
-    /// Puts the piece into the first open rectangle with that slack; true once done.
-    fn place(&mut self, slack: (u32, u32), kind: usize, w: u32, h: u32, turned: bool) -> bool {
-        if self.snuggest(w, h) != Some(slack) {
-            return false;
-        }
-        match self {
-            Free::Open { w: fw, h: fh } => {
-                let (fw, fh) = (*fw, *fh);
-                let piece = Free::Taken { kind, w, h, turned };
-                // The larger remnant is kept whole.
-                let right_first = (fw - w) > (fh - h);
-                *self = if right_first {
-                    let column = split(Axis::Y, h, fh, piece, Free::Open { w, h: fh - h });
-                    split(Axis::X, w, fw, column, Free::Open { w: fw - w, h: fh })
-                } else {
-                    let row = split(Axis::X, w, fw, piece, Free::Open { w: fw - w, h });
-                    split(Axis::Y, h, fh, row, Free::Open { w: fw, h: fh - h })
-                };
-                true
-            }
-            Free::Cut { parts, .. } => {
-                parts.0.place(slack, kind, w, h, turned) || parts.1.place(slack, kind, w, h, turned)
-            }
-            Free::Taken { .. } => false,
-        }
-    }
-
-    fn tree(self) -> Tree {
-        match self {
-            Free::Open { .. } => Tree::Waste,
-            Free::Taken { kind, w, h, turned } => Tree::Piece { kind, width: w, height: h, turned },
-            Free::Cut { axis, at, parts } => {
-                let (a, b) = *parts;
-                match (a.tree(), b.tree()) {
-                    (Tree::Waste, Tree::Waste) => Tree::Waste,
-                    (first, second) => cut(axis, at, first, second),
-                }
-            }
-        }
-    }
-}
-
-fn split(axis: Axis, at: u32, length: u32, first: Free, second: Free) -> Free {
-    if at == length { first } else { Free::Cut { axis, at, parts: Box::new((first, second)) } }
 }

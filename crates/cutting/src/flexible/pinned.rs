@@ -17,6 +17,9 @@ pub(super) trait Fillings {
     fn tree(&mut self, counts: Counts, w: u32, h: u32) -> Option<Tree>;
 }
 
+/// Most sub-multisets held for all areas: 16 bytes each, 64 MB.
+const MOST_HELD: usize = 4_000_000;
+
 /// A rectangle by its edges.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Area {
@@ -50,12 +53,14 @@ pub(super) struct Pinned<'a> {
     fillings: &'a mut dyn Fillings,
     most: Counts,
     known: BTreeMap<Area, Vec<Counts>>,
+    /// Entries held by `known`.
+    held: usize,
     filled: BTreeMap<(u32, u32), Vec<Counts>>,
 }
 
 impl<'a> Pinned<'a> {
     pub(super) fn of(grid: &'a Grid, most: Counts, fillings: &'a mut dyn Fillings) -> Pinned<'a> {
-        Pinned { grid, fillings, most, known: BTreeMap::new(), filled: BTreeMap::new() }
+        Pinned { grid, fillings, most, known: BTreeMap::new(), held: 0, filled: BTreeMap::new() }
     }
 
     /// A tree of the whole sheet for each mix that has one.
@@ -136,6 +141,10 @@ impl<'a> Pinned<'a> {
             }
             reached.sort_unstable();
             reached.dedup();
+        }
+        self.held += reached.len();
+        if self.held > MOST_HELD {
+            return Err(Exhausted);
         }
         self.known.insert(area, reached.clone());
         Ok(reached)

@@ -5,6 +5,7 @@
 //! two blocks with an equal side join. As all sizes are fixed a block's area is fixed too, so one number
 //! beside the count tells the whole rectangle.
 
+use std::cell::Cell;
 use std::collections::BTreeMap;
 
 use super::grid::{Counts, Grid};
@@ -45,8 +46,10 @@ enum Until {
     Closed,
 }
 
-/// Most blocks for one choice of sizes.
+/// Most blocks for one choice of sizes: with their lists about 40 MB.
 const MOST_BLOCKS: usize = 400_000;
+/// Most ways of making them that are remembered: about 60 MB.
+const MOST_WAYS: u64 = 4_000_000;
 
 impl Blocks {
     /// True if some mix tiles the sheet with these sizes.
@@ -86,6 +89,7 @@ impl Blocks {
             }
         }
         let mut next = 0;
+        let mut ways = 0u64;
         while next < self.blocks.len() {
             if until == Until::Found && !whole.is_empty() {
                 break;
@@ -121,7 +125,8 @@ impl Blocks {
                 }
             }
             budget.spend(1 + joins / 16)?;
-            if self.blocks.len() > MOST_BLOCKS {
+            ways += joins;
+            if self.blocks.len() > MOST_BLOCKS || (until == Until::Closed && ways > MOST_WAYS) {
                 return Err(Exhausted);
             }
             next += 1;
@@ -261,6 +266,8 @@ impl Task<'_> {
 pub(super) struct Choices<'g> {
     grid: &'g Grid,
     sizes: Vec<Vec<(u32, u32)>>,
+    /// True once a mix has used up its share.
+    cut_short: Cell<bool>,
 }
 
 /// What to do after a visit.
@@ -272,32 +279,45 @@ pub(super) enum Go {
 
 impl<'g> Choices<'g> {
     pub(super) fn of(grid: &'g Grid) -> Choices<'g> {
-        Choices { grid, sizes: grid.kinds.iter().map(super::grid::GridKind::sizes).collect() }
+        let near_first = |kind: &super::grid::GridKind| {
+            let mut sizes = kind.sizes();
+            sizes.sort_by_key(|&(w, h)| (kind.off(w, h), w, h));
+            sizes
+        };
+        Choices { grid, sizes: grid.kinds.iter().map(near_first).collect(), cut_short: Cell::new(false) }
     }
 
-    /// Calls `visit` with each choice of sizes and the numbers of the mixes it may serve.
+    /// Calls `visit` with each choice of sizes and the number of the mix it may serve, sizes near to the
+    /// preferred first.
     pub(super) fn each(
         &self,
         budget: &mut Budget<'_>,
-        visit: &mut dyn FnMut(&[(u32, u32)], &[usize], &mut Budget<'_>) -> Result<Go, Exhausted>,
+        visit: &mut dyn FnMut(&[(u32, u32)], usize, &mut Budget<'_>) -> Result<Go, Exhausted>,
     ) -> Result<Go, Exhausted> {
-        // Several mixes can share a choice; they are gathered so that each choice is closed once.
-        if self.grid.mixes.len() == 1 {
-            return self.of_mix(0, budget, &mut |sizes, budget| visit(sizes, &[0], budget));
-        }
-        let mut shared: BTreeMap<Vec<(u32, u32)>, Vec<usize>> = BTreeMap::new();
         for mix in 0..self.grid.mixes.len() {
-            self.of_mix(mix, budget, &mut |sizes, _| {
-                shared.entry(sizes.to_vec()).or_default().push(mix);
-                Ok(Go::On)
-            })?;
-        }
-        for (sizes, mixes) in shared {
-            if visit(&sizes, &mixes, budget)? == Go::Stop {
-                return Ok(Go::Stop);
+            // A mix that asks for very many choices must not starve the ones after it.
+            let left = (self.grid.mixes.len() - mix) as u64;
+            let mut share = budget.part(budget.left() / left);
+            let went = self.of_mix(mix, &mut share, &mut |sizes, budget| visit(sizes, mix, budget));
+            let spent = budget.spend(share.spent());
+            match went {
+                Ok(Go::Stop) => return Ok(Go::Stop),
+                Ok(Go::On) => {}
+                Err(Exhausted) if left == 1 => return Err(Exhausted),
+                Err(Exhausted) => self.cut_short.set(true),
             }
+            spent?;
         }
-        Ok(Go::On)
+        if self.cut_short.get() { Err(Exhausted) } else { Ok(Go::On) }
+    }
+
+    /// How many choices there are for the mix with most of them.
+    pub(super) fn most(&self) -> u64 {
+        let of = |mix: &super::grid::Mix| {
+            let taken = mix.pieces.iter().zip(&self.sizes).filter(|(n, _)| **n > 0);
+            taken.fold(1u64, |all, (_, sizes)| all.saturating_mul(sizes.len() as u64))
+        };
+        self.grid.mixes.iter().map(of).max().unwrap_or(0)
     }
 
     fn of_mix(
@@ -347,6 +367,9 @@ impl Walk<'_, '_> {
     ) -> Result<Go, Exhausted> {
         if left < self.bounds[at].0 || left > self.bounds[at].1 {
             return Ok(Go::On);
+        }
+        if at + 2 < self.order.len() {
+            budget.spend(1)?;
         }
         let kind = self.order[at];
         let n = u64::from(self.numbers[kind]);
