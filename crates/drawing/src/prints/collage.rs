@@ -2,8 +2,6 @@
 
 use core::f32::consts::{FRAC_PI_4, TAU};
 
-use resvg::tiny_skia::{Pixmap, PixmapPaint, Transform};
-
 use super::canvas::{At, Canvas, Outline};
 use super::hand::Hand;
 use super::ink::{BRICK, HEDGE, Ink, LIGHT, MILK, POT_BLUE, QUINCE, SLATE};
@@ -47,25 +45,23 @@ pub(super) fn recipe_cards(canvas: &mut Canvas, hand: &mut Hand) {
             let (x, y) = (line(column, PANEL.0), line(row, PANEL.1));
             let (wide, high) = (line(column + 1, PANEL.0) - x, line(row + 1, PANEL.1) - y);
             let which = ((row % DOWN as i32) * ACROSS as i32 + column % ACROSS as i32) as usize;
-            if x >= canvas.pixmap.width() as i32 || y >= canvas.pixmap.height() as i32 {
+            if x >= canvas.across as i32 || y >= canvas.down as i32 || wide == 0 || high == 0 {
                 continue;
             }
-            if let Some(panel) = panel(which, seeds[which], wide as u32, high as u32, ppi) {
-                canvas.pixmap.draw_pixmap(x, y, panel.as_ref(), &PixmapPaint::default(), Transform::identity(), None);
-            }
+            canvas.put(&panel(which, seeds[which], wide as u32, high as u32, ppi), x as u32, y as u32);
         }
     }
 }
 
-fn panel(which: usize, seed: u64, wide: u32, high: u32, pixels_per_inch: f32) -> Option<Pixmap> {
-    let mut canvas = Canvas::new(wide, high, pixels_per_inch)?;
+fn panel(which: usize, seed: u64, wide: u32, high: u32, pixels_per_inch: f32) -> Canvas {
+    let mut canvas = Canvas::new(wide, high, pixels_per_inch);
     let mut hand = Hand::new(seed);
     let (ink, other, picture) = PANELS[which];
     let ground = ink.with(other, SOFTNESS[which]);
     canvas.ground(ground);
     wall(&mut canvas, &mut hand, ground, which);
     picture(&mut canvas, &mut hand, At::SHEET);
-    Some(canvas.pixmap)
+    canvas
 }
 
 /// A quiet paper on the wall behind the picture, tone on tone.

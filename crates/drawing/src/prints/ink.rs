@@ -1,7 +1,5 @@
 //! The pack's six colours and the tones mixed from them.
 
-use resvg::tiny_skia::Color;
-
 /// A colour with cover: channels and `cover` in 0–1.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Ink {
@@ -56,10 +54,10 @@ impl Ink {
         Ink { cover, ..self }
     }
 
-    /// As the rasteriser wants it.
-    pub(super) fn color(self) -> Color {
-        let unit = |x: f32| x.clamp(0.0, 1.0);
-        Color::from_rgba(unit(self.red), unit(self.green), unit(self.blue), unit(self.cover)).unwrap_or(Color::BLACK)
+    /// Its channels, an opaque fourth, and its cover, as pixels are painted.
+    pub(super) fn paint(self) -> ([u8; 4], f32) {
+        let [red, green, blue] = self.channels().map(|channel| (channel.clamp(0.0, 255.0) + 0.5) as u8);
+        ([red, green, blue, 255], self.cover.clamp(0.0, 1.0))
     }
 
     /// Opaque channels, 0–255, still unrounded.

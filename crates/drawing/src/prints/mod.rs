@@ -21,6 +21,7 @@
 mod botanical;
 mod canvas;
 mod collage;
+mod cover;
 mod hand;
 mod ink;
 mod kitchen;
@@ -96,12 +97,12 @@ pub fn panels(name: &str) -> Option<PanelGrid> {
 pub fn draw(name: &str, size: Size, pixels_per_inch: u32, seed: u64) -> Option<Pixels> {
     let place = PRINTS.iter().position(|(known, _)| *known == name)?;
     let (width_px, height_px) = (pixels(size.width, pixels_per_inch)?, pixels(size.height, pixels_per_inch)?);
-    let mut canvas = Canvas::new(width_px, height_px, pixels_per_inch as f32)?;
+    let mut canvas = Canvas::new(width_px, height_px, pixels_per_inch as f32);
     // Each print has its own stream, so that two prints of one seed do not share their spacing.
     let mut hand = Hand::new(seed.wrapping_mul(PRINTS.len() as u64).wrapping_add(place as u64));
     PRINTS[place].1(&mut canvas, &mut hand);
     let mut rgb = vec![0; width_px as usize * height_px as usize * 3];
-    for (to, from) in rgb.chunks_exact_mut(3).zip(canvas.pixmap.data().chunks_exact(4)) {
+    for (to, from) in rgb.chunks_exact_mut(3).zip(canvas.pixels.chunks_exact(4)) {
         to.copy_from_slice(&from[..3]);
     }
     Some(Pixels { width_px, height_px, rgb })

@@ -43,7 +43,7 @@ pub(super) fn tea_dot(canvas: &mut Canvas, hand: &mut Hand) {
 
 /// A plain wash: Milk pooling warmer and cooler, on paper with a tooth and fibres.
 pub(super) fn milk_wash(canvas: &mut Canvas, hand: &mut Hand) {
-    let (across, down) = (canvas.pixmap.width(), canvas.pixmap.height());
+    let across = canvas.across;
     let ppi = canvas.pixels_per_inch;
     let clouds = [Cloud::new(hand, canvas, 2.6), Cloud::new(hand, canvas, 0.9), Cloud::new(hand, canvas, 0.28)];
     let (pale, warm) = (MILK.with(LIGHT, 0.35).channels(), MILK.with(BRICK, 0.20).with(QUINCE, 0.10).channels());
@@ -51,7 +51,7 @@ pub(super) fn milk_wash(canvas: &mut Canvas, hand: &mut Hand) {
     let tooth: Vec<f32> = (0..4096).map(|_| hand.near(0.0, 0.055)).collect();
     let columns: Vec<usize> = (0..across).map(|x| (x as f32 / ppi * 75.0) as usize).collect();
     let mut rows = [Vec::new(), Vec::new(), Vec::new()];
-    for (y, line) in canvas.pixmap.data_mut().chunks_exact_mut(across as usize * 4).enumerate() {
+    for (y, line) in canvas.pixels.chunks_exact_mut(across as usize * 4).enumerate() {
         for (cloud, row) in clouds.iter().zip(&mut rows) {
             cloud.row(y as f32 / ppi, across, ppi, row);
         }
@@ -65,7 +65,6 @@ pub(super) fn milk_wash(canvas: &mut Canvas, hand: &mut Hand) {
             pixel[3] = 255;
         }
     }
-    debug_assert_eq!(canvas.pixmap.height(), down);
     let mut fibres = [Outline::new(), Outline::new()];
     let (width, height) = (canvas.width, canvas.height);
     for (i, (x, y)) in hand.spaced(width, height, 0.1, 0.42).into_iter().enumerate() {

@@ -116,10 +116,10 @@ const SETT: [(u32, Ink); 11] = [
 
 /// A woven check: each pixel shows warp or weft as a twill would, with threads uneven in tone.
 pub(super) fn hedge_check(canvas: &mut Canvas, hand: &mut Hand) {
-    let (across, down) = (canvas.pixmap.width(), canvas.pixmap.height());
+    let (across, down) = (canvas.across, canvas.down);
     let warp = threads(hand, across, canvas.pixels_per_inch);
     let weft = threads(hand, down, canvas.pixels_per_inch);
-    let data = canvas.pixmap.data_mut();
+    let data = &mut canvas.pixels;
     for (row, under) in data.chunks_exact_mut(across as usize * 4).zip(&weft) {
         for (pixel, over) in row.chunks_exact_mut(4).zip(&warp) {
             // Over two, under two, stepping one thread each row: a 2/2 twill.

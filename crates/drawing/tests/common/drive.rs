@@ -168,7 +168,7 @@ pub(crate) fn crowded() -> Project {
     other.maker = Some("Village library".into());
     other.date = Some("2026-11-25".into());
     other.ribbons[0].price = None;
-    other.envelope.as_mut().unwrap().size = size("3 5/8 x 5 1/8");
+    other.envelope.iter_mut().for_each(|envelope| envelope.size = size("3 5/8 x 5 1/8"));
     let pack = &mut other.packs[0];
     pack.sheet = size("12 x 12 3/8");
     pack.unusable.bottom = length("3/8");
