@@ -116,7 +116,9 @@ impl Solver<'_> {
             return nothing(if closed { Outcome::Impossible { why: Why::NoTree } } else { Outcome::Unfinished });
         }
         let uniform = self.all_one_size();
-        self.found = packing.best.into_iter().map(|p| Found { mix: p.mix, tree: p.tree }).collect();
+        self.found = (packing.best.into_iter())
+            .flat_map(|p| p.trees.into_iter().map(move |tree| Found { mix: p.mix, tree }))
+            .collect();
         if !uniform {
             wishes::grow(self.grid, &mut self.found);
         }
