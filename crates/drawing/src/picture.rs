@@ -92,29 +92,58 @@ impl Picture {
     /// The part from (`left`, `top`) to (`right`, `bottom`), told as shares of the whole (0 to 1), made
     /// `width_px` wide and `height_px` high by averaging; each at least 1 px.
     ///
-    /// Shares outside 0 to 1 are moved to the edge. Area averaging keeps thin printed lines.
+    /// Shares outside 0 to 1 are moved to the edge. Averaging by exact area keeps thin printed lines.
     pub fn part(&self, [left, top, right, bottom]: [f64; 4], width_px: u32, height_px: u32) -> Picture {
         let columns = spans(left, right, self.width_px(), width_px.clamp(1, 16_000));
         let rows = spans(top, bottom, self.height_px(), height_px.clamp(1, 16_000));
-        let stride = self.width_px() as usize * 3;
-        let mut rgb = Vec::with_capacity(columns.len() * rows.len() * 3);
-        for &(y0, y1) in &rows {
-            for &(x0, x1) in &columns {
-                let mut sum = [0_u32; 3];
-                for y in y0..y1 {
-                    let row = &self.pixels.rgb[y * stride + x0 * 3..y * stride + x1 * 3];
-                    for pixel in row.chunks_exact(3) {
-                        sum[0] += u32::from(pixel[0]);
-                        sum[1] += u32::from(pixel[1]);
-                        sum[2] += u32::from(pixel[2]);
-                    }
-                }
-                let count = u32::try_from((x1 - x0) * (y1 - y0)).unwrap_or(1).max(1);
-                rgb.extend(sum.map(|channel| u8::try_from((channel + count / 2) / count).unwrap_or(255)));
-            }
-        }
+        let neighbours = columns.windows(2).all(|pair| pair[0].first + 1 == pair[1].first);
+        let rgb = if neighbours && columns.iter().chain(&rows).all(Span::is_one) {
+            self.cut(&columns, &rows)
+        } else {
+            self.averaged(&columns, &rows)
+        };
         let (width_px, height_px) = (size(columns.len()), size(rows.len()));
         Picture { pixels: Arc::new(Pixels { width_px, height_px, rgb: Arc::from(rgb), jpeg: OnceLock::new() }) }
+    }
+
+    /// Pixel for pixel.
+    fn cut(&self, columns: &[Span], rows: &[Span]) -> Vec<u8> {
+        let stride = self.width_px() as usize * 3;
+        let first = columns.first().map_or(0, |span| span.first) * 3;
+        let mut rgb = Vec::with_capacity(columns.len() * rows.len() * 3);
+        for row in rows {
+            rgb.extend_from_slice(&self.pixels.rgb[row.first * stride + first..][..columns.len() * 3]);
+        }
+        rgb
+    }
+
+    /// Each target pixel the mean of the source pixels it covers: first down, then across.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a mean of bytes is a byte")]
+    fn averaged(&self, columns: &[Span], rows: &[Span]) -> Vec<u8> {
+        let stride = self.width_px() as usize * 3;
+        let from = columns.first().map_or(0, |span| span.first);
+        let to = columns.last().map_or(0, |span| span.first + span.weights.len());
+        let mut sums = vec![0.0_f32; (to - from) * 3];
+        let mut rgb = Vec::with_capacity(columns.len() * rows.len() * 3);
+        for row in rows {
+            sums.fill(0.0);
+            for (y, weight) in (row.first..).zip(&row.weights) {
+                let source = &self.pixels.rgb[y * stride + from * 3..y * stride + to * 3];
+                for (sum, channel) in sums.iter_mut().zip(source) {
+                    *sum += f32::from(*channel) * weight;
+                }
+            }
+            for column in columns {
+                let mut mean = [0.5_f32; 3];
+                for (pixel, weight) in sums[(column.first - from) * 3..].chunks_exact(3).zip(&column.weights) {
+                    for (mean, sum) in mean.iter_mut().zip(pixel) {
+                        *mean += sum * weight;
+                    }
+                }
+                rgb.extend(mean.map(|channel| channel as u8));
+            }
+        }
+        rgb
     }
 
     /// The whole picture, at most so many pixels wide (itself if it is not wider).
@@ -186,9 +215,24 @@ fn size(count: usize) -> u32 {
     u32::try_from(count).unwrap_or(1)
 }
 
-/// Which source pixels each of `into` target pixels averages.
+/// The source pixels that one target pixel covers, from `first` on, each with its share of it.
+struct Span {
+    first: usize,
+    weights: Vec<f32>,
+}
+
+impl Span {
+    fn is_one(&self) -> bool {
+        self.weights.len() == 1
+    }
+}
+
+/// A target pixel that covers less than this of a source pixel leaves it out: it is rounding.
+const SLIVER: f64 = 1.0e-3;
+
+/// Which source pixels each of `into` target pixels covers.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to the picture first")]
-fn spans(from: f64, to: f64, of: u32, into: u32) -> Vec<(usize, usize)> {
+fn spans(from: f64, to: f64, of: u32, into: u32) -> Vec<Span> {
     let whole = f64::from(of);
     let (from, to) = (from.clamp(0.0, 1.0) * whole, to.clamp(0.0, 1.0) * whole);
     let step = (to - from).max(0.0) / f64::from(into);
@@ -196,9 +240,16 @@ fn spans(from: f64, to: f64, of: u32, into: u32) -> Vec<(usize, usize)> {
     (0..into)
         .map(|index| {
             let start = from + step * f64::from(index);
-            let first = (start.round() as usize).min(last);
-            let end = ((start + step).round() as usize).clamp(first + 1, last + 1);
-            (first, end)
+            let end = start + step;
+            let first = ((start + SLIVER).floor() as usize).min(last);
+            let count = ((end - SLIVER).ceil() as usize).clamp(first + 1, last + 1) - first;
+            let covered = |pixel: usize| {
+                let pixel = pixel as f64;
+                (end.min(pixel + 1.0) - start.max(pixel)).max(SLIVER)
+            };
+            let all: f64 = (first..first + count).map(covered).sum();
+            let weights = (first..first + count).map(|pixel| (covered(pixel) / all) as f32).collect();
+            Span { first, weights }
         })
         .collect()
 }
@@ -218,6 +269,17 @@ mod tests {
         assert_eq!(four().part([0.5, 0.0, 1.0, 0.5], 1, 1).rgb(), [0, 255, 0]);
         assert_eq!(four().part([0.0, 0.0, 1.0, 1.0], 1, 1).rgb(), [128, 128, 128]);
         assert_eq!(four().part([0.0, 0.0, 1.0, 1.0], 2, 2), four());
+    }
+
+    #[test]
+    fn a_part_between_pixels_is_their_mean_by_area() {
+        let row = Picture::new(4, 1, Arc::from([0, 0, 0, 100, 0, 0, 200, 0, 0, 60, 0, 0])).unwrap();
+        let red = |picture: Picture| picture.rgb().chunks_exact(3).map(|pixel| pixel[0]).collect::<Vec<u8>>();
+        // Three pixels over four: 0 and a third of 100; two thirds of 100 and 200; a third of 200 and 60.
+        assert_eq!(red(row.part([0.0, 0.0, 1.0, 1.0], 3, 1)), [25, 150, 95]);
+        assert_eq!(red(row.part([0.25, 0.0, 0.75, 1.0], 2, 1)), [100, 200], "pixel for pixel");
+        assert_eq!(red(row.part([0.0, 0.0, 0.5, 1.0], 4, 1)), [0, 0, 100, 100], "made larger");
+        assert_eq!(red(row.part([0.125, 0.0, 0.375, 1.0], 1, 1)), [50]);
     }
 
     #[test]

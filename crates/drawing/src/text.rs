@@ -42,7 +42,7 @@ impl Face {
         typst_assets::fonts().nth(place).unwrap_or_default()
     }
 
-    fn shaper(self) -> Option<&'static rustybuzz::Face<'static>> {
+    pub(crate) fn shaper(self) -> Option<&'static rustybuzz::Face<'static>> {
         static SHAPERS: LazyLock<[Option<rustybuzz::Face<'static>>; 4]> =
             LazyLock::new(|| Face::ALL.map(|face| rustybuzz::Face::from_slice(face.bytes(), 0)));
         SHAPERS[self as usize].as_ref()

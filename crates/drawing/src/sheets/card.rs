@@ -92,6 +92,9 @@ fn piece_picture(
     let sheet = plan.project.packs.get(layout.pack)?.sheet;
     let (wide, tall) = (pixels(drawn.width), pixels(drawn.height));
     let (wide, tall) = if piece.turned { (tall, wide) } else { (wide, tall) };
+    // More pixels than the picture has would show nothing more.
+    let wide = wide.min(own(picture.width_px(), piece.rect.size.width, sheet.width));
+    let tall = tall.min(own(picture.height_px(), piece.rect.size.height, sheet.height));
     let shares = [
         part_of(piece.rect.x, sheet.width),
         part_of(piece.rect.y, sheet.height),
@@ -101,6 +104,13 @@ fn piece_picture(
     let cut = picture.part(shares, wide, tall);
     // A turned piece lies with its top to the right.
     Some(if piece.turned { cut.turned(3) } else { cut })
+}
+
+/// How many of a picture's `pixels` lie on a part of the sheet.
+fn own(pixels: u32, part: Length, whole: Length) -> u32 {
+    let ticks = i128::from(whole.ticks()).max(1);
+    let px = (i128::from(pixels) * i128::from(part.ticks()) + ticks / 2) / ticks;
+    u32::try_from(px).unwrap_or(1).max(1)
 }
 
 fn part_of(length: Length, whole: Length) -> f64 {

@@ -15,7 +15,7 @@ use crate::scene::{Mark, Point, Role, share};
 use crate::text::{Align, place, wrap};
 
 /// Largest picture of a whole sheet on a page, in pixels across.
-const MOST_PX: u32 = 1_100;
+const MOST_PX: u32 = 1_200;
 
 /// A rectangle of the cut plan on the sheet.
 pub(super) fn on_sheet(rect: cutting::steps::Rect, step: Length) -> Rect {
