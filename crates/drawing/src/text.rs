@@ -8,10 +8,10 @@
 use std::sync::{Arc, LazyLock};
 
 use measure::{Length, Rect, Size};
-use rustybuzz::ttf_parser::GlyphId;
+use rustybuzz::ttf_parser::{GlyphId, OutlineBuilder};
 use rustybuzz::{Feature, UnicodeBuffer};
 
-use crate::scene::{Color, Mark, Point, points};
+use crate::scene::{Color, Mark, Point, Stretch, points};
 
 /// A face of the family.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -210,6 +210,77 @@ pub fn say(text: &str, style: Style, at: Point, align: Align, color: Color) -> M
     place(shape(text, style), at, align, color)
 }
 
+/// The outlines of a line's letters as one filled path: words that are part of a picture.
+///
+/// # Shape
+/// Its baseline starts at `at`. It cannot be selected or read aloud: say the words in the picture's role.
+pub fn outlined(line: &Line, at: Point, color: Color) -> Mark {
+    let mut pen = Drawn { path: Vec::new(), x: 0.0, y: 0.0, scale: 0.0, last: (0.0, 0.0) };
+    if let Some(face) = line.style.face.shaper() {
+        let size = line.style.size.to_points();
+        pen.scale = size / f64::from(face.units_per_em());
+        let mut along = at.x.to_points();
+        for glyph in line.glyphs.iter() {
+            (pen.x, pen.y) = (along + glyph.right * size, at.y.to_points() - glyph.up * size);
+            face.outline_glyph(GlyphId(glyph.id), &mut pen);
+            along += glyph.advance * size;
+        }
+    }
+    Mark::path(pen.path, color)
+}
+
+/// Font units, y up, to a path on the page.
+struct Drawn {
+    path: Vec<Stretch>,
+    x: f64,
+    y: f64,
+    scale: f64,
+    last: (f64, f64),
+}
+
+impl Drawn {
+    fn to(&self, x: f64, y: f64) -> Point {
+        Point::new(points(self.x + x * self.scale), points(self.y - y * self.scale))
+    }
+}
+
+impl OutlineBuilder for Drawn {
+    fn move_to(&mut self, x: f32, y: f32) {
+        self.last = (f64::from(x), f64::from(y));
+        self.path.push(Stretch::Move(self.to(self.last.0, self.last.1)));
+    }
+
+    fn line_to(&mut self, x: f32, y: f32) {
+        self.last = (f64::from(x), f64::from(y));
+        self.path.push(Stretch::Line(self.to(self.last.0, self.last.1)));
+    }
+
+    fn quad_to(&mut self, x1: f32, y1: f32, x: f32, y: f32) {
+        // A quadratic curve is the cubic whose handles lie two thirds of the way to its one.
+        let (from, by, end) = (self.last, (f64::from(x1), f64::from(y1)), (f64::from(x), f64::from(y)));
+        let toward = |a: f64, b: f64| a + (b - a) * 2.0 / 3.0;
+        self.path.push(Stretch::Curve(
+            self.to(toward(from.0, by.0), toward(from.1, by.1)),
+            self.to(toward(end.0, by.0), toward(end.1, by.1)),
+            self.to(end.0, end.1),
+        ));
+        self.last = end;
+    }
+
+    fn curve_to(&mut self, x1: f32, y1: f32, x2: f32, y2: f32, x: f32, y: f32) {
+        self.last = (f64::from(x), f64::from(y));
+        self.path.push(Stretch::Curve(
+            self.to(f64::from(x1), f64::from(y1)),
+            self.to(f64::from(x2), f64::from(y2)),
+            self.to(self.last.0, self.last.1),
+        ));
+    }
+
+    fn close(&mut self) {
+        self.path.push(Stretch::Close);
+    }
+}
+
 /// Every `digits/digits` written with the fraction slash, and the space before it kept from breaking,
 /// so that `4 3/4` becomes the figure and the built fraction `4 3⁄4`.
 ///
@@ -327,6 +398,28 @@ mod tests {
         assert_eq!(with_fractions("1/2 by 3/16"), "1\u{2044}2 by 3\u{2044}16");
         assert_eq!(with_fractions("24/12/2026 and/or 5/"), "24/12/2026 and/or 5/");
         assert_eq!(with_fractions("4 3\u{2044}4"), "4\u{a0}3\u{2044}4");
+    }
+
+    #[test]
+    fn outlined_letters_lie_where_the_line_lies() {
+        let line = shape("Hop", BODY);
+        let there = line.ink_box(Point::new(Length::INCH, Length::INCH));
+        let Mark::Shape { outline: crate::scene::Outline::Path(path), .. } =
+            outlined(&line, Point::new(Length::INCH, Length::INCH), Color::hex(0))
+        else {
+            panic!("not a path")
+        };
+        let ends: Vec<Point> = path
+            .iter()
+            .filter_map(|stretch| match stretch {
+                Stretch::Move(to) | Stretch::Line(to) | Stretch::Curve(_, _, to) => Some(*to),
+                Stretch::Close => None,
+            })
+            .collect();
+        let (top, bottom) = (ends.iter().map(|p| p.y).min().unwrap(), ends.iter().map(|p| p.y).max().unwrap());
+        let near = |a: Length, b: Length| (a - b).to_points().abs() < 0.01;
+        assert!(near(top, there.y) && near(bottom, there.bottom()), "the ink is as tall as the line says");
+        assert!(ends.iter().all(|p| p.x >= there.x && p.x <= there.right()));
     }
 
     #[test]

@@ -9,7 +9,7 @@ use super::Faces;
 use super::look::{Fit, INK, WHITE, half, inset, middle, pt};
 use crate::picture::Picture;
 use crate::scene::{Color, Mark, Outline, Pen, Point, Stretch, share};
-use crate::text::{Align, Face, Style, place, shape};
+use crate::text::{Face, Style, outlined, shape};
 
 /// Pixels an inch of a page needs.
 const PER_INCH: u32 = 240;
@@ -160,7 +160,8 @@ fn greeting_mark(words: &str, inked: Size, strip: Rect, ink: Color) -> Option<Ma
     let line = shape(words, Style { face: Face::Italic, size: by_width.min(by_height) });
     let centre = middle(strip);
     let base = centre.y + half(line.above - line.below);
-    Some(place(line, Point::new(centre.x, base), Align::Middle, ink))
+    // Drawn, not written: on a small picture of a card the words would be smaller than any a page may hold.
+    Some(outlined(&line, Point::new(centre.x - half(line.width), base), ink))
 }
 
 fn ribbon_marks(rect: Rect, color: Color, bow: bool) -> Vec<Mark> {

@@ -243,7 +243,9 @@ pub(super) fn cardstock(plan: &Plan, told: Told, pages: &mut Pages) {
 fn color(plan: &Plan, stock: &StockPlan, told: Told, pages: &mut Pages) {
     let Some(cardstock) = plan.project.cardstocks.get(stock.cardstock) else { return };
     pages.gap(pt(6));
-    pages.room(sixteenths(52));
+    // The heading, its note and the first sheet stay together.
+    let first = stock.sheets.first().map_or(Length::ZERO, |sheet| Prepared::new(plan, stock, sheet, told, pages).tall);
+    pages.room(first + pt(56));
     let title = say("page-stock-color", &[("name", (&cardstock.name).into()), ("count", stock.sheet_count.into())]);
     pages.section(&title);
     let grade = match stock.grade {
@@ -260,50 +262,60 @@ fn color(plan: &Plan, stock: &StockPlan, told: Told, pages: &mut Pages) {
 /// The largest side of a drawn cardstock sheet.
 const STOCK_SIDE: Length = sixteenths(44);
 
-fn stock_sheet(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan, told: Told, pages: &mut Pages) {
-    let Some(size) = plan.project.cardstocks.get(stock.cardstock).and_then(|s| s.sheets.get(sheet.size)) else {
-        return;
-    };
-    let (waste, edges) = left_over(&sheet.cut_plan, sheet.step);
-    let mut sketch = Sketch {
-        sheet: size.size,
-        pieces: Vec::new(),
-        waste,
-        edges,
-        under: Under::Color(stock_color(plan, stock.cardstock)),
-        arrows: false,
-    };
-    let mut marks_of: Vec<(Rect, String)> = Vec::new();
-    let mut kinds: BTreeMap<usize, Vec<String>> = BTreeMap::new();
-    for (number, piece) in (1_u32..).zip(&sheet.pieces) {
-        let mark = number.to_string();
-        let scores =
-            stock.cuts.get(piece.cut).map(|cut| scores(plan, cut, piece.rect, piece.turned)).unwrap_or_default();
-        marks_of.push((piece.rect, mark.clone()));
-        kinds.entry(piece.cut).or_default().push(mark.clone());
-        sketch.pieces.push(SketchPiece { mark, rect: piece.rect, turned: piece.turned, scores });
+/// One sheet of cardstock ready to be drawn, and the room it needs.
+struct Prepared {
+    sketch: Sketch,
+    words: Vec<Line>,
+    drawn_tall: Length,
+    tall: Length,
+}
+
+impl Prepared {
+    fn new(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan, told: Told, pages: &Pages) -> Prepared {
+        let known = plan.project.cardstocks.get(stock.cardstock).and_then(|s| s.sheets.get(sheet.size));
+        let size = known.map_or(Size::new(pt(1), pt(1)), |known| known.size);
+        let (waste, edges) = left_over(&sheet.cut_plan, sheet.step);
+        let under = Under::Color(stock_color(plan, stock.cardstock));
+        let mut sketch = Sketch { sheet: size, pieces: Vec::new(), waste, edges, under, arrows: false };
+        let mut marks_of: Vec<(Rect, String)> = Vec::new();
+        let mut kinds: BTreeMap<usize, Vec<String>> = BTreeMap::new();
+        for (number, piece) in (1_u32..).zip(&sheet.pieces) {
+            let mark = number.to_string();
+            let cut = stock.cuts.get(piece.cut);
+            let scores = cut.map(|cut| scores(plan, cut, piece.rect, piece.turned)).unwrap_or_default();
+            marks_of.push((piece.rect, mark.clone()));
+            kinds.entry(piece.cut).or_default().push(mark.clone());
+            sketch.pieces.push(SketchPiece { mark, rect: piece.rect, turned: piece.turned, scores });
+        }
+        let wide = pages.right() - words_at(pages);
+        let words = sheet_words(plan, stock, sheet, &kinds, &marks_of, told, wide);
+        let words_tall: Length = words.iter().map(|line| line.style.leading()).sum();
+        let drawn_tall = (STOCK_SIDE + pt(44))
+            .min(crate::scene::share(STOCK_SIDE, size.height.ticks(), size.width.max(size.height).ticks()) + pt(44));
+        Prepared { sketch, words, drawn_tall, tall: drawn_tall.max(words_tall + pt(10)) + pt(10) }
     }
-    let picture = STOCK_SIDE + pt(24);
-    let words_at = pages.left() + picture + pt(16);
-    let lines = sheet_words(plan, stock, sheet, &kinds, &marks_of, told, pages.right() - words_at);
-    let words_tall: Length = lines.iter().map(|line| line.style.leading()).sum();
-    let natural = size.size;
-    let drawn_tall = (STOCK_SIDE + pt(44)).min(
-        crate::scene::share(STOCK_SIDE, natural.height.ticks(), natural.width.max(natural.height).ticks()) + pt(44),
-    );
-    pages.room(drawn_tall.max(words_tall) + pt(8));
-    let area = Rect::new(pages.left(), pages.y, Size::new(picture, drawn_tall));
-    let alt = say("page-stock-alt", &[("size", told.size(natural).into()), ("count", sheet.pieces.len().into())]);
+}
+
+/// Where the words beside a sheet of cardstock start.
+fn words_at(pages: &Pages) -> Length {
+    pages.left() + STOCK_SIDE + pt(24) + pt(16)
+}
+
+fn stock_sheet(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan, told: Told, pages: &mut Pages) {
+    let Prepared { sketch, words, drawn_tall, tall } = Prepared::new(plan, stock, sheet, told, pages);
+    pages.room(tall);
+    let area = Rect::new(pages.left(), pages.y, Size::new(STOCK_SIDE + pt(24), drawn_tall));
+    let alt = say("page-stock-alt", &[("size", told.size(sketch.sheet).into()), ("count", sheet.pieces.len().into())]);
     pages.push(Mark::role(Role::Figure(alt), sketch.marks(area, told, Says::All)));
     let mut texts = Vec::new();
     let mut y = pages.y + pt(10);
-    for line in lines {
+    for line in words {
         let (size, leading) = (line.style.size, line.style.leading());
-        texts.push(place(line, Point::new(words_at, y + size), Align::Start, INK));
+        texts.push(place(line, Point::new(words_at(pages), y + size), Align::Start, INK));
         y += leading;
     }
     pages.push(Mark::role(Role::Paragraph, texts));
-    pages.gap(drawn_tall.max(words_tall + pt(10)) + pt(10));
+    pages.gap(tall);
 }
 
 fn sheet_words(

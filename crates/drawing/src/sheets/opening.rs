@@ -77,7 +77,18 @@ fn partner(plan: &Plan, card: &Card) -> Option<String> {
 pub(super) fn alt(plan: &Plan, card: &Card) -> String {
     let recipe = plan.project.recipes.get(card.recipe).map_or("", |recipe| recipe.name.as_str());
     let (letter, name) = names(plan, card);
-    say("page-card-alt", &[("recipe", recipe.into()), ("letter", letter.into()), ("name", name.into())])
+    let words = card.parts.iter().find_map(|part| match part.kind {
+        PartKind::Strip(_, greeting) => plan.project.greetings.get(greeting).map(|greeting| greeting.words.clone()),
+        _ => None,
+    });
+    let args = [("recipe", recipe.into()), ("letter", letter.into()), ("name", name.into())];
+    match words {
+        Some(words) => {
+            let [recipe, letter, name] = args;
+            say("page-card-alt-words", &[recipe, letter, name, ("words", words.into())])
+        }
+        None => say("page-card-alt", &args),
+    }
 }
 
 /// Draws the opening page, and more of its kind if there are many kinds of card.

@@ -119,22 +119,29 @@ impl Pages {
 
     /// Wrapped lines; goes over to the next page where it must.
     pub(super) fn block(&mut self, text: &str, style: Style, color: Color, role: Role) {
-        let lines = wrap(text, style, self.width());
-        let mut held = Vec::new();
-        for line in lines {
-            if self.left_over() < style.leading() {
-                if !held.is_empty() {
-                    self.push(Mark::role(role.clone(), std::mem::take(&mut held)));
-                }
-                self.fresh();
+        let mut lines = wrap(text, style, self.width()).into_iter();
+        while lines.len() > 0 {
+            let mut held = Vec::new();
+            let take = self.taken(lines.len(), style.leading());
+            for line in lines.by_ref().take(take) {
+                let base = self.y + style.size;
+                held.push(place(line, Point::new(self.left(), base), Align::Start, color));
+                self.y += style.leading();
             }
-            let base = self.y + style.size;
-            held.push(place(line, Point::new(self.left(), base), Align::Start, color));
-            self.y += style.leading();
+            self.push(Mark::role(role.clone(), held));
         }
-        if !held.is_empty() {
-            self.push(Mark::role(role, held));
+    }
+
+    /// How many of so many lines go on this page (a new one if need be): never one alone on either side of the turn.
+    fn taken(&mut self, lines: usize, leading: Length) -> usize {
+        let fits = |pages: &Pages| usize::try_from(pages.left_over().ticks() / leading.ticks().max(1)).unwrap_or(0);
+        let split = |fit: usize| if fit + 1 == lines { lines.saturating_sub(2) } else { fit.min(lines) };
+        let mut take = split(fits(self));
+        if take < lines.min(2) {
+            self.fresh();
+            take = split(fits(self));
         }
+        take.max(1)
     }
 
     /// A list item with a dot at the left.

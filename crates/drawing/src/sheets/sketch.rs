@@ -164,7 +164,7 @@ impl Sketch {
             true => centred(&slim, plain(10), at, INK),
             false => upright(&slim, plain(10), at, INK),
         });
-        let last = [10, 8].into_iter().map(move |points| centred(&piece.mark, bold(points), at, INK));
+        let last = [10, 9].into_iter().map(move |points| centred(&piece.mark, bold(points), at, INK));
         full.chain(level).chain(standing).chain(short).chain(bare).chain(last)
     }
 

@@ -5,6 +5,7 @@ page-number = Page { $number } of { $count }
 ## Finished cards
 
 page-card-alt = A finished card, { $recipe }, in print { $letter }, { $name }
+page-card-alt-words = A finished card, { $recipe }, in print { $letter }, { $name }, with the words “{ $words }”
 page-more-cards = More finished cards
 page-no-cards = This plan makes no cards yet. See the findings on the last page.
 page-caption-count = { $count ->
