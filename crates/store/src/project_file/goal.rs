@@ -8,7 +8,7 @@ use super::names::{Catalogue, Own};
 use super::problem::ProblemKind;
 
 /// Alternatives shown where the maker does not say. Chosen: few enough to lay side by side.
-const ALTERNATIVES: u32 = 3;
+pub(super) const ALTERNATIVES: u32 = 3;
 
 pub(super) fn goal(desk: &mut Desk, root: &Table<'_>, letters: &Own, named: &Own, recipes: &[Recipe]) -> Goal {
     let mut goal = Goal { set_of: 1, alternatives: ALTERNATIVES, ..Goal::default() };

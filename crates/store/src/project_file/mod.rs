@@ -1,4 +1,4 @@
-//! Reading a project file: a whole [`Project`], or every mistake in it at once.
+//! Project files: reading a whole [`Project`], or every mistake in it at once; and writing one.
 //!
 //! `docs/project-file.md` says what a maker can write. A project that comes out of here has no dangling
 //! index, no empty list where one is needed and no range upside down.
@@ -10,6 +10,7 @@
 //! | `names` | known names, lists of the maker's own names |
 //! | `paper`, `recipe`, `goal` | the walk through the file |
 //! | `problem` | what can be wrong |
+//! | `write` | the way back: a project as a file |
 
 mod desk;
 mod form;
@@ -19,6 +20,7 @@ mod paper;
 mod problem;
 mod recipe;
 mod schema;
+mod write;
 
 use cards::Project;
 use cards::model::{Envelope, Greeting, Ribbon, Trimmer};
@@ -30,6 +32,7 @@ use form::{ENVELOPE, PROJECT, UNITS};
 use names::{Catalogue, Own};
 pub use problem::{Problem, ProblemKind};
 pub use schema::schema;
+pub use write::write;
 
 /// The largest file that is read, in bytes. Chosen: the longest project we could think of is a tenth of it.
 pub const MOST_BYTES: usize = 1 << 20;
@@ -170,10 +173,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
 
 /// The finest mark the maker cuts to.
 fn mark(desk: &mut Desk, root: &Table<'_>) -> Mark {
-    let usual = match desk.unit {
-        Unit::Inch => Mark::EighthInch,
-        Unit::Millimetre => Mark::WholeMillimetre,
-    };
+    let usual = usual_mark(desk.unit);
     let Some(value) = root.find("mark") else { return usual };
     let Some(step) = desk.length(&value, Bounds::Thin) else { return usual };
     Mark::from_step(step).unwrap_or_else(|| {
@@ -183,16 +183,29 @@ fn mark(desk: &mut Desk, root: &Table<'_>) -> Mark {
     })
 }
 
-/// What the trimmer can do.
+/// The mark a maker cuts to where the file names none: 1/8 in, or 1 mm.
+pub const fn usual_mark(unit: Unit) -> Mark {
+    match unit {
+        Unit::Inch => Mark::EighthInch,
+        Unit::Millimetre => Mark::WholeMillimetre,
+    }
+}
+
+/// The trimmer of a maker whose file names none.
 ///
 /// # Source
 /// A 12 in (305 mm) trimmer, strips of 1/2 in (12 mm), two sheets of paper or one of cardstock: common practice.
-fn trimmer(desk: &mut Desk, root: &Table<'_>) -> Trimmer {
-    let (longest_cut, smallest_strip) = match desk.unit {
-        Unit::Inch => (Length::INCH * 12, Unit::Inch.thousandths(500)),
+pub const fn usual_trimmer(unit: Unit) -> Trimmer {
+    let (longest_cut, smallest_strip) = match unit {
+        Unit::Inch => (Unit::Inch.thousandths(12_000), Unit::Inch.thousandths(500)),
         Unit::Millimetre => (Length::mm(305), Length::mm(12)),
     };
-    let mut trimmer = Trimmer { longest_cut, smallest_strip, stack_paper: 2, stack_cardstock: 1 };
+    Trimmer { longest_cut, smallest_strip, stack_paper: 2, stack_cardstock: 1 }
+}
+
+/// What the trimmer can do.
+fn trimmer(desk: &mut Desk, root: &Table<'_>) -> Trimmer {
+    let mut trimmer = usual_trimmer(desk.unit);
     let Some(table) = root.table(desk, "trimmer") else { return trimmer };
     if let Some(length) = table.length(desk, "longest_cut", Bounds::Piece) {
         trimmer.longest_cut = length;

@@ -12,7 +12,7 @@ use super::names::{Catalogue, Own};
 use super::problem::ProblemKind;
 
 /// Plain paper, where a face says nothing of itself.
-const WHITE: &str = "#ffffff";
+pub(super) const WHITE: &str = "#ffffff";
 
 /// Packs first, then loose sheets, each a pack of one design. Takes up every letter.
 pub(super) fn packs(desk: &mut Desk, root: &Table<'_>, letters: &mut Own) -> Vec<Pack> {

@@ -263,7 +263,7 @@ fn patterned(desk: &mut Desk, table: &Table<'_>, mark: Mark) -> Material {
 }
 
 /// The middle of a range on a mark, if one lies within; the middle itself if none does.
-fn middle(range: Range, mark: Mark) -> Length {
+pub(super) fn middle(range: Range, mark: Mark) -> Length {
     let exact = Length::from_ticks((range.least.ticks() + range.most.ticks()) / 2);
     let marked = mark.nearest(exact);
     if range.least <= marked && marked <= range.most { marked } else { exact }

@@ -1,0 +1,402 @@
+//! What is written reads back as the same project: every example, and any project the reader can give.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use cards::Project;
+use cards::model::{
+    Anchor, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look,
+    Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Trimmer, Way,
+};
+use measure::{Length, Mark, Size, Unit};
+use proptest::prelude::*;
+use proptest::sample::select;
+use store::project_file::{DRAWN, read, read_bytes, write};
+
+#[test]
+fn every_example_is_written_and_reads_back() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../examples");
+    let mut seen = 0;
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_some_and(|end| end == "toml") {
+            let project = read_bytes(&std::fs::read(&path).unwrap()).unwrap();
+            let text = write(&project);
+            assert_eq!(read(&text).as_ref(), Ok(&project), "{}:\n{text}", path.display());
+            assert_eq!(write(&read(&text).unwrap()), text, "{}", path.display());
+            seen += 1;
+        }
+    }
+    assert!(seen >= 7);
+}
+
+#[test]
+fn what_is_usual_is_left_out() {
+    let text = "name = \"First cards\"\n[[pack]]\nname = \"Spring pack\"\nsheet = \"12 x 12\"\n[[pack.design]]\nname = \
+                \"Meadow\"\n[[cardstock]]\nname = \"Milk\"\ncolor = \"#f6f0e2\"\nsheet = \"Letter\"\n[[recipe]]\nname = \
+                \"Plain\"\nformat = \"3 1/2 x 5\"\n[[recipe.layer]]\nname = \"panel\"\nsize = \"3 x 4 1/2\"\n";
+    let written = write(&read(text).unwrap());
+    let lines: Vec<&str> = written.lines().filter(|line| !line.is_empty()).collect();
+    assert_eq!(
+        lines,
+        [
+            "name = \"First cards\"",
+            "unit = \"in\"",
+            "[[pack]]",
+            "name = \"Spring pack\"",
+            "sheet = \"12 x 12\"",
+            "[[pack.design]]",
+            "letter = \"A\"",
+            "name = \"Meadow\"",
+            "[[cardstock]]",
+            "name = \"Milk\"",
+            "color = \"#f6f0e2\"",
+            "sheet = \"letter\"",
+            "[[recipe]]",
+            "name = \"Plain\"",
+            "format = \"3 1/2 x 5\"",
+            "[[recipe.layer]]",
+            "name = \"panel\"",
+            "size = \"3 x 4 1/2\"",
+        ]
+    );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(400))]
+
+    #[test]
+    fn any_project_is_written_and_reads_back(project in project()) {
+        let text = write(&project);
+        match read(&text) {
+            Ok(back) => prop_assert_eq!(back, project, "{}", text),
+            Err(problems) => prop_assert!(false, "{:#?}\n{}", problems, text),
+        }
+    }
+}
+
+/// A length at least so many ticks long and at most 300 mm: on a fraction of an inch, on hundredths of a millimetre, or on
+/// neither.
+fn length(least: i64) -> impl Strategy<Value = Length> {
+    let on = move |step: i64| {
+        let first = least.div_euclid(step) + i64::from(least.rem_euclid(step) > 0);
+        (first..=300 * 720_000 / step).prop_map(move |steps| Length::from_ticks(steps * step))
+    };
+    prop_oneof![on(142_875), on(4 * 571_500), on(7_200), on(720_000), on(1)]
+}
+
+fn piece() -> impl Strategy<Value = Length> {
+    length(720_000)
+}
+
+fn size() -> impl Strategy<Value = Size> {
+    (piece(), piece()).prop_map(|(width, height)| Size::new(width, height))
+}
+
+fn sheet() -> impl Strategy<Value = Size> {
+    let named: Vec<Size> =
+        measure::sheets::sheets().map(|row| row.size).filter(|size| size.height < Length::mm(1_500)).collect();
+    prop_oneof![size(), select(named)].prop_filter("over 100 mm", |size| size.width > Length::mm(100))
+}
+
+fn text() -> impl Strategy<Value = String> {
+    "[ -~é¾×“\\\\\"#]{0,12}[a-z\"\\\\]".prop_map(|text| text.trim().to_owned())
+}
+
+fn color() -> impl Strategy<Value = String> {
+    "#[0-9a-f]{6}"
+}
+
+fn date() -> impl Strategy<Value = String> {
+    (1900..2100_u32, 1..=12_u32, 1..=28_u32).prop_map(|(year, month, day)| format!("{year}-{month:02}-{day:02}"))
+}
+
+fn price() -> impl Strategy<Value = Option<Price>> {
+    let amount = (0..=1_000_000_i64, 0..=4_u32).prop_map(|(units, scale)| rust_decimal::Decimal::new(units, scale));
+    let price =
+        (amount, select(vec!["", "GBP", "EUR"]), proptest::option::of(select(vec!["2026-01-02", "2025-12-31"])));
+    proptest::option::of(price.prop_map(|(amount, currency, date)| Price {
+        amount,
+        currency: currency.to_owned(),
+        date: date.map(str::to_owned),
+    }))
+}
+
+fn face() -> impl Strategy<Value = Face> {
+    let look = prop_oneof![
+        "[a-z]{1,8}\\.(png|jpg)".prop_map(Look::Picture),
+        select(DRAWN.to_vec()).prop_map(|name| Look::Drawn(name.to_owned())),
+        color().prop_map(Look::Plain),
+        Just(Look::Plain("#ffffff".to_owned())),
+    ];
+    let lengths = || proptest::collection::vec(length(720_000).prop_map(|length| length.min(Length::mm(30))), 1..4);
+    let collage = proptest::option::of((lengths(), lengths()).prop_map(|(columns, rows)| Collage { columns, rows }));
+    (
+        prop_oneof![Just("front".to_owned()), Just("back".to_owned()), text()],
+        select(vec![Way::Any, Way::OneWay, Way::TwoWays]),
+        proptest::option::of(select(vec![PrintSize::Large, PrintSize::Medium, PrintSize::Small, PrintSize::Solid])),
+        look,
+        collage,
+    )
+        .prop_map(|(name, way, print_size, look, collage)| Face { name, way, print_size, look, collage })
+}
+
+fn design() -> impl Strategy<Value = Design> {
+    (text(), 1..200_u32, proptest::option::of(0..200_u32), face(), face(), any::<(bool, bool)>()).prop_map(
+        |(name, copies, used, front, back, (book, up))| Design {
+            letter: String::new(),
+            name,
+            copies,
+            use_sheets: used.map(|used| used.min(copies)),
+            front,
+            back,
+            lies: if book { Lies::LikeABook } else { Lies::HeadToFoot },
+            up: if up { Side::Front } else { Side::Back },
+        },
+    )
+}
+
+fn pack() -> impl Strategy<Value = Pack> {
+    let edge = || length(0).prop_map(|length| length.min(Length::mm(20)));
+    let edges =
+        (edge(), edge(), edge(), edge()).prop_map(|(left, top, right, bottom)| Edges { left, top, right, bottom });
+    let designs = proptest::collection::vec(design(), 1..4);
+    (text(), sheet(), prop_oneof![Just(Edges::default()), edges], proptest::option::of(20..=1000_u32), price(), designs)
+        .prop_filter("room", |(_, sheet, edges, ..)| {
+            edges.left + edges.right < sheet.width
+                && edges.top + edges.bottom < sheet.height
+                && sheet.height > Length::mm(100)
+        })
+        .prop_map(|(name, sheet, unusable, grammage_gsm, price, designs)| Pack {
+            name,
+            sheet,
+            unusable,
+            grammage_gsm,
+            price,
+            designs,
+        })
+}
+
+fn cardstock() -> impl Strategy<Value = Cardstock> {
+    let grain = select(vec![Grain::AlongWidth, Grain::AlongHeight, Grain::Unknown]);
+    let stock = (sheet(), proptest::option::of(0..99_u32), grain, price(), 1..60_u32)
+        .prop_map(|(size, count, grain, price, pack_of)| StockSheet { size, count, grain, price, pack_of });
+    let sheets = proptest::collection::vec(stock, 1..3);
+    (text(), color(), proptest::option::of(20..=1000_u32), proptest::option::of(1..3_000_u32), sheets).prop_map(
+        |(name, color, grammage_gsm, thickness_um, sheets)| Cardstock {
+            name,
+            color,
+            grammage_gsm,
+            thickness_um,
+            sheets,
+        },
+    )
+}
+
+/// The middle of a range on a mark if one lies within, as the reader chooses it.
+fn range() -> impl Strategy<Value = Range> {
+    prop_oneof![
+        piece().prop_map(Range::exactly),
+        (piece(), piece()).prop_map(|(a, b)| Range { least: a.min(b), most: a.max(b) }),
+    ]
+}
+
+/// A layer that refers to nothing but the first cardstock, greeting and ribbon; `refine` gives it its neighbours.
+fn layer() -> impl Strategy<Value = (Layer, u64)> {
+    let patterned = (range(), range(), 0..=4_i64, any::<[bool; 3]>(), proptest::option::of(text())).prop_map(
+        |(width, height, at, [free_size, may_turn, from_partner], die)| {
+            let within = |range: Range| {
+                Length::from_ticks(range.least.ticks() + (range.most.ticks() - range.least.ticks()) / 4 * at)
+            };
+            let prefer = Size::new(within(width), within(height));
+            Material::Patterned { width, height, prefer, free_size, may_turn, from_partner, die }
+        },
+    );
+    let border = prop_oneof![Just(Length::mm(3)), Just(Unit::Inch.thousandths(125)), length(1)];
+    let material = prop_oneof![
+        3 => patterned,
+        2 => border.prop_map(|border| Material::Mat { follows: 0, border, cardstock: vec![(None, 0)] }),
+        1 => size().prop_map(|size| Material::Plain { size, cardstock: 0 }),
+        1 => (size(), 0..=100_u32).prop_map(|(size, foam_squares)| {
+            Material::Strip { size, cardstock: 0, greeting: 0, foam_squares }
+        }),
+        1 => (piece(), any::<bool>()).prop_map(|(length, bow)| Material::Ribbon { ribbon: 0, length, bow }),
+    ];
+    let anchor = select(vec![
+        Anchor::TopLeft,
+        Anchor::Top,
+        Anchor::TopRight,
+        Anchor::Left,
+        Anchor::Middle,
+        Anchor::Right,
+        Anchor::BottomLeft,
+        Anchor::Bottom,
+        Anchor::BottomRight,
+    ]);
+    let shift = || prop_oneof![Just(Length::ZERO), length(1), length(1).prop_map(|length| -length)];
+    (text(), material, anchor, shift(), shift(), any::<bool>(), any::<u64>()).prop_map(
+        |(name, material, anchor, right, down, overlap, seed)| {
+            (Layer { name, material, placement: Placement { on: None, anchor, right, down, overlap } }, seed)
+        },
+    )
+}
+
+type Drawn = (Recipe, Vec<u64>, u64);
+
+fn recipe() -> impl Strategy<Value = Drawn> {
+    let fold = select(vec![Fold::Side, Fold::Top, Fold::Gate, Fold::Zed, Fold::Flat]);
+    let layers = proptest::collection::vec(layer(), 1..6);
+    let most = proptest::option::of(1..40_u32);
+    (text(), size(), fold, proptest::option::of(size()), layers, 0..40_u32, most, any::<u64>()).prop_map(
+        |(name, finished, fold, inside, layers, least, most, seed)| {
+            let (layers, seeds) = layers.into_iter().unzip();
+            let least = least.min(most.unwrap_or(least));
+            let inside = inside.map(|size| (size, 0));
+            (Recipe { name, finished, fold, base: 0, inside, layers, least, most }, seeds, seed)
+        },
+    )
+}
+
+/// A project as the reader gives it: names are unique, what refers to something refers to something that is there.
+fn project() -> impl Strategy<Value = Project> {
+    let ribbon =
+        (text(), color(), piece(), proptest::option::of(prop_oneof![piece(), Just(Length::INCH * 360)]), price())
+            .prop_map(|(name, color, width, spool, price)| Ribbon { name, color, width, spool, price });
+    let greeting = (text(), size(), color()).prop_map(|(words, inked, ink)| Greeting { words, inked, ink });
+    let trimmer = (piece(), length(0), 1..=100_u32, 1..=100_u32).prop_map(|(longest_cut, smallest_strip, a, b)| {
+        Trimmer { longest_cut, smallest_strip, stack_paper: a, stack_cardstock: b }
+    });
+    let envelope = prop_oneof![
+        Just(None),
+        Just(Some(Envelope { name: "C6".to_owned(), size: measure::envelope("C6").unwrap().size })),
+        (text(), size()).prop_map(|(name, size)| Some(Envelope { name, size })),
+    ];
+    let goal = (proptest::option::of(1..99_u32), proptest::option::of(1..999_u32), 1..9_u32, 0..9_u32, 1..=50_u32);
+    let head =
+        (text(), proptest::option::of(text()), proptest::option::of(date()), select(Mark::ALL.to_vec()), any::<bool>());
+    let things = (
+        proptest::collection::vec(pack(), 1..4),
+        proptest::collection::vec(cardstock(), 1..4),
+        proptest::collection::vec(ribbon, 1..3),
+        proptest::collection::vec(greeting, 1..3),
+        proptest::collection::vec(recipe(), 1..4),
+    );
+    (head, prop_oneof![trimmer], envelope, goal, things, any::<u64>()).prop_map(
+        |((name, maker, date, mark, inches), trimmer, envelope, wanted, things, seed)| {
+            let (packs, cardstocks, ribbons, greetings, recipes) = things;
+            let (cards_per_sheet, cards, set_of, overs, alternatives) = wanted;
+            let goal = Goal { cards_per_sheet, cards, set_of, overs, alternatives, ..Goal::default() };
+            let unit = if inches { Unit::Inch } else { Unit::Millimetre };
+            let mut project = Project {
+                name,
+                maker,
+                date,
+                unit,
+                mark,
+                trimmer,
+                packs,
+                cardstocks,
+                ribbons,
+                greetings,
+                envelope,
+                recipes: Vec::new(),
+                goal,
+            };
+            settle(&mut project, recipes, seed);
+            project
+        },
+    )
+}
+
+/// Gives things names of their own, layers their neighbours and the goal its wishes.
+fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
+    for (index, pack) in project.packs.iter_mut().enumerate() {
+        pack.name.push_str(&index.to_string());
+        for (at, design) in pack.designs.iter_mut().enumerate() {
+            design.letter = format!("{}{at}", ['A', 'É', 'b'][index]);
+            design.name = if seed % 5 == at as u64 { design.letter.clone() } else { format!("{}{at}", design.name) };
+        }
+    }
+    // Sometimes the last pack is what a loose sheet reads as.
+    if let Some(pack) = project.packs.last_mut().filter(|_| seed.is_multiple_of(3)) {
+        pack.designs.truncate(1);
+        pack.designs[0].name.clone_from(&pack.name);
+    }
+    for (index, stock) in project.cardstocks.iter_mut().enumerate() {
+        stock.name.push_str(&index.to_string());
+    }
+    for (index, ribbon) in project.ribbons.iter_mut().enumerate() {
+        ribbon.name.push_str(&index.to_string());
+    }
+    for (index, greeting) in project.greetings.iter_mut().enumerate() {
+        greeting.words.push_str(&index.to_string());
+    }
+    let letters: Vec<String> =
+        project.packs.iter().flat_map(|pack| &pack.designs).map(|design| design.letter.clone()).collect();
+    for (number, (mut recipe, seeds, seed)) in recipes.into_iter().enumerate() {
+        recipe.name.push_str(&number.to_string());
+        let pick = |seed: u64, count: usize| usize::try_from(seed % count as u64).unwrap();
+        recipe.base = pick(seed, project.cardstocks.len());
+        if let Some((_, cardstock)) = &mut recipe.inside {
+            *cardstock = pick(seed / 7, project.cardstocks.len());
+        }
+        let count = recipe.layers.len();
+        let laced = |layer: &Layer| matches!(layer.material, Material::Ribbon { .. });
+        for (index, seed) in seeds.into_iter().enumerate() {
+            // A mat follows a later layer that is no ribbon; one that finds none becomes plain.
+            let later: Vec<usize> = (index + 1..count).filter(|at| !laced(&recipe.layers[*at])).collect();
+            let layer = &mut recipe.layers[index];
+            layer.name.push_str(&index.to_string());
+            match &mut layer.material {
+                Material::Mat { follows, border, cardstock } => {
+                    if later.is_empty() {
+                        layer.material =
+                            Material::Plain { size: Size::new(*border + Length::MM, Length::INCH), cardstock: 0 };
+                    } else {
+                        *follows = later[pick(seed, later.len())];
+                        let stock = |at: usize| pick(seed / (at as u64 + 1), project.cardstocks.len());
+                        *cardstock = match seed % 2 {
+                            0 => vec![(None, stock(0))],
+                            _ => letters
+                                .iter()
+                                .enumerate()
+                                .map(|(at, letter)| (Some(letter.clone()), stock(at)))
+                                .collect(),
+                        };
+                        cardstock.sort();
+                    }
+                }
+                Material::Plain { cardstock, .. } => *cardstock = pick(seed, project.cardstocks.len()),
+                Material::Strip { cardstock, greeting, .. } => {
+                    *cardstock = pick(seed, project.cardstocks.len());
+                    *greeting = pick(seed / 3, project.greetings.len());
+                }
+                Material::Ribbon { ribbon, .. } => *ribbon = pick(seed, project.ribbons.len()),
+                Material::Patterned { .. } => {}
+            }
+            let follows = |layer: &Layer| matches!(layer.material, Material::Mat { follows, .. } if follows == index);
+            let mat = recipe.layers[..index].iter().rposition(follows);
+            recipe.layers[index].placement.on =
+                if seed.is_multiple_of(3) && index > 0 { Some(pick(seed / 5, index)) } else { mat };
+        }
+        project.recipes.push(recipe);
+    }
+    for pair in letters.chunks_exact(2).take(usize::try_from(seed % 3).unwrap()) {
+        project.goal.partners.push((pair[0].clone(), pair[1].clone()));
+    }
+    for recipe in &project.recipes {
+        for layer in &recipe.layers {
+            if let Material::Patterned { prefer, width, .. } = &layer.material {
+                let named = (recipe.name.clone(), layer.name.clone());
+                if seed.is_multiple_of(4) {
+                    project.goal.spares.push((
+                        named.0.clone(),
+                        named.1.clone(),
+                        1 + u32::try_from(prefer.width.ticks() % 9).unwrap(),
+                    ));
+                }
+                if seed.is_multiple_of(7) {
+                    project.goal.pins.push((named.0, named.1, Length::ZERO, width.least, *prefer));
+                }
+            }
+        }
+    }
+}
