@@ -152,6 +152,41 @@ fn place(tree: &Tree, [x, y, w, h]: [u32; 4], found: &mut Vec<Placed>) -> Result
     }
 }
 
+/// Where every rectangle lies that nothing was asked for: left, top, width and height in steps, in the tree's order.
+///
+/// # Errors
+/// As [`pieces`].
+///
+/// # Examples
+/// ```
+/// use cutting::tree::{Axis, Tree, rests};
+///
+/// let piece = Tree::Piece { kind: 4, width: 2, height: 3, turned: false };
+/// let tree = Tree::Cut { axis: Axis::X, at: 5, first: Box::new(Tree::Waste), second: Box::new(piece) };
+/// assert_eq!(rests(&tree, 7, 3), Ok(vec![[0, 0, 5, 3]]));
+/// ```
+pub fn rests(tree: &Tree, width: u32, height: u32) -> Result<Vec<[u32; 4]>, TreeError> {
+    // The walk that finds the pieces also refuses a tree that does not fit.
+    pieces(tree, width, height)?;
+    let mut found = Vec::new();
+    let mut open = vec![(tree, [0, 0, width, height])];
+    while let Some((tree, [x, y, w, h])) = open.pop() {
+        match *tree {
+            Tree::Waste => found.push([x, y, w, h]),
+            Tree::Piece { .. } => {}
+            Tree::Cut { axis: Axis::X, at, ref first, ref second } => {
+                open.push((second, [x + at, y, w - at, h]));
+                open.push((first, [x, y, at, h]));
+            }
+            Tree::Cut { axis: Axis::Y, at, ref first, ref second } => {
+                open.push((second, [x, y + at, w, h - at]));
+                open.push((first, [x, y, w, at]));
+            }
+        }
+    }
+    Ok(found)
+}
+
 /// Area of the rectangle that no piece covers, in square steps.
 ///
 /// # Errors

@@ -133,6 +133,24 @@ pub(super) fn stock(project: &Project, cuts: &[StockCut], sheet: &Sheet, grain: 
     Some(Done { tree, placed, cut_plan })
 }
 
+/// A single sheet or rest of patterned paper: its pieces and its steps.
+///
+/// Each kind is a size as it stands on its card, how many there may be, and whether it may lie a quarter turned.
+pub(super) fn loose(project: &Project, kinds: &[(Size, u32, bool)], sheet: &Sheet, tree: &Tree) -> Option<Done> {
+    let (width, height) = (sheet.grid.exact(sheet.size.width)?, sheet.grid.exact(sheet.size.height)?);
+    let tree = tidy(tree, width, height).ok()?;
+    let kind = |&(size, most, turn): &(Size, u32, bool)| {
+        let mut kind = Kind::exact(sheet.grid.exact(size.width)?, sheet.grid.exact(size.height)?, 0);
+        kind.count = 0..=most;
+        kind.turn = turn;
+        Some(kind)
+    };
+    let kinds = kinds.iter().map(kind).collect::<Option<Vec<_>>>()?;
+    let placed = verify(&tree, width, height, &Demand { kinds, pins: Vec::new() }).ok()?.placed;
+    let cut_plan = plan(project, sheet, &tree, &[])?;
+    Some(Done { tree, placed, cut_plan })
+}
+
 /// True if a cut that keeps the grain must lie a quarter turned on a sheet of that grain.
 ///
 /// The fold of a base runs along its height, for a top fold along its width.

@@ -11,6 +11,7 @@ mod fit;
 mod grid;
 mod look;
 mod paper;
+mod rescue;
 mod stock;
 
 pub use answer::{
@@ -18,6 +19,7 @@ pub use answer::{
     StockCut, StockPiece, StockPlan, StockSheetPlan,
 };
 pub use costs::per_card;
+pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 
 pub use cutting::Budget;
 

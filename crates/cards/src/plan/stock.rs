@@ -253,7 +253,8 @@ impl Nest<'_> {
         plan.grade = grade(&answer.outcome);
         plan.sheet_count = answer.sheets.iter().map(|sheet| sheet.times).sum();
         for cut_sheet in &self.alike(answer) {
-            let tree = self.upright(&cut_sheet.tree, self.turned_sheets[cut_sheet.sheet]);
+            let swapped = |kind: usize| self.told[kind].swapped;
+            let tree = upright(&cut_sheet.tree, &swapped, self.turned_sheets[cut_sheet.sheet]);
             let StockSheet { size, grain, .. } = self.stock.sheets[cut_sheet.sheet];
             let sheet = Sheet::plain(self.grid, size, cut_sheet.times);
             let Some(done) = checked::stock(self.project, &plan.cuts, &sheet, grain, &tree) else {
@@ -332,22 +333,22 @@ impl Nest<'_> {
         sheets.sort_by_key(|sheet| Reverse(sheet.times));
         sheets
     }
+}
 
-    /// A tree as the maker sees it: the engine's frame undone.
-    fn upright(&self, tree: &Tree, turned_sheet: bool) -> Tree {
-        match *tree {
-            Tree::Waste => Tree::Waste,
-            Tree::Piece { kind, width, height, turned } => {
-                let (width, height) = if turned_sheet { (height, width) } else { (width, height) };
-                Tree::Piece { kind, width, height, turned: turned ^ self.told[kind].swapped ^ turned_sheet }
-            }
-            Tree::Cut { axis, at, ref first, ref second } => Tree::Cut {
-                axis: if turned_sheet { axis.across() } else { axis },
-                at,
-                first: Box::new(self.upright(first, turned_sheet)),
-                second: Box::new(self.upright(second, turned_sheet)),
-            },
+/// A tree as the maker sees it: the engine's frame undone, of pieces written turned and of a turned sheet.
+pub(super) fn upright(tree: &Tree, swapped: &dyn Fn(usize) -> bool, turned_sheet: bool) -> Tree {
+    match *tree {
+        Tree::Waste => Tree::Waste,
+        Tree::Piece { kind, width, height, turned } => {
+            let (width, height) = if turned_sheet { (height, width) } else { (width, height) };
+            Tree::Piece { kind, width, height, turned: turned ^ swapped(kind) ^ turned_sheet }
         }
+        Tree::Cut { axis, at, ref first, ref second } => Tree::Cut {
+            axis: if turned_sheet { axis.across() } else { axis },
+            at,
+            first: Box::new(upright(first, swapped, turned_sheet)),
+            second: Box::new(upright(second, swapped, turned_sheet)),
+        },
     }
 }
 
