@@ -11,6 +11,8 @@
 //! | `strips`: exact strips put side by side | too many pieces to close | no: finds, never proves |
 //! | `packing`: boxes of choices halved, smallest bounding rectangles | nothing uses the whole sheet | yes for one size per kind |
 //!
+//! [`nearest`] answers the other way round: which smallest change makes a question work.
+//!
 //! Left out on purpose: cards, money, prints; which way the branches of a tree lie.
 
 #![allow(
@@ -22,6 +24,7 @@
 mod greedy;
 mod grid;
 mod instance;
+pub mod nearest;
 mod packing;
 mod pinned;
 mod quick;
