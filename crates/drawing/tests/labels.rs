@@ -14,8 +14,8 @@ use cards::plan::Piece;
 use cutting::steps::{Job, Limits, Trims, steps};
 use cutting::tree::{Axis, Tree, pieces};
 use drawing::Picture;
-use drawing::sheets::{Faces, Paper, handout, sheet_drawing};
-use measure::{Length, Mark, Rect, Size, from_steps};
+use drawing::sheets::{Edition, Faces, Hand, Paper, Print, edition, sheet_drawing};
+use measure::{Length, Mark, Rect, Size, Unit, from_steps};
 
 fn planned() -> Plan {
     static PLAN: std::sync::LazyLock<Plan> =
@@ -130,20 +130,35 @@ fn words_on_three_hundred_random_sheets_never_meet() {
     assert!(labels > pieces && pieces > 1_000, "{labels} words on {pieces} pieces");
 }
 
+/// Every edition for both papers.
+fn editions() -> Vec<Edition> {
+    let mut all = Vec::new();
+    for paper in [Paper::Letter, Paper::A4] {
+        for print in [Print::Normal, Print::Large] {
+            for hand in [Hand::Right, Hand::Left] {
+                for unit in [Unit::Inch, Unit::Millimetre] {
+                    all.push(Edition { paper, print, hand, unit });
+                }
+            }
+        }
+    }
+    all
+}
+
 #[test]
 fn words_of_the_pages_never_meet() {
     let crowded = cards::plan::plan(&drive::crowded(), &mut cutting::Budget::nodes(200_000));
     assert!(crowded.project.recipes.len() > 1 && !crowded.findings.is_empty());
-    for (plan, paper) in
-        [(&planned(), Paper::Letter), (&planned(), Paper::A4), (&crowded, Paper::Letter), (&crowded, Paper::A4)]
+    for (plan, as_asked) in
+        [&planned(), &crowded].into_iter().flat_map(|plan| editions().into_iter().map(move |e| (plan, e)))
     {
-        for (number, scene) in (1..).zip(handout(plan, &Faces::new(), paper)) {
+        for (number, scene) in (1..).zip(edition(plan, &Faces::new(), &as_asked)) {
             let found = boxes(&scene);
             let page = Rect::new(Length::ZERO, Length::ZERO, scene.size);
             for (index, (text, rect)) in found.iter().enumerate() {
-                assert!(page.contains(*rect), "page {number}: `{text}` leaves the page");
+                assert!(page.contains(*rect), "{as_asked:?} page {number}: `{text}` leaves the page");
                 for (other, there) in &found[..index] {
-                    assert!(!rect.overlaps(*there), "page {number}: `{text}` lies on `{other}`");
+                    assert!(!rect.overlaps(*there), "{as_asked:?} page {number}: `{text}` lies on `{other}`");
                 }
             }
         }

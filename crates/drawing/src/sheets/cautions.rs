@@ -6,8 +6,9 @@ use cards::model::Material;
 use measure::{Length, Rect, Size};
 use words::Arg;
 
-use super::look::{ACCENT, INK, SMALL, SMALL_STRONG, STRONG, Told, half, pt, say, sixteenths};
+use super::look::{ACCENT, INK, half, pt, say, sixteenths};
 use super::pages::Pages;
+use super::told::Told;
 use crate::scene::{Color, Mark, Pen, Point, Role};
 use crate::text::{Align, place, shape};
 
@@ -75,7 +76,7 @@ fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
         };
         let head = if about.is_empty() { say(severity, &[]) } else { format!("{} · {about}", say(severity, &[])) };
         pages.room(pt(46));
-        pages.block(&head, SMALL_STRONG, color, Role::Paragraph);
+        pages.block(&head, told.small_strong(), color, Role::Paragraph);
         pages.say(&text);
     }
     pages.gap(pt(6));
@@ -93,7 +94,7 @@ fn rule(pages: &mut Pages) {
     let middle = Point::new(x + half(Length::INCH), y + half(Length::INCH) + pt(5));
     let marks = vec![
         Mark::frame(square, pen.clone()),
-        place(shape(&say("page-rule-square", &[]), STRONG), middle, Align::Middle, INK),
+        place(shape(&say("page-rule-square", &[]), pages.told.strong()), middle, Align::Middle, INK),
     ];
     pages.push(Mark::role(Role::Figure(say("page-rule-square-alt", &[])), marks));
     let at = x + Length::INCH + sixteenths(8);
@@ -101,7 +102,9 @@ fn rule(pages: &mut Pages) {
         (Length::INCH * 4, 32_i64, Length::INCH, "page-rule-inches"),
         (Length::mm(100), 100, Length::MM, "page-rule-mm"),
     ]) {
-        let base = y + pt(26) + pt(40) * index;
+        // In large print the words stand below their line: beside it they would leave the margin.
+        let large = pages.told.large();
+        let base = if large { y + pt(16) + pt(54) * index } else { y + pt(26) + pt(40) * index };
         let mut marks = vec![Mark::line(Point::new(at, base), Point::new(at + length, base), pen.clone())];
         for tick in 0..=steps {
             let x = if index == 0 { at + crate::scene::share(step, tick, 8) } else { at + step * tick };
@@ -115,9 +118,10 @@ fn rule(pages: &mut Pages) {
             let thin = Pen::solid(INK, crate::scene::share(pt(1), 1, 2));
             marks.push(Mark::line(Point::new(x, base), Point::new(x, base - pt(tall)), thin));
         }
-        let words = place(shape(&say(id, &[]), SMALL), Point::new(at + length + pt(8), base), Align::Start, INK);
+        let beside = if large { Point::new(at, base + pt(22)) } else { Point::new(at + length + pt(8), base) };
+        let words = place(shape(&say(id, &[]), pages.told.small()), beside, Align::Start, INK);
         marks.push(words);
         pages.push(Mark::role(Role::Figure(say(id, &[])), marks));
     }
-    pages.y = y + Length::INCH + pt(18);
+    pages.y = y + Length::INCH + pt(if pages.told.large() { 34 } else { 18 });
 }

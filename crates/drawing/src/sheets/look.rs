@@ -1,10 +1,10 @@
-//! The look of the pages: inks, faces and the one way lengths become words.
+//! The look of the pages: inks, and how true size becomes drawn size.
 
-use measure::{FractionStyle, Length, Mark as Rule, Rect, Size, UnitSign, write_as};
+use measure::{Length, Rect, Size};
 use words::Arg;
 
 use crate::scene::{Color, Point, share};
-use crate::text::{Face, Style, with_fractions};
+use crate::text::with_fractions;
 
 /// Words and cut lines.
 pub(super) const INK: Color = Color::hex(0x2b_26_22);
@@ -18,15 +18,6 @@ pub(super) const CREAM: Color = Color::hex(0xf4_ed_e0);
 pub(super) const ACCENT: Color = Color::hex(0x8c_43_26);
 /// White paper.
 pub(super) const WHITE: Color = Color::hex(0xff_ff_ff);
-
-pub(super) const TITLE: Style = Style::new(Face::Semibold, 30);
-pub(super) const HEADING: Style = Style::new(Face::Semibold, 21);
-pub(super) const SUBHEADING: Style = Style::new(Face::Semibold, 15);
-pub(super) const BODY: Style = Style::new(Face::Regular, 13);
-pub(super) const ITEM: Style = Style::new(Face::Regular, 12);
-pub(super) const STRONG: Style = Style::new(Face::Semibold, 13);
-pub(super) const SMALL: Style = Style::new(Face::Regular, 11);
-pub(super) const SMALL_STRONG: Style = Style::new(Face::Semibold, 11);
 
 /// So many points.
 pub(super) const fn pt(points: i64) -> Length {
@@ -46,52 +37,6 @@ pub(super) fn half(length: Length) -> Length {
 /// A message with its facts, fractions set as fractions.
 pub(super) fn say(id: &str, args: &[(&str, Arg)]) -> String {
     with_fractions(&words::say(id, args))
-}
-
-/// Writes lengths as the maker thinks of them.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Told {
-    mark: Rule,
-}
-
-impl Told {
-    pub(super) const fn new(mark: Rule) -> Told {
-        Told { mark }
-    }
-
-    fn rule(self, length: Length) -> Rule {
-        if self.mark.holds(length) {
-            return self.mark;
-        }
-        // Finer than this nobody cuts; what lies between is written at the nearest.
-        let finest = match self.mark.unit() {
-            measure::Unit::Inch => Rule::ThirtySecondInch,
-            measure::Unit::Millimetre => Rule::HalfMillimetre,
-        };
-        let finer = |rule: &Rule| rule.unit() == finest.unit() && rule.step() >= finest.step();
-        Rule::ALL.into_iter().filter(finer).find(|rule| rule.holds(length)).unwrap_or(finest)
-    }
-
-    /// `4¾ in`, at the maker's mark or the first finer one that says it exactly.
-    pub(super) fn length(self, length: Length) -> String {
-        with_fractions(&write_as(length, self.rule(length), FractionStyle::Typographic, UnitSign::Shown).text)
-            .replace(' ', "\u{a0}")
-    }
-
-    /// `4¾`: the unit stands elsewhere.
-    pub(super) fn bare(self, length: Length) -> String {
-        with_fractions(&write_as(length, self.rule(length), FractionStyle::Typographic, UnitSign::Hidden).text)
-    }
-
-    /// `3 × 4½ in`.
-    pub(super) fn size(self, size: Size) -> String {
-        format!("{}\u{a0}×\u{a0}{}", self.bare(size.width), self.length(size.height))
-    }
-
-    /// `3 × 4½`.
-    pub(super) fn bare_size(self, size: Size) -> String {
-        format!("{}\u{a0}×\u{a0}{}", self.bare(size.width), self.bare(size.height))
-    }
 }
 
 /// How something of true size is drawn into a place on the page.

@@ -2,7 +2,7 @@
 //!
 //! | offers | gives |
 //! |---|---|
-//! | [`handout`] | every page, for [`crate::pdf::write`] |
+//! | [`handout`], [`edition()`] | every page, for [`crate::pdf::write`] |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`] | one finished card |
 //!
@@ -10,6 +10,7 @@
 
 mod card;
 mod cautions;
+mod edition;
 mod labels;
 mod look;
 mod needs;
@@ -18,6 +19,7 @@ mod pages;
 mod papers;
 mod sketch;
 mod steps;
+mod told;
 
 use std::collections::BTreeMap;
 
@@ -28,40 +30,28 @@ use measure::{Length, Rect, Size};
 
 use crate::picture::Picture;
 use crate::scene::{Mark, Role, Scene, share};
-use look::Told;
+use told::Told;
+
+pub use edition::{Edition, Hand, Paper, Print};
 
 /// What each face looks like: pack, design, side, seen with its own top up.
 pub type Faces = BTreeMap<(usize, usize, Side), Picture>;
-
-/// The page that is printed on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Paper {
-    /// 8 1/2 × 11 in.
-    Letter,
-    /// 210 × 297 mm.
-    A4,
-}
-
-impl Paper {
-    /// Its size, upright.
-    pub const fn size(self) -> Size {
-        match self {
-            Paper::Letter => Size::new(
-                Length::from_ticks(Length::INCH.ticks() / 2 * 17),
-                Length::from_ticks(Length::INCH.ticks() * 11),
-            ),
-            Paper::A4 => Size::new(Length::mm(210), Length::mm(297)),
-        }
-    }
-}
 
 /// Every page of the plan, in the order in which it is worked through.
 ///
 /// # Shape
 /// Pure: the same plan and faces give the same pages. A face that is not in `faces` is left white.
 pub fn handout(plan: &Plan, faces: &Faces, paper: Paper) -> Vec<Scene> {
-    let told = Told::new(plan.project.mark);
-    let mut pages = pages::Pages::new(paper.size(), &plan.project.name);
+    edition(plan, faces, &Edition::plain(plan, paper))
+}
+
+/// As [`handout`], for other eyes, another hand or another rule.
+///
+/// # Shape
+/// The pieces, cards and counts are the same in every edition.
+pub fn edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
+    let told = Told::new(plan.project.mark, *edition);
+    let mut pages = pages::Pages::new(told, &plan.project.name);
     opening::opening(plan, faces, told, &mut pages);
     papers::papers(plan, faces, told, &mut pages);
     steps::steps(plan, faces, told, &mut pages);
@@ -78,7 +68,7 @@ pub fn handout(plan: &Plan, faces: &Faces, paper: Paper) -> Vec<Scene> {
 pub fn sheet_drawing(plan: &Plan, faces: &Faces, layout: usize, size: Size) -> Option<Scene> {
     let found = plan.layouts.get(layout)?;
     let sketch = papers::sketch(plan, faces, found, found.sheets.first(), size.width);
-    let told = Told::new(plan.project.mark);
+    let told = Told::new(plan.project.mark, Edition::plain(plan, Paper::Letter));
     let place = look::inset(Rect::new(Length::ZERO, Length::ZERO, size), look::pt(9));
     let alt = papers::alt(plan, layout, found, told);
     let marks = sketch.marks(place, told, sketch::Says::All);

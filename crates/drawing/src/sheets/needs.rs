@@ -9,22 +9,24 @@ use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
 use super::card::stock_color;
-use super::look::{BODY, INK, SMALL, STRONG, Told, pt, say, sixteenths};
+use super::look::{INK, pt, say, sixteenths};
 use super::pages::{Column, Pages};
 use super::papers::{left_over, runs};
-use super::sketch::{Says, Sketch, SketchPiece, Under};
+use super::sketch::{Says, Sketch, SketchPiece, Under, dimensions_room};
 use super::steps::Cuts;
-use crate::scene::{Mark, Point, Role};
+use super::told::Told;
+use crate::scene::{Mark, Point, Role, share};
 use crate::text::{Align, Line, place, wrap};
 
 /// The table of pieces, small supplies and costs.
 pub(super) fn needs(plan: &Plan, told: Told, pages: &mut Pages) {
     pages.chapter(&say("page-needs-title", &[]));
+    let shares = if told.large() { [22, 34, 27, 17] } else { [20, 36, 32, 12] };
     let columns = [
-        column("page-needs-piece", 20, Align::Start),
-        column("page-needs-size", 36, Align::Start),
-        column("page-needs-from", 32, Align::Start),
-        column("page-needs-count", 12, Align::End),
+        column("page-needs-piece", shares[0], Align::Start),
+        column("page-needs-size", shares[1], Align::Start),
+        column("page-needs-from", shares[2], Align::Start),
+        column("page-needs-count", shares[3], Align::End),
     ];
     let mut rows = paper_rows(plan, told);
     rows.extend(stock_rows(plan, told));
@@ -216,7 +218,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
     }
     let totals = rows.len() - lines;
     // Kept on one page where one page can hold it.
-    let tall = (BODY.leading() + pt(3)) * i64::try_from(rows.len()).unwrap_or(0) + pt(86);
+    let tall = (pages.told.body().leading() + pt(3)) * i64::try_from(rows.len()).unwrap_or(0) + pt(86);
     pages.room(tall.min(sixteenths(130)));
     pages.section(&say("page-cost-title", &[]));
     let columns = [
@@ -245,7 +247,7 @@ fn color(plan: &Plan, stock: &StockPlan, told: Told, pages: &mut Pages) {
     pages.gap(pt(6));
     // The heading, its note and the first sheet stay together.
     let first = stock.sheets.first().map_or(Length::ZERO, |sheet| Prepared::new(plan, stock, sheet, told, pages).tall);
-    pages.room(first + pt(56));
+    pages.room(first + pt(if told.large() { 100 } else { 56 }));
     let title = say("page-stock-color", &[("name", (&cardstock.name).into()), ("count", stock.sheet_count.into())]);
     pages.section(&title);
     let grade = match stock.grade {
@@ -258,9 +260,6 @@ fn color(plan: &Plan, stock: &StockPlan, told: Told, pages: &mut Pages) {
         stock_sheet(plan, stock, sheet, told, pages);
     }
 }
-
-/// The largest side of a drawn cardstock sheet.
-const STOCK_SIDE: Length = sixteenths(44);
 
 /// One sheet of cardstock ready to be drawn, and the room it needs.
 struct Prepared {
@@ -287,26 +286,48 @@ impl Prepared {
             kinds.entry(piece.cut).or_default().push(mark.clone());
             sketch.pieces.push(SketchPiece { mark, rect: piece.rect, turned: piece.turned, scores });
         }
+        let large = told.large();
         let wide = pages.right() - words_at(pages);
         let words = sheet_words(plan, stock, sheet, &kinds, &marks_of, told, wide);
         let words_tall: Length = words.iter().map(|line| line.style.leading()).sum();
-        let drawn_tall = (STOCK_SIDE + pt(44))
-            .min(crate::scene::share(STOCK_SIDE, size.height.ticks(), size.width.max(size.height).ticks()) + pt(44));
-        Prepared { sketch, words, drawn_tall, tall: drawn_tall.max(words_tall + pt(10)) + pt(10) }
+        let (side, room) = (stock_side(told), dimensions_room(told));
+        let drawn_tall = share(side, size.height.ticks(), size.width.max(size.height).ticks()) + room;
+        // In large print the words below may go over to the next page, the first three lines may not.
+        let first = told.body().leading() * 3;
+        let tall = if large { drawn_tall + first + pt(4) } else { drawn_tall.max(words_tall + pt(10)) };
+        Prepared { sketch, words, drawn_tall, tall: tall + pt(10) }
     }
 }
 
-/// Where the words beside a sheet of cardstock start.
+/// The largest side of a drawn cardstock sheet.
+fn stock_side(told: Told) -> Length {
+    sixteenths(if told.large() { 58 } else { 44 })
+}
+
+/// Where the words of a sheet of cardstock start: beside it, or in large print below.
 fn words_at(pages: &Pages) -> Length {
-    pages.left() + STOCK_SIDE + pt(24) + pt(16)
+    if pages.told.large() { pages.left() } else { pages.left() + stock_side(pages.told) + pt(40) }
 }
 
 fn stock_sheet(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan, told: Told, pages: &mut Pages) {
     let Prepared { sketch, words, drawn_tall, tall } = Prepared::new(plan, stock, sheet, told, pages);
     pages.room(tall);
-    let area = Rect::new(pages.left(), pages.y, Size::new(STOCK_SIDE + pt(24), drawn_tall));
+    let large = told.large();
+    let wide = if large { pages.width() } else { stock_side(told) + pt(24) };
+    let area = Rect::new(pages.left(), pages.y, Size::new(wide, drawn_tall));
     let alt = say("page-stock-alt", &[("size", told.size(sketch.sheet).into()), ("count", sheet.pieces.len().into())]);
     pages.push(Mark::role(Role::Figure(alt), sketch.marks(area, told, Says::All)));
+    if large {
+        pages.gap(drawn_tall + pt(10));
+        for line in words {
+            pages.room(line.style.leading());
+            let at = Point::new(pages.left(), pages.y + line.style.size);
+            pages.gap(line.style.leading());
+            pages.push(Mark::role(Role::Paragraph, vec![place(line, at, Align::Start, INK)]));
+        }
+        pages.gap(pt(10));
+        return;
+    }
     let mut texts = Vec::new();
     let mut y = pages.y + pt(10);
     for line in words {
@@ -327,7 +348,7 @@ fn sheet_words(
     told: Told,
     wide: Length,
 ) -> Vec<Line> {
-    let mut lines = wrap(&say("page-stock-times", &[("count", sheet.times.into())]), STRONG, wide);
+    let mut lines = wrap(&say("page-stock-times", &[("count", sheet.times.into())]), told.strong(), wide);
     for (cut, marks) in kinds {
         let Some(cut) = stock.cuts.get(*cut) else { continue };
         let what = say(
@@ -338,12 +359,12 @@ fn sheet_words(
                 ("size", told.size(cut.size).into()),
             ],
         );
-        lines.extend(wrap(&what, BODY, wide));
+        lines.extend(wrap(&what, told.body(), wide));
     }
     let steps = Cuts { plan: &sheet.cut_plan, step: sheet.step, under: Under::Color(INK), marks: marks.to_vec(), told };
-    lines.extend(wrap("\u{a0}", SMALL, wide));
+    lines.extend(wrap("\u{a0}", told.small(), wide));
     for (number, sentence) in (1_u32..).zip(steps.short()) {
-        lines.extend(wrap(&format!("{number}.\u{a0}{sentence}"), BODY, wide));
+        lines.extend(wrap(&format!("{number}.\u{a0}{sentence}"), told.body(), wide));
     }
     lines
 }

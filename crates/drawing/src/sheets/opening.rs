@@ -5,10 +5,9 @@ use cards::model::Side;
 use cards::plan::{Card, PartKind};
 use measure::{Length, Rect, Size};
 
-use super::look::{
-    ACCENT, CREAM, INK, RULE, SMALL, SMALL_STRONG, SOFT, STRONG, TITLE, Told, half, pt, say, sixteenths,
-};
+use super::look::{ACCENT, CREAM, INK, RULE, SOFT, half, pt, say, sixteenths};
 use super::pages::{Pages, fitted};
+use super::told::Told;
 use super::{Faces, card};
 use crate::scene::{Mark, Pen, Point, Role, share};
 use crate::text::{Align, Face, Style, place, shape, wrap};
@@ -93,7 +92,7 @@ pub(super) fn alt(plan: &Plan, card: &Card) -> String {
 
 /// Draws the opening page, and more of its kind if there are many kinds of card.
 pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
-    header(plan, pages);
+    header(plan, told, pages);
     let kinds = kinds(plan);
     if kinds.is_empty() {
         pages.say(&say("page-no-cards", &[]));
@@ -106,15 +105,21 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
         }
         // Few cards a page, drawn large, rather than many small ones.
         let most = match (first, rest.len()) {
+            (true, _) if told.large() => 2,
+            (false, _) if told.large() => 4,
             (true, 0..=8) => 8,
             (true, _) => 6,
             (false, _) => 9,
         };
-        let facts = if first { sixteenths(17) } else { Length::ZERO };
+        let facts = match (first, told.large()) {
+            (true, false) => sixteenths(17),
+            (true, true) => (told.item().leading() + pt(4)) * 4 + pt(16),
+            (false, _) => Length::ZERO,
+        };
         let board = Rect::new(pages.left(), pages.y, Size::new(pages.width(), pages.left_over() - facts));
-        let (columns, rows) = grid(plan, rest, board.size, most);
+        let (columns, rows) = grid(plan, rest, board.size, most, told);
         let here = rest.len().min(columns * rows);
-        let board = Rect { size: fitted_board(plan, &rest[..here], board.size, columns, rows), ..board };
+        let board = Rect { size: fitted_board(plan, &rest[..here], board.size, columns, told), ..board };
         draw_board(plan, faces, &rest[..here], board, columns, pages);
         rest = &rest[here..];
         pages.y = board.bottom();
@@ -125,35 +130,47 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
     }
 }
 
-fn header(plan: &Plan, pages: &mut Pages) {
+fn header(plan: &Plan, told: Told, pages: &mut Pages) {
     let project = &plan.project;
     let by = [project.maker.as_deref(), project.date.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(" · ");
     pages.gap(pt(2));
     if !by.is_empty() {
-        pages.block(&by, SMALL, SOFT, Role::Paragraph);
+        pages.block(&by, told.small(), SOFT, Role::Paragraph);
         pages.gap(pt(2));
     }
-    let style = if shape(&project.name, TITLE).width > pages.width() { Style::new(Face::Semibold, 25) } else { TITLE };
+    let style = if shape(&project.name, told.title()).width > pages.width() {
+        Style::new(Face::Semibold, 25)
+    } else {
+        told.title()
+    };
     pages.block(&project.name, style, INK, Role::Heading(1));
     pages.gap(pt(6));
     pages.push(Mark::fill(Rect::new(pages.left(), pages.y, Size::new(sixteenths(14), pt(2))), ACCENT));
     pages.gap(pt(14));
+    if told.edition.unit != project.unit {
+        let id = if told.edition.unit == measure::Unit::Millimetre { "page-edition-mm" } else { "page-edition-inches" };
+        pages.note(&say(id, &[]));
+        pages.gap(pt(6));
+    }
 }
 
-/// Lines of a caption under a card.
-const CAPTION: Length = pt(62);
+/// Room for the caption under a card.
+fn caption_tall(told: Told) -> Length {
+    if told.large() { told.strong().leading() * 5 + pt(10) } else { pt(62) }
+}
 
 /// Columns and rows that show the cards largest.
-fn grid(plan: &Plan, kinds: &[Kind<'_>], board: Size, most: usize) -> (usize, usize) {
+fn grid(plan: &Plan, kinds: &[Kind<'_>], board: Size, most: usize, told: Told) -> (usize, usize) {
     let count = kinds.len().min(most).max(1);
     let widest = largest(plan, kinds);
     let drawn = |columns: usize| {
         let rows = count.div_ceil(columns);
-        let cell = cell_size(board, columns, rows);
+        let cell = cell_size(board, columns, rows, told);
         let by_width = share(widest.height, cell.width.ticks(), widest.width.ticks().max(1));
         by_width.min(cell.height)
     };
-    let best = (1..=count.min(4)).max_by_key(|&columns| (drawn(columns), columns)).unwrap_or(1);
+    let best =
+        (1..=count.min(if told.large() { 2 } else { 4 })).max_by_key(|&columns| (drawn(columns), columns)).unwrap_or(1);
     (best, count.div_ceil(best))
 }
 
@@ -164,20 +181,21 @@ fn largest(plan: &Plan, kinds: &[Kind<'_>]) -> Size {
 }
 
 /// The room one card has on the board, its caption and the space around taken off.
-fn cell_size(board: Size, columns: usize, rows: usize) -> Size {
+fn cell_size(board: Size, columns: usize, rows: usize, told: Told) -> Size {
     let (columns, rows) = (i64::try_from(columns).unwrap_or(1), i64::try_from(rows).unwrap_or(1));
     Size::new(
         share(board.width - pt(24), 1, columns) - pt(26),
-        share(board.height - pt(20), 1, rows) - CAPTION - pt(14),
+        share(board.height - pt(20), 1, rows) - caption_tall(told) - pt(14),
     )
 }
 
 /// The board no taller than its cards need.
-fn fitted_board(plan: &Plan, kinds: &[Kind<'_>], board: Size, columns: usize, rows: usize) -> Size {
+fn fitted_board(plan: &Plan, kinds: &[Kind<'_>], board: Size, columns: usize, told: Told) -> Size {
+    let rows = kinds.len().div_ceil(columns.max(1));
     let widest = largest(plan, kinds);
-    let cell = Rect::new(Length::ZERO, Length::ZERO, cell_size(board, columns, rows));
+    let cell = Rect::new(Length::ZERO, Length::ZERO, cell_size(board, columns, rows, told));
     let tall = super::look::Fit::into(widest, cell).length(widest.height);
-    let needed = (tall + CAPTION + pt(34)) * i64::try_from(rows).unwrap_or(1) + pt(20);
+    let needed = (tall + caption_tall(told) + pt(34)) * i64::try_from(rows).unwrap_or(1) + pt(20);
     Size::new(board.width, board.height.min(needed))
 }
 
@@ -186,7 +204,8 @@ fn draw_board(plan: &Plan, faces: &Faces, kinds: &[Kind<'_>], board: Rect, colum
     let rows = kinds.len().div_ceil(columns);
     let inner =
         Rect::new(board.x + pt(12), board.y + pt(14), Size::new(board.size.width - pt(24), board.size.height - pt(20)));
-    let cell = cell_size(board.size, columns, rows);
+    let told = pages.told;
+    let cell = cell_size(board.size, columns, rows, told);
     // One scale for all, so that a large card looks large beside a small one.
     let widest = largest(plan, kinds);
     let scale = super::look::Fit::into(widest, Rect::new(Length::ZERO, Length::ZERO, cell));
@@ -199,33 +218,32 @@ fn draw_board(plan: &Plan, faces: &Faces, kinds: &[Kind<'_>], board: Rect, colum
         // A row that is not full stands in the middle.
         let indent = half(step.width * count(columns - in_row));
         let centre = inner.x + indent + step.width * count(column) + half(step.width);
-        let top = inner.y + step.height * count(row) + half((step.height - tall - CAPTION).max(Length::ZERO));
+        let top =
+            inner.y + step.height * count(row) + half((step.height - tall - caption_tall(told)).max(Length::ZERO));
         let Some(recipe) = plan.project.recipes.get(kind.card.recipe) else { continue };
         let size = scale.size(recipe.finished);
         let front = Rect::new(centre - half(size.width), top + tall - size.height, size);
         let marks = card::marks(plan, faces, kind.card, front);
         pages.push(Mark::role(Role::Figure(alt(plan, kind.card)), marks));
         let wide = step.width - pt(10);
-        let caption = caption(plan, kind, Point::new(centre, top + tall + pt(22)), wide);
+        let below = top + tall + pt(if told.large() { 26 } else { 22 });
+        let caption = if told.large() {
+            caption(plan, kind, told, (Point::new(centre - half(wide), below), Align::Start), wide)
+        } else {
+            caption(plan, kind, told, (Point::new(centre, below), Align::Middle), wide)
+        };
         pages.push(Mark::role(Role::Paragraph, caption));
     }
 }
 
-fn caption(plan: &Plan, kind: &Kind<'_>, at: Point, wide: Length) -> Vec<Mark> {
+fn caption(plan: &Plan, kind: &Kind<'_>, told: Told, (at, align): (Point, Align), wide: Length) -> Vec<Mark> {
     let (letter, name) = names(plan, kind.card);
-    let mut marks = Vec::new();
-    let mut y = at.y;
-    let head = format!("{letter} · {name}");
-    marks.push(place(fitted(&head, STRONG, wide), Point::new(at.x, y), Align::Middle, INK));
-    y += STRONG.leading();
     let mut cards = say("page-caption-count", &[("count", kind.count.into())]);
     if plan.project.recipes.len() > 1
         && let Some(recipe) = plan.project.recipes.get(kind.card.recipe)
     {
         cards = format!("{cards}, {}", recipe.name);
     }
-    marks.push(place(fitted(&cards, SMALL_STRONG, wide), Point::new(at.x, y), Align::Middle, ACCENT));
-    y += SMALL.leading();
     let mut parts = Vec::new();
     if let Some(mat) = mat(plan, kind.card) {
         parts.push(say("page-caption-mat", &[("name", mat.into())]));
@@ -233,9 +251,24 @@ fn caption(plan: &Plan, kind: &Kind<'_>, at: Point, wide: Length) -> Vec<Mark> {
     if let Some(partner) = partner(plan, kind.card) {
         parts.push(say("page-caption-partner", &[("letter", partner.into())]));
     }
-    for line in wrap(&parts.join(", "), SMALL, wide).into_iter().take(1) {
-        marks.push(place(line, Point::new(at.x, y), Align::Middle, SOFT));
-        y += SMALL.leading();
+    let mut marks = Vec::new();
+    let mut y = at.y;
+    let texts = [
+        (format!("{letter} · {name}"), told.strong(), INK),
+        (cards, told.small_strong(), ACCENT),
+        (parts.join(", "), told.small(), SOFT),
+    ];
+    // In large print nothing is cut off: five lines are kept, words go over to the next.
+    let mut left = if told.large() { 5 } else { 3 };
+    for (text, style, color) in texts {
+        let lines = wrap(&text, style, wide);
+        let most = if told.large() { left } else { 1 };
+        let lines = if told.large() || lines.len() <= 1 { lines } else { vec![fitted(&text, style, wide)] };
+        for line in lines.into_iter().take(most) {
+            marks.push(place(line, Point::new(at.x, y), align, color));
+            y += style.leading();
+            left -= 1;
+        }
     }
     marks
 }
@@ -252,7 +285,7 @@ fn facts_row(plan: &Plan, told: Told, pages: &mut Pages) {
         }
         seen.into_iter().map(|size| told.bare_size(size)).collect()
     };
-    let unit = match plan.project.unit {
+    let unit = match told.edition.unit {
         measure::Unit::Inch => "in",
         measure::Unit::Millimetre => "mm",
     };
@@ -270,6 +303,13 @@ fn facts_row(plan: &Plan, told: Told, pages: &mut Pages) {
             say("page-fact-settings", &[("count", tally.settings.into()), ("cuts", tally.cuts.into())]),
         ));
     }
+    if told.large() {
+        pages.gap(pt(12));
+        for (number, what) in facts {
+            pages.item(&format!("{number} {what}"));
+        }
+        return;
+    }
     let count = i64::try_from(facts.len()).unwrap_or(1);
     let wide = share(pages.width(), 1, count);
     let top = pages.y + pt(18);
@@ -277,7 +317,7 @@ fn facts_row(plan: &Plan, told: Told, pages: &mut Pages) {
         let x = pages.left() + wide * index;
         let centre = x + half(wide);
         let large = fitted(&number, Style::new(Face::Semibold, 24), wide - pt(12));
-        let small = fitted(&what, SMALL, wide - pt(8));
+        let small = fitted(&what, told.small(), wide - pt(8));
         pages.push(Mark::role(
             Role::Paragraph,
             vec![

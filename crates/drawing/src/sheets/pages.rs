@@ -2,19 +2,14 @@
 
 use measure::{Length, Rect, Size};
 
-use super::look::{
-    ACCENT, BODY, HEADING, INK, ITEM, RULE, SMALL, SMALL_STRONG, SOFT, STRONG, SUBHEADING, half, pt, say, sixteenths,
-};
+use super::look::{ACCENT, INK, RULE, SOFT, half, pt, say, sixteenths};
+use super::told::Told;
 use crate::scene::{Color, Mark, Pen, Point, Role, Scene};
 use crate::text::{Align, Style, place, shape, wrap};
 
-/// Space at the left, right and top of a page.
-const MARGIN: Length = sixteenths(12);
-/// Space at the foot, the page number in it.
-const FOOT: Length = sixteenths(15);
-
 /// Pages being filled.
 pub(super) struct Pages {
+    pub(super) told: Told,
     size: Size,
     title: String,
     done: Vec<Vec<Mark>>,
@@ -31,24 +26,36 @@ pub(super) struct Column {
 }
 
 impl Pages {
-    pub(super) fn new(size: Size, title: &str) -> Pages {
-        Pages { size, title: title.to_owned(), done: Vec::new(), marks: Vec::new(), y: MARGIN }
+    pub(super) fn new(told: Told, title: &str) -> Pages {
+        let size = told.edition.paper.size();
+        let mut pages =
+            Pages { told, size, title: title.to_owned(), done: Vec::new(), marks: Vec::new(), y: Length::ZERO };
+        pages.y = pages.margin();
+        pages
     }
 
-    pub(super) const fn left(&self) -> Length {
-        MARGIN
+    /// Space at the left, right and top of a page.
+    fn margin(&self) -> Length {
+        sixteenths(if self.told.large() { 16 } else { 12 })
+    }
+
+    pub(super) fn left(&self) -> Length {
+        self.margin()
     }
 
     pub(super) fn right(&self) -> Length {
-        self.size.width - MARGIN
+        self.left() + self.width()
     }
 
+    /// Between the margins; in large print lines are no longer than 6 in.
     pub(super) fn width(&self) -> Length {
-        self.size.width - MARGIN * 2
+        let between = self.size.width - self.margin() * 2;
+        if self.told.large() { between.min(Length::INCH * 6) } else { between }
     }
 
+    /// Above the page number.
     pub(super) fn bottom(&self) -> Length {
-        self.size.height - FOOT
+        self.size.height - sixteenths(if self.told.large() { 20 } else { 15 })
     }
 
     /// Height that is left on this page.
@@ -61,7 +68,7 @@ impl Pages {
         if !self.marks.is_empty() {
             self.done.push(std::mem::take(&mut self.marks));
         }
-        self.y = MARGIN;
+        self.y = self.margin();
     }
 
     /// Starts a new page unless so much room is left.
@@ -88,7 +95,7 @@ impl Pages {
     /// The head of a chapter, at the top of its own page.
     pub(super) fn chapter(&mut self, text: &str) {
         self.fresh();
-        self.heading(1, text, HEADING);
+        self.heading(1, text, self.told.heading());
         self.gap(pt(4));
         self.push(Mark::fill(Rect::new(self.left(), self.y, Size::new(sixteenths(14), pt(2))), ACCENT));
         self.gap(pt(16));
@@ -97,7 +104,7 @@ impl Pages {
     /// A heading inside a chapter.
     pub(super) fn section(&mut self, text: &str) {
         self.room(sixteenths(20));
-        self.heading(2, text, SUBHEADING);
+        self.heading(2, text, self.told.subheading());
         self.gap(pt(5));
     }
 
@@ -107,13 +114,13 @@ impl Pages {
 
     /// A paragraph.
     pub(super) fn say(&mut self, text: &str) {
-        self.block(text, BODY, INK, Role::Paragraph);
+        self.block(text, self.told.body(), INK, Role::Paragraph);
         self.gap(pt(5));
     }
 
     /// A note below something.
     pub(super) fn note(&mut self, text: &str) {
-        self.block(text, SMALL, SOFT, Role::Paragraph);
+        self.block(text, self.told.small(), SOFT, Role::Paragraph);
         self.gap(pt(4));
     }
 
@@ -147,14 +154,14 @@ impl Pages {
     /// A list item with a dot at the left.
     pub(super) fn item(&mut self, text: &str) {
         let indent = sixteenths(4);
-        let lines = wrap(text, ITEM, self.width() - indent);
-        let height = ITEM.leading() * i64::try_from(lines.len()).unwrap_or(1);
+        let lines = wrap(text, self.told.item(), self.width() - indent);
+        let height = self.told.item().leading() * i64::try_from(lines.len()).unwrap_or(1);
         self.room(height);
-        let dot = Rect::new(self.left() + pt(2), self.y + pt(6), Size::new(pt(4), pt(4)));
+        let dot = Rect::new(self.left() + pt(2), self.y + half(self.told.item().size), Size::new(pt(4), pt(4)));
         let mut held = vec![Mark::fill(dot, ACCENT)];
         for line in lines {
-            held.push(place(line, Point::new(self.left() + indent, self.y + ITEM.size), Align::Start, INK));
-            self.y += ITEM.leading();
+            held.push(place(line, Point::new(self.left() + indent, self.y + self.told.item().size), Align::Start, INK));
+            self.y += self.told.item().leading();
         }
         self.push(Mark::role(Role::List, vec![Mark::role(Role::Item, held)]));
         self.gap(pt(4));
@@ -171,7 +178,7 @@ impl Pages {
         let pad = pt(3);
         let mut held = Vec::new();
         for (index, row) in rows.iter().enumerate() {
-            let style = if index + totals >= rows.len() { STRONG } else { BODY };
+            let style = if index + totals >= rows.len() { self.told.strong() } else { self.told.body() };
             let cells: Vec<Vec<crate::text::Line>> = row
                 .iter()
                 .zip(columns)
@@ -180,9 +187,14 @@ impl Pages {
                 })
                 .collect();
             let tall = cells.iter().map(Vec::len).max().unwrap_or(1).max(1);
-            let height = BODY.leading() * i64::try_from(tall).unwrap_or(1) + pad;
+            let height = self.told.body().leading() * i64::try_from(tall).unwrap_or(1) + pad;
             if held.is_empty() || self.left_over() < height {
-                let head = if held.is_empty() { height + sixteenths(6) } else { self.size.height };
+                let head = if held.is_empty() {
+                    // Two rows go with the head, so that none stands alone below it.
+                    height * if rows.len() > 1 { 2 } else { 1 } + self.head_tall(columns, whole, pad)
+                } else {
+                    self.size.height
+                };
                 if !held.is_empty() {
                     self.push(Mark::role(Role::Table, std::mem::take(&mut held)));
                 }
@@ -195,7 +207,7 @@ impl Pages {
                 let wide = crate::scene::share(self.width(), column.share, whole);
                 let mut texts = Vec::new();
                 for (index, line) in (0_i64..).zip(lines) {
-                    let base = self.y + half(pad) + BODY.size + BODY.leading() * index;
+                    let base = self.y + half(pad) + self.told.body().size + self.told.body().leading() * index;
                     texts.push(place(line, Point::new(side(x, wide, pad, column.align), base), column.align, INK));
                 }
                 marks.push(Mark::role(Role::Cell, texts));
@@ -211,17 +223,32 @@ impl Pages {
         self.gap(pt(11));
     }
 
+    /// Each column's head, broken to fit its column.
+    fn head_lines(&self, columns: &[Column], whole: i64, pad: Length) -> Vec<Vec<crate::text::Line>> {
+        let wide = |column: &Column| crate::scene::share(self.width(), column.share, whole) - pad * 2;
+        columns.iter().map(|column| wrap(&column.head, self.told.small_strong(), wide(column))).collect()
+    }
+
+    fn head_tall(&self, columns: &[Column], whole: i64, pad: Length) -> Length {
+        let tall = self.head_lines(columns, whole, pad).iter().map(Vec::len).max().unwrap_or(1);
+        self.told.small().leading() * i64::try_from(tall).unwrap_or(1) + pt(4)
+    }
+
     fn table_head(&mut self, columns: &[Column], whole: i64, pad: Length) -> Mark {
         let mut marks = Vec::new();
         let mut x = self.left();
-        for column in columns {
+        let tall = self.head_tall(columns, whole, pad);
+        for (column, lines) in columns.iter().zip(self.head_lines(columns, whole, pad)) {
             let wide = crate::scene::share(self.width(), column.share, whole);
-            let line = shape(&column.head, SMALL_STRONG);
-            let at = Point::new(side(x, wide, pad, column.align), self.y + SMALL.size);
-            marks.push(Mark::role(Role::HeadCell, vec![place(line, at, column.align, SOFT)]));
+            let mut texts = Vec::new();
+            for (index, line) in (0_i64..).zip(lines) {
+                let base = self.y + self.told.small().size + self.told.small().leading() * index;
+                texts.push(place(line, Point::new(side(x, wide, pad, column.align), base), column.align, SOFT));
+            }
+            marks.push(Mark::role(Role::HeadCell, texts));
             x += wide;
         }
-        self.y += SMALL.leading() + pt(3);
+        self.y += tall - pt(1);
         let (left, right, y) = (self.left(), self.right(), self.y);
         self.push(Mark::line(Point::new(left, y), Point::new(right, y), Pen::solid(INK, pt(1))));
         Mark::role(Role::Row, marks)
@@ -231,22 +258,20 @@ impl Pages {
     pub(super) fn finish(mut self, name: &str) -> Vec<Scene> {
         self.fresh();
         let count = self.done.len();
+        let (left, right, style) = (self.left(), self.right(), self.told.small());
         let (size, title) = (self.size, self.title);
         let number = |index: usize| say("page-number", &[("number", (index + 1).into()), ("count", count.into())]);
+        let base = size.height - sixteenths(8);
         self.done
             .into_iter()
             .enumerate()
             .map(|(index, mut marks)| {
-                let base = size.height - sixteenths(8);
-                let foot = vec![
-                    place(
-                        fitted(name, SMALL, size.width - MARGIN * 2 - sixteenths(24)),
-                        Point::new(MARGIN, base),
-                        Align::Start,
-                        SOFT,
-                    ),
-                    place(shape(&number(index), SMALL), Point::new(size.width - MARGIN, base), Align::End, SOFT),
-                ];
+                let line = shape(&number(index), style);
+                let free = right - left - line.width - pt(18);
+                let mut foot = vec![place(line, Point::new(right, base), Align::End, SOFT)];
+                if shape(name, style).width <= free {
+                    foot.push(place(shape(name, style), Point::new(left, base), Align::Start, SOFT));
+                }
                 marks.push(Mark::role(Role::Artifact, foot));
                 Scene { size, title: format!("{title} – {}", number(index)), marks }
             })

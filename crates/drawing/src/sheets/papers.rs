@@ -8,9 +8,10 @@ use measure::{Length, Rect, Size, from_steps};
 
 use super::Faces;
 use super::card::pixels;
-use super::look::{INK, SMALL, SMALL_STRONG, SOFT, Told, WHITE, half, pt, say, sixteenths};
+use super::look::{INK, SOFT, WHITE, half, pt, say, sixteenths};
 use super::pages::{Pages, fitted};
 use super::sketch::{Says, Sketch, SketchPiece, Under};
+use super::told::Told;
 use crate::scene::{Mark, Point, Role, share};
 use crate::text::{Align, place, wrap};
 
@@ -87,17 +88,22 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
     let notes = [say(key, &[]), say("page-sheet-first", &[])];
     let legend: Vec<String> =
         kinds(plan, layout, told).into_iter().map(|(marks, what)| format!("{marks}  –  {what}")).collect();
-    let lines: usize = legend.iter().chain(&notes).map(|text| wrap(text, SMALL, pages.width()).len()).sum();
+    let lines: usize = legend.iter().chain(&notes).map(|text| wrap(text, told.small(), pages.width()).len()).sum();
     let strip = if layout.sheets.len() > 1 { sixteenths(12) + pt(46) } else { Length::ZERO };
-    let below = SMALL.leading() * i64::try_from(lines).unwrap_or(0) + strip + pt(24);
-    let tall = (pages.left_over() - below).min(pages.width()).max(sixteenths(48));
+    let below = told.small().leading() * i64::try_from(lines).unwrap_or(0) + strip + pt(24);
+    // In large print the drawing has the page; the words go over to the next.
+    let tall = if told.large() {
+        pages.left_over().min(pages.width())
+    } else {
+        (pages.left_over() - below).min(pages.width()).max(sixteenths(48))
+    };
     let area = Rect::new(pages.left(), pages.y, Size::new(pages.width(), tall));
     let drawing = sketch(plan, faces, layout, layout.sheets.first(), area.size.width);
     let marks = drawing.marks(area, told, Says::All);
     pages.push(Mark::role(Role::Figure(alt(plan, index, layout, told)), marks));
     pages.y = area.bottom() + pt(10);
     for text in &legend {
-        pages.block(text, SMALL, INK, Role::Paragraph);
+        pages.block(text, told.small(), INK, Role::Paragraph);
     }
     for note in &notes {
         pages.note(note);
@@ -175,34 +181,37 @@ pub(super) fn face_name(plan: &Plan, pack: usize, used: &SheetUse) -> (String, S
 /// A small picture of every print that is cut this way, with how many sheets.
 fn uses(plan: &Plan, faces: &Faces, layout: &Layout, pages: &mut Pages) {
     let count = i64::try_from(layout.sheets.len()).unwrap_or(1);
-    let columns = count.min(8);
+    let told = pages.told;
+    let columns = count.min(if told.large() { 3 } else { 8 });
     let wide = share(pages.width(), 1, columns);
-    let side = sixteenths(12);
-    let told = Told::new(plan.project.mark);
+    let side = sixteenths(if told.large() { 20 } else { 12 });
+    let captions = if told.large() { told.small().leading() * 3 + pt(14) } else { pt(40) };
     for (index, used) in (0_i64..).zip(&layout.sheets) {
         if index > 0 && index % columns == 0 {
-            pages.gap(side + pt(40));
+            pages.gap(side + captions);
         }
         if index % columns == 0 {
-            pages.room(side + pt(40));
+            pages.room(side + captions);
         }
         let x = pages.left() + wide * (index % columns);
-        let area = Rect::new(x + half(wide - side), pages.y, Size::new(side, side));
+        let at = if told.large() { x } else { x + half(wide - side) };
+        let area = Rect::new(at, pages.y, Size::new(side, side));
         let (letter, name) = face_name(plan, layout.pack, used);
         let words = say("page-sheet-use", &[("letter", (&letter).into()), ("count", used.sheets.into())]);
         let marks = sketch(plan, faces, layout, Some(used), side).marks(area, told, Says::Nothing);
         pages.push(Mark::role(Role::Figure(format!("{words}, {name}")), marks));
-        let centre = area.x + half(side);
-        let lines = vec![
-            place(
-                fitted(&words, SMALL_STRONG, wide - pt(4)),
-                Point::new(centre, area.bottom() + pt(14)),
-                Align::Middle,
-                INK,
-            ),
-            place(fitted(&name, SMALL, wide - pt(4)), Point::new(centre, area.bottom() + pt(28)), Align::Middle, SOFT),
-        ];
+        let (centre, align) = if told.large() { (x, Align::Start) } else { (area.x + half(side), Align::Middle) };
+        let mut base = area.bottom() + told.small().size + pt(3);
+        let mut lines = Vec::new();
+        for (text, style, color) in [(&words, told.small_strong(), INK), (&name, told.small(), SOFT)] {
+            let broken =
+                if told.large() { wrap(text, style, wide - pt(8)) } else { vec![fitted(text, style, wide - pt(4))] };
+            for line in broken.into_iter().take(2) {
+                lines.push(place(line, Point::new(centre, base), align, color));
+                base += style.leading();
+            }
+        }
         pages.push(Mark::role(Role::Paragraph, lines));
     }
-    pages.gap(side + pt(40));
+    pages.gap(side + captions);
 }

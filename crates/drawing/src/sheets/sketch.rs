@@ -3,7 +3,8 @@
 use measure::{Length, Rect, Size};
 
 use super::labels::{Label, Placer, centred, stacked, upright};
-use super::look::{ACCENT, Fit, INK, SOFT, Told, WHITE, half, inset, middle, pt};
+use super::look::{ACCENT, Fit, INK, SOFT, WHITE, half, inset, middle, pt};
+use super::told::Told;
 use crate::picture::Picture;
 use crate::scene::{Color, Hatch, Mark, Pen, Point, Stretch, hatch, share};
 use crate::text::{Face, Style};
@@ -48,16 +49,18 @@ pub(super) enum Says {
     Nothing,
 }
 
-const DIMENSION: Style = Style::new(Face::Regular, 12);
 /// Room for the dimensions above and at the left of a sheet.
-const DIMENSIONS: Length = pt(44);
+pub(super) fn dimensions_room(told: Told) -> Length {
+    pt(if told.large() { 62 } else { 44 })
+}
 
 impl Sketch {
     /// The marks of the drawing inside `place`.
     pub(super) fn marks(&self, place: Rect, told: Told, says: Says) -> Vec<Mark> {
         let room = if says == Says::All {
-            let size = Size::new(place.size.width - DIMENSIONS, place.size.height - DIMENSIONS);
-            Rect::new(place.x + DIMENSIONS, place.y + DIMENSIONS, size)
+            let room = dimensions_room(told);
+            let size = Size::new(place.size.width - room, place.size.height - room);
+            Rect::new(place.x + room, place.y + room, size)
         } else {
             place
         };
@@ -116,11 +119,11 @@ impl Sketch {
 
     /// Overall sizes, then the chain of parts along the upper and the left edge.
     fn dimensions(&self, fit: Fit, whole: Rect, told: Told, placer: &mut Placer, marks: &mut Vec<Mark>) {
-        let (far, near) = (pt(34), pt(13));
+        let (far, near) = if told.large() { (pt(48), pt(17)) } else { (pt(34), pt(13)) };
         let top = Rect::new(whole.x, whole.y - far, Size::new(whole.size.width, Length::ZERO));
-        span(top, true, &told.length(self.sheet.width), placer, marks);
+        span(top, true, &told.label(self.sheet.width), told, placer, marks);
         let left = Rect::new(whole.x - far, whole.y, Size::new(Length::ZERO, whole.size.height));
-        span(left, false, &told.length(self.sheet.height), placer, marks);
+        span(left, false, &told.label(self.sheet.height), told, placer, marks);
         let parts: Vec<Rect> =
             self.pieces.iter().map(|piece| piece.rect).chain(self.waste.iter().chain(&self.edges).copied()).collect();
         if parts.len() < 2 {
@@ -130,11 +133,11 @@ impl Sketch {
             let drawn = fit.rect(*part);
             if part.y == Length::ZERO && part.size.width < self.sheet.width {
                 let line = Rect::new(drawn.x, whole.y - near, Size::new(drawn.size.width, Length::ZERO));
-                span(line, true, &told.bare(part.size.width), placer, marks);
+                span(line, true, &told.bare(part.size.width), told, placer, marks);
             }
             if part.x == Length::ZERO && part.size.height < self.sheet.height {
                 let line = Rect::new(whole.x - near, drawn.y, Size::new(Length::ZERO, drawn.size.height));
-                span(line, false, &told.bare(part.size.height), placer, marks);
+                span(line, false, &told.bare(part.size.height), told, placer, marks);
             }
         }
     }
@@ -144,8 +147,8 @@ impl Sketch {
         let at = middle(rect);
         let size = told.bare_size(piece.rect.size);
         let row = format!("{}\u{a0}\u{a0}{size}", piece.mark);
-        let bold = |points| Style::new(Face::Bold, points);
-        let plain = |points| Style::new(Face::Regular, points);
+        let bold = move |points| Style::new(Face::Bold, told.points(points));
+        let plain = move |points| Style::new(Face::Regular, told.points(points));
         let full = [(24, 13), (18, 12), (14, 11)].into_iter().map(move |(large, small)| {
             let lines = [(piece.mark.clone(), bold(large)), (size.clone(), plain(small))];
             self.pill(stacked(&lines, at, pt(6), INK), piece, large)
@@ -233,7 +236,8 @@ pub(super) fn arrow(at: Point, long: Length, quarters: u8) -> Vec<Mark> {
 }
 
 /// A dimension along a line without thickness: ends ticked, the words in a gap in its middle.
-fn span(line: Rect, level: bool, text: &str, placer: &mut Placer, marks: &mut Vec<Mark>) {
+fn span(line: Rect, level: bool, text: &str, told: Told, placer: &mut Placer, marks: &mut Vec<Mark>) {
+    let style = Style::new(Face::Regular, told.points(12));
     let at = middle(line);
     let long = if level { line.size.width } else { line.size.height };
     let fits = |label: &Label| {
@@ -241,11 +245,11 @@ fn span(line: Rect, level: bool, text: &str, placer: &mut Placer, marks: &mut Ve
         along + pt(6) <= long
     };
     // Level words are easier to read; beside an upright line only short ones have room.
-    let flat = centred(text, DIMENSION, at, INK);
-    let labels = if level || flat.around.size.width <= pt(21) {
-        vec![flat, upright(text, DIMENSION, at, INK)]
+    let flat = centred(text, style, at, INK);
+    let labels = if level || flat.around.size.width <= pt(if told.large() { 27 } else { 21 }) {
+        vec![flat, upright(text, style, at, INK)]
     } else {
-        vec![upright(text, DIMENSION, at, INK)]
+        vec![upright(text, style, at, INK)]
     };
     let labels: Vec<Label> = labels.into_iter().filter(fits).collect();
     let boxes: Vec<Rect> = labels.iter().map(|label| label.around).collect();

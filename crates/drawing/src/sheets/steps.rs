@@ -10,13 +10,13 @@ use measure::{Length, Rect, Size, from_steps};
 
 use super::Faces;
 use super::card::pixels;
+use super::edition::Hand;
 use super::labels::centred;
-use super::look::{
-    ACCENT, BODY, Fit, INK, SMALL, SMALL_STRONG, SOFT, STRONG, Told, WHITE, half, inset, middle, pt, say, sixteenths,
-};
+use super::look::{ACCENT, Fit, INK, SOFT, WHITE, half, inset, middle, pt, say, sixteenths};
 use super::pages::Pages;
 use super::papers::{on_sheet, runs};
 use super::sketch::{Under, arrow};
+use super::told::Told;
 use crate::picture::Picture;
 use crate::scene::{Color, Hatch, Mark, Pen, Point, Role, hatch, share};
 use crate::text::{Align, Face, Line, Style, place, shape, wrap};
@@ -75,7 +75,7 @@ impl Cuts<'_> {
         let count = cut.work.len();
         let whole = cut.work.iter().any(|work| work.part == PartId::SHEET);
         let take = if whole { "page-step-take-sheet" } else { "page-step-take-parts" };
-        let turn = match cut.turn {
+        let turn = match self.told.turn(cut) {
             Turn::None => "none",
             Turn::Right => "right",
             Turn::Half => "half",
@@ -155,6 +155,8 @@ pub(super) fn steps(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
                 ("strokes", tally.strokes.into()),
             ],
         ));
+        let hand = if told.edition.hand == Hand::Left { "page-steps-left" } else { "page-steps-right" };
+        pages.say(&say(hand, &[]));
         pages.gap(pt(4));
         draw(&of_layout(faces, layout, told), pages);
     }
@@ -180,10 +182,23 @@ fn cutting_cautions(pages: &mut Pages) {
     }
 }
 
-/// The largest side of the picture of a whole sheet at the trimmer.
-const AT_TRIMMER: Length = sixteenths(20);
-/// The picture of where on the sheet.
-const MAP: Length = sixteenths(14);
+/// Sizes of the pictures of a step, by edition.
+impl Told {
+    /// The largest side of the picture of a whole sheet at the trimmer.
+    fn at_trimmer(self) -> Length {
+        sixteenths(if self.large() { 40 } else { 20 })
+    }
+
+    /// The width kept for the picture of a part at the trimmer.
+    fn step_picture(self) -> Length {
+        sixteenths(if self.large() { 60 } else { 26 })
+    }
+
+    /// The picture of where on the sheet.
+    fn map(self) -> Length {
+        sixteenths(if self.large() { 26 } else { 14 })
+    }
+}
 
 fn draw(told: &Cuts<'_>, pages: &mut Pages) {
     let mut there = BTreeSet::from([PartId::SHEET]);
@@ -213,58 +228,77 @@ fn block(
     there: &BTreeSet<PartId>,
     pages: &mut Pages,
 ) {
-    let picture = sixteenths(26);
-    let words_at = pages.left() + picture + pt(22);
-    let words_wide = pages.right() - MAP - pt(16) - words_at;
+    let look = told.told;
+    let large = look.large();
+    let number = shape(&number.to_string(), Style::new(Face::Bold, if large { 24 } else { 19 }));
+    let head_style = Style::new(Face::Semibold, if large { 21 } else { 15 });
+    let words_at = if large { pages.left() } else { pages.left() + look.step_picture() + pt(22) };
+    let right = if large { pages.right() } else { pages.right() - look.map() - pt(10) };
+    let head_at = words_at + number.width.max(pt(20)) + pt(if large { 8 } else { 4 });
+    let heads = wrap(head, head_style, right - head_at);
+    let count = |lines: usize| i64::try_from(lines).unwrap_or(0);
+    let head_tall = head_style.leading() * count(heads.len()) + pt(6);
+    let wide = if large { pages.width() } else { right - pt(6) - words_at };
     let mut lines: Vec<(Line, Color)> = Vec::new();
-    lines.extend(wrap(&said.join(" "), BODY, words_wide).into_iter().map(|line| (line, INK)));
+    lines.extend(wrap(&said.join(" "), look.body(), wide).into_iter().map(|line| (line, INK)));
     for caution in cautions {
-        lines.extend(wrap(caution, Style::new(Face::Semibold, 12), words_wide).into_iter().map(|line| (line, ACCENT)));
+        let style = Style::new(Face::Semibold, look.points(12));
+        lines.extend(wrap(caution, style, wide).into_iter().map(|line| (line, ACCENT)));
     }
-    let leading = BODY.leading();
-    let words_tall = pt(26) + leading * i64::try_from(lines.len()).unwrap_or(0);
-    let (marks, tall) = match step {
-        Step::Cut(cut) => at_trimmer(told, cut, Rect::new(pages.left(), pages.y, Size::new(picture, Length::ZERO))),
-        Step::Score(score) => scored(told, score, Rect::new(pages.left(), pages.y, Size::new(picture, Length::ZERO))),
-    };
-    let height = words_tall.max(tall).max(MAP + pt(18));
-    let top = pages.y;
-    pages.room(height + pt(10));
-    // On a new page everything moves up together.
-    let marks = if pages.y == top {
-        marks
-    } else {
+    let words_tall = look.body().leading() * count(lines.len());
+    let drawing = |y: Length| {
+        let place = Rect::new(pages.left(), y, Size::new(look.step_picture(), Length::ZERO));
         match step {
-            Step::Cut(cut) => {
-                at_trimmer(told, cut, Rect::new(pages.left(), pages.y, Size::new(picture, Length::ZERO))).0
-            }
-            Step::Score(score) => {
-                scored(told, score, Rect::new(pages.left(), pages.y, Size::new(picture, Length::ZERO))).0
-            }
+            Step::Cut(cut) => at_trimmer(told, cut, place),
+            Step::Score(score) => scored(told, score, place),
         }
     };
-    let alt = say("page-step-alt", &[("number", number.into()), ("head", head.into())]);
-    pages.push(Mark::role(Role::Figure(alt), marks));
-    let mut texts = Vec::new();
-    let number = shape(&number.to_string(), Style::new(Face::Bold, 19));
-    let head_at = words_at + number.width.max(pt(20)) + pt(4);
-    texts.push(place(number, Point::new(words_at, pages.y + pt(17)), Align::Start, ACCENT));
-    for (index, line) in
-        (0_i64..).zip(wrap(head, Style::new(Face::Semibold, 15), pages.right() - MAP - pt(10) - head_at))
-    {
-        texts.push(place(line, Point::new(head_at, pages.y + pt(16) + pt(20) * index), Align::Start, INK));
+    // Beside each other, or in large print one below the other: what to do first, then how it looks.
+    let pictures_tall = drawing(pages.y).1.max(look.map() + look.small().leading() + pt(4));
+    let height = if large {
+        head_tall + words_tall + pt(10) + pictures_tall
+    } else {
+        (head_tall + words_tall).max(pictures_tall)
+    };
+    let height = height + pt(8);
+    if pages.left_over() < height + pt(10) {
+        pages.fresh();
     }
-    let mut base = pages.y + pt(26) + BODY.size;
+    let top = pages.y;
+    let pictures = if large { top + head_tall + words_tall + pt(10) } else { top };
+    let place = Rect::new(pages.left(), pictures, Size::new(look.step_picture(), Length::ZERO));
+    let marks = match step {
+        Step::Cut(cut) => at_trimmer(told, cut, place).0,
+        Step::Score(score) => scored(told, score, place).0,
+    };
+    let figure = Mark::role(
+        Role::Figure(say("page-step-alt", &[("number", (&*number.text).into()), ("head", head.into())])),
+        marks,
+    );
+    let mut texts = vec![place_at(number, Point::new(words_at, top + head_style.size + pt(2)), ACCENT)];
+    for (index, line) in (0_i64..).zip(heads) {
+        let base = top + head_style.size + pt(1) + head_style.leading() * index;
+        texts.push(place_at(line, Point::new(head_at, base), INK));
+    }
+    let mut base = top + head_tall + look.body().size;
     for (line, color) in lines {
-        texts.push(place(line, Point::new(words_at, base), Align::Start, color));
-        base += leading;
+        texts.push(place_at(line, Point::new(words_at, base), color));
+        base += look.body().leading();
     }
-    pages.push(Mark::role(Role::Paragraph, texts));
-    let map = map(told, step, there, Rect::new(pages.right() - MAP, pages.y + pt(4), Size::new(MAP, MAP)));
+    let words = Mark::role(Role::Paragraph, texts);
+    let map_at = Point::new(pages.right() - look.map(), pictures + pt(4));
+    let map = map(told, step, there, Rect::new(map_at.x, map_at.y, Size::new(look.map(), look.map())));
+    for mark in if large { [words, figure] } else { [figure, words] } {
+        pages.push(mark);
+    }
     pages.push(Mark::role(Role::Artifact, map));
-    pages.gap(height + pt(8));
+    pages.gap(height);
     pages.rule();
     pages.gap(pt(9));
+}
+
+fn place_at(line: Line, at: Point, color: Color) -> Mark {
+    place(line, at, Align::Start, color)
 }
 
 fn quarters(up: Up) -> u8 {
@@ -304,25 +338,33 @@ fn sheet_size(told: &Cuts<'_>) -> Size {
 
 fn scale(told: &Cuts<'_>, at: Point) -> Fit {
     let sheet = sheet_size(told);
-    Fit::scaled(at, AT_TRIMMER, sheet.width.max(sheet.height))
+    Fit::scaled(at, told.told.at_trimmer(), sheet.width.max(sheet.height))
 }
 
 /// The first part of a step as it lies at the stop; the marks and how tall they are.
 fn at_trimmer(told: &Cuts<'_>, cut: &CutStep, place: Rect) -> (Vec<Mark>, Length) {
     let Some(work) = cut.work.first() else { return (Vec::new(), Length::ZERO) };
     let part = told.rect(work.part);
-    let up = Up::needed(cut.axis, cut.end);
-    let turned = quarters(up);
+    let turned = quarters(told.told.up(cut));
     let lies = if turned % 2 == 1 { part.size.turned() } else { part.size };
+    let left = told.told.edition.hand == Hand::Left;
     let bar = pt(9);
-    let above = pt(22);
+    let above = pt(if told.told.large() { 30 } else { 22 });
     let fit = scale(told, Point::new(place.x + bar + pt(2), place.y + above));
-    let drawn = Rect::new(fit.at.x, fit.at.y, fit.size(lies));
+    let drawn_size = fit.size(lies);
+    // The stop is at the left, or for a left hand at the right; distances are measured from it.
+    let edge = if left { place.right() - bar - pt(2) } else { fit.at.x };
+    let from_stop = |length: Length| if left { edge - fit.length(length) } else { edge + fit.length(length) };
+    let drawn = Rect::new(if left { edge - drawn_size.width } else { edge }, fit.at.y, drawn_size);
     let mut marks = paper_marks(told, part, turned, drawn);
     // What becomes waste is hatched, as on the sheet's own drawing.
     let setting = from_steps(cut.setting, told.step);
-    let over = fit.length(setting * i64::from(cut.cuts));
-    let rest = Rect::new(drawn.x + over, drawn.y, Size::new(drawn.size.width - over, drawn.size.height));
+    let last = from_stop(setting * i64::from(cut.cuts));
+    let rest = if left {
+        Rect::new(drawn.x, drawn.y, Size::new(last - drawn.x, drawn.size.height))
+    } else {
+        Rect::new(last, drawn.y, Size::new(drawn.right() - last, drawn.size.height))
+    };
     let thin = Pen::solid(SOFT, share(pt(1), 1, 2));
     match told.fate(work.rest) {
         Fate::Waste => marks.push(hatch(rest, Hatch::Rising, pt(6), &thin)),
@@ -330,35 +372,38 @@ fn at_trimmer(told: &Cuts<'_>, cut: &CutStep, place: Rect) -> (Vec<Mark>, Length
         _ => {}
     }
     marks.push(Mark::frame(drawn, Pen::solid(INK, pt(1))));
-    let stop = Rect::new(place.x, place.y + above - pt(8), Size::new(bar, drawn.size.height + pt(16)));
+    let stop_at = if left { place.right() - bar } else { place.x };
+    let stop = Rect::new(stop_at, place.y + above - pt(8), Size::new(bar, drawn.size.height + pt(16)));
     marks.push(Mark::fill(stop, INK));
+    let below = half(told.told.small().size) + pt(7);
     for index in 1..=i64::from(cut.cuts) {
-        let x = fit.at.x + fit.length(setting * index);
+        let x = from_stop(setting * index);
         let (from, to) = (Point::new(x, drawn.y - pt(6)), Point::new(x, drawn.bottom() + pt(6)));
         marks.push(Mark::line(from, to, Pen::solid(ACCENT, pt(2))));
-        let first = fit.at.x + fit.length(setting * (index - 1));
-        let at = Point::new(first + half(x - first), drawn.bottom() + pt(12));
-        let label = centred(&index.to_string(), SMALL_STRONG, at, ACCENT);
-        if cut.cuts > 1 && label.around.size.width + pt(2) < x - first {
+        let first = from_stop(setting * (index - 1));
+        let at = Point::new(first + half(x - first), drawn.bottom() + below);
+        let label = centred(&index.to_string(), told.told.small_strong(), at, ACCENT);
+        if cut.cuts > 1 && label.around.size.width + pt(2) < fit.length(setting) {
             marks.extend(label.marks);
         }
     }
     // The distance the stop is set to, above the paper.
-    let end = fit.at.x + fit.length(setting);
-    let line = shape(&told.told.bare(setting), STRONG);
-    let fits = line.width + pt(10) < end - fit.at.x;
+    let end = from_stop(setting);
+    let line = shape(&told.told.bare(setting), told.told.strong());
+    let fits = line.width + pt(10) < fit.length(setting);
     let pen = Pen::solid(INK, share(pt(1), 3, 4));
-    let dimension = drawn.y - pt(11);
-    for x in [fit.at.x, end] {
+    let dimension = drawn.y - half(told.told.strong().size) - pt(4);
+    for x in [edge, end] {
         marks.push(Mark::line(Point::new(x, dimension - pt(4)), Point::new(x, dimension + pt(4)), pen.clone()));
     }
-    marks.push(Mark::line(Point::new(fit.at.x, dimension), Point::new(end, dimension), pen));
-    let words = if fits {
-        Point::new(fit.at.x + half(end - fit.at.x), dimension)
-    } else {
-        Point::new(end + pt(4) + half(line.width), dimension)
+    marks.push(Mark::line(Point::new(edge, dimension), Point::new(end, dimension), pen));
+    let aside = pt(4) + half(line.width);
+    let words = match (fits, left) {
+        (true, _) => Point::new(edge + half(end - edge), dimension),
+        (false, false) => Point::new(end + aside, dimension),
+        (false, true) => Point::new(end - aside, dimension),
     };
-    let label = centred(&told.told.bare(setting), STRONG, words, INK);
+    let label = centred(&told.told.bare(setting), told.told.strong(), words, INK);
     marks.push(Mark::fill(inset(label.around, -pt(2)), WHITE));
     marks.extend(label.marks);
     let long = share(drawn.size.width.min(drawn.size.height), 1, 2).min(pt(26)).max(pt(9));
@@ -368,7 +413,8 @@ fn at_trimmer(told: &Cuts<'_>, cut: &CutStep, place: Rect) -> (Vec<Mark>, Length
         WHITE.with_alpha(170),
     ));
     marks.extend(arrow(centre, long, turned));
-    let tall = above + drawn.size.height + pt(if cut.cuts > 1 { 18 } else { 10 });
+    let tall =
+        above + drawn.size.height + if cut.cuts > 1 { below + half(told.told.small().size) + pt(2) } else { pt(10) };
     (marks, tall)
 }
 
@@ -436,8 +482,13 @@ fn map(told: &Cuts<'_>, step: &Step, there: &BTreeSet<PartId>, place: Rect) -> V
             }
         }
     }
-    let caption =
-        centred(&say("page-step-map", &[]), SMALL, Point::new(middle(place).x, place.bottom() + pt(10)), SOFT);
+    let style = told.told.small();
+    let caption = centred(
+        &say("page-step-map", &[]),
+        style,
+        Point::new(middle(place).x, place.bottom() + half(style.size) + pt(5)),
+        SOFT,
+    );
     marks.extend(caption.marks);
     marks
 }
@@ -445,13 +496,13 @@ fn map(told: &Cuts<'_>, step: &Step, there: &BTreeSet<PartId>, place: Rect) -> V
 impl Cuts<'_> {
     /// The steps in one short sentence each, for a page where the sheet itself is drawn.
     pub(super) fn short(&self) -> Vec<String> {
-        let mut before: Option<(u32, Up)> = None;
+        let mut before: Option<u32> = None;
         let mut said = Vec::new();
         for step in &self.plan.steps {
             match step {
                 Step::Cut(cut) => {
-                    let same = before.is_some_and(|(stop, _)| stop == cut.stop);
-                    let turn = match cut.turn {
+                    let same = before == Some(cut.stop);
+                    let turn = match self.told.turn(cut) {
                         Turn::None => "none",
                         Turn::Right => "right",
                         Turn::Half => "half",
@@ -471,7 +522,7 @@ impl Cuts<'_> {
                         sentence = format!("{sentence} {caution}");
                     }
                     said.push(sentence);
-                    before = Some((cut.stop, Up::needed(cut.axis, cut.end)));
+                    before = Some(cut.stop);
                 }
                 Step::Score(score) => {
                     let (head, rest) = self.score_sentences(score);

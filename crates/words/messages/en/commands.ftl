@@ -27,11 +27,18 @@ help-make = Plan a project and write its pages, drawings and plan into a folder
     .demo = Make the demo that comes with the program
     .out = The folder to write into; files of yours in it are left alone
     .sheet = The page you print on; left out, it follows the project's unit (inches: letter, millimetres: a4)
+    .print = How large the words are: `large` is 18 points, one thing below the other
+    .hand = The hand that moves the blade: for `left` the stop is at the right; the pieces are the same
+    .units = The unit measures are told in; left out, the project's own. What is not exact says “about”
+    .every-edition = Write the handout in every print, for either hand, in both units
+    .square-measured = What the test square of 1 in measured when you printed the templates, such as 0.98; they are scaled by it
     .json = Also print the whole plan as JSON
     .examples =
         Examples:
           octavo make --demo --out demo-out
           octavo make my-cards.toml --out out --sheet letter
+          octavo make my-cards.toml --out out --print large --hand left --units mm
+          octavo make my-cards.toml --out out --every-edition
           octavo make my-cards.toml --out out --json > plan.json
 
         Every mistake in the project file is told at once, with its line and what would do.
@@ -63,6 +70,7 @@ refused-value = `{ $argument }` cannot be `{ $value }`
     .remedy = see `octavo help` for what it takes
 refused-argument = `{ $argument }` is not understood
     .remedy = see `octavo help` for examples
+refused-square = a length between 0.75 and 1.25 in
 refused-seconds = a number of seconds above 0
 refused-output = the answer could not be written: { $reason }
 

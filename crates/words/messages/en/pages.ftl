@@ -57,6 +57,8 @@ page-steps-lead = The dark bar is the stop; thick lines are cuts; the arrow poin
     [one] One sheet
    *[other] { $sheets } sheets
 }, { $cuts } cuts on each, { $strokes } strokes of the blade in all.
+page-steps-right = The stop is at the left of the blade: the right hand cuts, the left hand holds the paper down.
+page-steps-left = For the left hand: turn the trimmer so that the stop is at the right of the blade. The left hand cuts, the right hand holds the paper down. The pieces are the same.
 page-step-set = Set the stop to { $length }
 page-step-stays = Leave the stop at { $length }
 page-step-take-sheet = Take a whole sheet{ $turn ->
@@ -220,3 +222,66 @@ page-caution-post = Measure and weigh one finished card in its closed envelope, 
 page-caution-rights = Patterned paper, stamped images and verses are other people’s works. Whether you may sell or teach with them depends on their makers’ terms and your country’s law. This is not legal advice.
 page-caution-scale = Print this page at 100 % (“actual size”) and measure the square and the lines before you cut good paper.
 page-caution-costs = Costs use the prices you entered, on their dates; postage, fees and tax are in only if you entered them.
+
+## Measures in other editions
+
+page-edition-mm = The measures are told in millimetres here, to the nearest half; “about” or ≈ stands where that is not exact. The project was planned in inches, and the pieces are the same.
+page-edition-inches = The measures are told in inches here, to the nearest sixteenth; “about” or ≈ stands where that is not exact. The project was planned in millimetres, and the pieces are the same.
+page-about = about { $measure }
+page-length-words = { $length } ({ $words })
+page-size-words = { $size } ({ $width } by { $height })
+page-fraction-after = { $whole } and { $fraction }
+page-fraction = { $under ->
+    [2] one half
+    [4] { $over ->
+        [1] one quarter
+       *[other] three quarters
+    }
+    [8] { $over ->
+        [1] one eighth
+       *[other] { $count } eighths
+    }
+    [16] { $over ->
+        [1] one sixteenth
+       *[other] { $count } sixteenths
+    }
+   *[other] { $over ->
+        [1] one thirty-second
+       *[other] { $count } thirty-seconds
+    }
+}
+page-number-words = { $number ->
+    [0] nought
+    [1] one
+    [2] two
+    [3] three
+    [4] four
+    [5] five
+    [6] six
+    [7] seven
+    [8] eight
+    [9] nine
+    [10] ten
+    [11] eleven
+    [12] twelve
+    [13] thirteen
+    [14] fourteen
+    [15] fifteen
+    [16] sixteen
+    [17] seventeen
+    [18] eighteen
+    [19] nineteen
+    [20] twenty
+    [21] twenty-one
+    [22] twenty-two
+    [23] twenty-three
+    [24] twenty-four
+    [25] twenty-five
+    [26] twenty-six
+    [27] twenty-seven
+    [28] twenty-eight
+    [29] twenty-nine
+    [30] thirty
+    [31] thirty-one
+   *[other] { $number }
+}

@@ -6,6 +6,8 @@ use std::path::PathBuf;
 use clap::builder::{PossibleValuesParser, Styles};
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
+use drawing::sheets::{Hand, Print};
+use measure::{Length, Unit};
 use words::say;
 
 use super::Refusal;
@@ -52,6 +54,16 @@ pub(super) struct MakeRequest {
     pub(super) out: PathBuf,
     /// The page to print on; `None`: the one that goes with the project's unit.
     pub(super) page: Option<Page>,
+    /// How large the words are.
+    pub(super) print: Print,
+    /// The hand that moves the blade.
+    pub(super) hand: Hand,
+    /// The unit of the measures; `None`: the project's own.
+    pub(super) unit: Option<Unit>,
+    /// True: write every edition for the page.
+    pub(super) every_edition: bool,
+    /// What the printed test square of one inch measured.
+    pub(super) square: Option<Length>,
     /// True: also print the plan as JSON.
     pub(super) json: bool,
 }
@@ -95,8 +107,23 @@ fn make_request(given: &ArgMatches) -> MakeRequest {
         source: given.get_one::<PathBuf>("file").map_or(Source::Demo, |file| Source::File(file.clone())),
         out: given.get_one::<PathBuf>("out").cloned().unwrap_or_default(),
         page: given.get_one::<String>("sheet").map(|name| if name == "a4" { Page::A4 } else { Page::Letter }),
+        print: match word(given, "print") {
+            Some("large") => Print::Large,
+            _ => Print::Normal,
+        },
+        hand: match word(given, "hand") {
+            Some("left") => Hand::Left,
+            _ => Hand::Right,
+        },
+        unit: word(given, "units").map(|unit| if unit == "mm" { Unit::Millimetre } else { Unit::Inch }),
+        every_edition: given.get_flag("every-edition"),
+        square: given.get_one::<Length>("square-measured").copied(),
         json: given.get_flag("json"),
     }
+}
+
+fn word<'a>(given: &'a ArgMatches, name: &str) -> Option<&'a str> {
+    given.get_one::<String>(name).map(String::as_str)
 }
 
 fn solve_request(given: &ArgMatches) -> SolveRequest {
@@ -147,7 +174,52 @@ fn make_command() -> Command {
                 .value_parser(PossibleValuesParser::new(["letter", "a4"]))
                 .help(say("help-make.sheet", &[])),
         )
+        .arg(
+            Arg::new("print")
+                .long("print")
+                .value_name("SIZE")
+                .value_parser(PossibleValuesParser::new(["normal", "large"]))
+                .help(say("help-make.print", &[])),
+        )
+        .arg(
+            Arg::new("hand")
+                .long("hand")
+                .value_name("HAND")
+                .value_parser(PossibleValuesParser::new(["right", "left"]))
+                .help(say("help-make.hand", &[])),
+        )
+        .arg(
+            Arg::new("units")
+                .long("units")
+                .value_name("UNIT")
+                .value_parser(PossibleValuesParser::new(["inches", "mm"]))
+                .help(say("help-make.units", &[])),
+        )
+        .arg(
+            Arg::new("every-edition")
+                .long("every-edition")
+                .action(ArgAction::SetTrue)
+                .conflicts_with_all(["print", "hand", "units"])
+                .help(say("help-make.every-edition", &[])),
+        )
+        .arg(
+            Arg::new("square-measured")
+                .long("square-measured")
+                .value_name("LENGTH")
+                .value_parser(square)
+                .help(say("help-make.square-measured", &[])),
+        )
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-make.json", &[])))
+}
+
+/// What a printed square of one inch measured: a length, or a number of inches. Chosen: no printer is off by more
+/// than a quarter; whoever measures more has measured something else.
+fn square(text: &str) -> Result<Length, String> {
+    let quarter = Length::from_ticks(Length::INCH.ticks() / 4);
+    measure::parse_length(text, Some(Unit::Inch))
+        .ok()
+        .filter(|length| *length >= Length::INCH - quarter && *length <= Length::INCH + quarter)
+        .ok_or_else(|| say("refused-square", &[]))
 }
 
 fn solve_command() -> Command {
@@ -240,6 +312,16 @@ mod tests {
     }
 
     #[test]
+    fn editions_are_asked_for_in_plain_words() {
+        let line = "octavo make --demo --out d --print large --hand left --units mm --square-measured 0.98";
+        let Asked::Make(made) = asked(line) else { panic!("not make") };
+        assert_eq!((made.print, made.hand, made.unit), (Print::Large, Hand::Left, Some(Unit::Millimetre)));
+        assert_eq!(made.square, Some(Unit::Inch.thousandths(980)));
+        let Asked::Make(made) = asked("octavo make --demo --out d --every-edition") else { panic!("not make") };
+        assert!(made.every_edition && made.print == Print::Normal && made.unit.is_none());
+    }
+
+    #[test]
     fn refusals_say_what_would_do() {
         for line in [
             "octavo bake",
@@ -247,6 +329,12 @@ mod tests {
             "octavo make --demo",
             "octavo make x --demo --out d",
             "octavo make x --out d --sheet a3",
+            "octavo make x --out d --print huge",
+            "octavo make x --out d --hand both",
+            "octavo make x --out d --units yards",
+            "octavo make x --out d --every-edition --print large",
+            "octavo make x --out d --square-measured 2",
+            "octavo make x --out d --square-measured soon",
             "octavo solve",
             "octavo solve f --seconds -1",
             "octavo solve f --seconds soon",

@@ -5,8 +5,8 @@ use std::path::Path;
 use cards::plan::plan;
 use cards::{Plan, Project, Severity, Subject};
 use cutting::Budget;
-use drawing::sheets::Paper;
-use measure::Unit;
+use drawing::sheets::{Edition, Paper};
+use measure::{Length, Unit};
 use store::project_file::{self, Problem};
 use words::{Arg, say};
 
@@ -15,7 +15,7 @@ use super::clock::{Clock, Teller};
 use super::solve::text_of;
 use super::{Desk, Done, Refusal};
 use crate::make::faces::{BadPicture, faces};
-use crate::make::{DEMO, DEMO_NAME, files, plan_json};
+use crate::make::{DEMO, DEMO_NAME, Wanted, files, plan_json};
 use crate::outputs::{self, OutFile, OutputError};
 use crate::pictures::PictureError;
 use crate::wording;
@@ -39,7 +39,13 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
         (Some(Page::Letter), _) | (None, Unit::Inch) => Paper::Letter,
         (Some(Page::A4), _) | (None, Unit::Millimetre) => Paper::A4,
     };
-    let mut files = files(&plan, &made.faces, paper)
+    let unit = request.unit.unwrap_or(project.unit);
+    let wanted = Wanted {
+        edition: Edition { paper, print: request.print, hand: request.hand, unit },
+        every: request.every_edition,
+        square: request.square.unwrap_or(Length::INCH),
+    };
+    let mut files = files(&plan, &made.faces, &wanted)
         .map_err(|error| Refusal::said("refused-drawing", &[("reason", error.to_string().into())]))?;
     if request.source == Source::Demo {
         files.push(OutFile::new(DEMO_NAME, DEMO));

@@ -3,7 +3,7 @@
 //! | file | holds |
 //! |---|---|
 //! | `plan.json` | the whole plan for other programs ([`view`]) |
-//! | `handout.pdf` | every page to print |
+//! | `handout.pdf` | every page to print; `handout-large.pdf`, `handout-left.pdf` … in other editions |
 //! | `cards.png` | its first page: the finished cards |
 //! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
 //! | `card-1.png` … | a finished card of each recipe and design, by its number |
@@ -17,7 +17,8 @@ mod shown;
 pub mod view;
 
 use cards::Plan;
-use drawing::sheets::{Faces, Paper};
+use drawing::sheets::{Edition, Faces, Paper};
+use measure::Length;
 
 use crate::outputs::OutFile;
 
@@ -48,12 +49,30 @@ pub fn schemas() -> [(&'static str, String); 2] {
     [("plan.schema.json", written(&plan)), ("project.schema.json", written(&store::project_file::schema()))]
 }
 
+/// What is to be written besides the plan itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Wanted {
+    /// The edition of the handout.
+    pub edition: Edition,
+    /// Every other edition for the same paper as well.
+    pub every: bool,
+    /// What the printed test square of one inch measured: templates are scaled by it.
+    pub square: Length,
+}
+
+impl Wanted {
+    /// The plain edition, on a printer that prints true.
+    pub fn plain(plan: &Plan, paper: Paper) -> Wanted {
+        Wanted { edition: Edition::plain(plan, paper), every: false, square: Length::INCH }
+    }
+}
+
 /// Everything that is written for a plan.
 ///
 /// # Errors
 /// [`DrawingError`], a mistake of ours.
-pub fn files(plan: &Plan, faces: &Faces, paper: Paper) -> Result<Vec<OutFile>, DrawingError> {
+pub fn files(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
     let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
-    files.extend(pages::pages(plan, faces, paper)?);
+    files.extend(pages::pages(plan, faces, wanted)?);
     Ok(files)
 }

@@ -5,10 +5,11 @@ use std::thread;
 
 use cards::Plan;
 use cards::plan::Card;
-use drawing::sheets::{Faces, Paper, card_picture, handout, sheet_drawing};
+use drawing::sheets::{Edition, Faces, Hand, Print, card_picture, edition, sheet_drawing};
 use drawing::{Scene, pdf, png, svg};
-use measure::{Length, Size};
+use measure::{Length, Size, Unit};
 
+use super::Wanted;
 use crate::outputs::OutFile;
 
 /// Pixels an inch of the drawings of sheets and cards. Chosen by looking: small words stay readable on a screen.
@@ -38,16 +39,26 @@ pub struct DrawingError {
 ///
 /// # Errors
 /// [`DrawingError`] where the drawing room refuses one.
-pub(super) fn pages(plan: &Plan, faces: &Faces, paper: Paper) -> Result<Vec<OutFile>, DrawingError> {
-    let scenes = handout(plan, faces, paper);
-    let (book, pictures) = thread::scope(|scope| {
-        // The handout takes about as long as all the pictures together.
-        let book = scope.spawn(|| book(plan, &scenes));
+pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
+    let editions = editions(plan, wanted);
+    let scenes = edition(plan, faces, &wanted.edition);
+    let (books, pictures) = thread::scope(|scope| {
+        // The handouts take about as long as all the pictures together.
+        let books = scope.spawn(|| {
+            let drawn = |other: &Edition| {
+                let name = book_name(plan, other);
+                if *other == wanted.edition {
+                    return book(plan, name, &scenes);
+                }
+                book(plan, name, &edition(plan, faces, other))
+            };
+            editions.iter().map(drawn).collect::<Result<Vec<_>, _>>()
+        });
         let pictures = pictures(plan, faces);
         let gone = || DrawingError { file: HANDOUT.to_owned(), reason: "the drawing hand stopped".to_owned() };
-        (book.join().unwrap_or_else(|_| Err(gone())), pictures)
+        (books.join().unwrap_or_else(|_| Err(gone())), pictures)
     });
-    let mut files = vec![book?];
+    let mut files = books?;
     if let Some(first) = scenes.first() {
         files.push(picture("cards.png".to_owned(), first, PER_INCH_OF_PAGE)?);
     }
@@ -57,7 +68,41 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, paper: Paper) -> Result<Vec<OutF
 
 const HANDOUT: &str = "handout.pdf";
 
-fn book(plan: &Plan, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
+/// The wanted edition, or every one for its paper, the plain one first.
+fn editions(plan: &Plan, wanted: &Wanted) -> Vec<Edition> {
+    if !wanted.every {
+        return vec![wanted.edition];
+    }
+    let own = plan.project.unit;
+    let other = if own == Unit::Inch { Unit::Millimetre } else { Unit::Inch };
+    let mut all = Vec::new();
+    for unit in [own, other] {
+        for print in [Print::Normal, Print::Large] {
+            for hand in [Hand::Right, Hand::Left] {
+                all.push(Edition { paper: wanted.edition.paper, print, hand, unit });
+            }
+        }
+    }
+    all
+}
+
+/// `handout.pdf` for the plain edition; the others say what they are.
+fn book_name(plan: &Plan, edition: &Edition) -> String {
+    let mut name = "handout".to_owned();
+    if edition.print == Print::Large {
+        name.push_str("-large");
+    }
+    if edition.hand == Hand::Left {
+        name.push_str("-left");
+    }
+    if edition.unit != plan.project.unit {
+        name.push_str(if edition.unit == Unit::Inch { "-inches" } else { "-mm" });
+    }
+    name.push_str(".pdf");
+    name
+}
+
+fn book(plan: &Plan, name: String, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
     let about = pdf::About {
         title: plan.project.name.clone(),
         author: plan.project.maker.clone(),
@@ -65,8 +110,8 @@ fn book(plan: &Plan, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
         ..pdf::About::default()
     };
     let written = pdf::write(scenes, &about);
-    let bytes = written.map_err(|error| DrawingError { file: HANDOUT.to_owned(), reason: error.to_string() })?;
-    Ok(OutFile::new(HANDOUT, bytes))
+    let bytes = written.map_err(|error| DrawingError { file: name.clone(), reason: error.to_string() })?;
+    Ok(OutFile::new(name, bytes))
 }
 
 fn pictures(plan: &Plan, faces: &Faces) -> Result<Vec<OutFile>, DrawingError> {
