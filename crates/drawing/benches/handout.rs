@@ -48,7 +48,9 @@ fn scenes(bencher: divan::Bencher<'_, '_>) {
 #[divan::bench(sample_count = 10, sample_size = 1)]
 fn write_pdf(bencher: divan::Bencher<'_, '_>) {
     let scenes = || handout(&PLAN, &FACES, Paper::Letter);
-    bencher.with_inputs(scenes).bench_values(|scenes| pdf::write(&scenes, &pdf::About::default()));
+    bencher
+        .with_inputs(scenes)
+        .bench_values(|scenes| pdf::write(&scenes, &pdf::About { title: "Bench".to_owned(), ..pdf::About::default() }));
 }
 
 #[divan::bench(sample_count = 10, sample_size = 1)]

@@ -136,8 +136,10 @@ pub enum Role {
     Paragraph,
     /// A list; holds list items.
     List,
-    /// One item of a list.
+    /// One item of a list: words, or other roles, its label first.
     Item,
+    /// What marks an item: its number, its dot.
+    Label,
     /// A picture with the words that stand for it.
     Figure(String),
     /// A table; holds rows.
@@ -148,14 +150,21 @@ pub enum Role {
     HeadCell,
     /// A cell.
     Cell,
-    /// Decoration, page numbers, anything not read aloud.
+    /// Decoration, anything not read aloud.
     Artifact,
+    /// What stands at the foot of every page: not read aloud either.
+    Foot,
 }
 
 impl Role {
     /// True if it holds other roles instead of marks.
     pub fn holds_roles(&self) -> bool {
         matches!(self, Role::List | Role::Table | Role::Row)
+    }
+
+    /// True if a reader who hears the page hears nothing of it.
+    pub fn is_silent(&self) -> bool {
+        matches!(self, Role::Artifact | Role::Foot)
     }
 }
 
@@ -239,6 +248,70 @@ impl Mark {
     }
 }
 
+impl Mark {
+    /// The words in it, line by line.
+    pub fn words(&self) -> Vec<&str> {
+        match self {
+            Mark::Text { line, .. } => vec![&line.text],
+            Mark::Group { marks, .. } => marks.iter().flat_map(Mark::words).collect(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// The smallest rectangle that holds what shows of it (of a curve, its handles too); `None` if nothing does.
+    pub fn bounds(&self) -> Option<Rect> {
+        match self {
+            Mark::Shape { outline, pen, .. } => {
+                let ends = match outline {
+                    Outline::Rect(rect) => corners(*rect).to_vec(),
+                    Outline::Line(from, to) => vec![*from, *to],
+                    Outline::Path(stretches) => stretches
+                        .iter()
+                        .flat_map(|stretch| match stretch {
+                            Stretch::Move(to) | Stretch::Line(to) => vec![*to],
+                            Stretch::Curve(one, two, to) => vec![*one, *two, *to],
+                            Stretch::Close => Vec::new(),
+                        })
+                        .collect(),
+                };
+                let half = pen.as_ref().map_or(Length::ZERO, |pen| share(pen.width, 1, 2));
+                around(&ends).map(|rect| Rect::new(rect.x - half, rect.y - half, rect.size.inset(-half)))
+            }
+            Mark::Text { line, at, .. } => Some(line.ink_box(*at)),
+            Mark::Image { rect, clip, .. } => common(*rect, *clip),
+            Mark::Group { clip, turn, marks, .. } => {
+                let all: Vec<Point> = marks.iter().filter_map(Mark::bounds).flat_map(corners).collect();
+                let mut rect = around(&all)?;
+                if let Some(clip) = clip {
+                    rect = common(rect, *clip)?;
+                }
+                let Some((quarters, about)) = turn else { return Some(rect) };
+                let turned = |p: Point| {
+                    // Clockwise, y down: right becomes down, down becomes left.
+                    (0..quarters % 4).fold(p, |p, _| Point::new(about.x - (p.y - about.y), about.y + (p.x - about.x)))
+                };
+                around(&corners(rect).map(turned))
+            }
+        }
+    }
+}
+
+fn corners(rect: Rect) -> [Point; 2] {
+    [Point::new(rect.x, rect.y), Point::new(rect.right(), rect.bottom())]
+}
+
+fn around(points: &[Point]) -> Option<Rect> {
+    let (left, right) = (points.iter().map(|p| p.x).min()?, points.iter().map(|p| p.x).max()?);
+    let (top, bottom) = (points.iter().map(|p| p.y).min()?, points.iter().map(|p| p.y).max()?);
+    Some(Rect::new(left, top, Size::new(right - left, bottom - top)))
+}
+
+fn common(a: Rect, b: Rect) -> Option<Rect> {
+    let (left, right) = (a.x.max(b.x), a.right().min(b.right()));
+    let (top, bottom) = (a.y.max(b.y), a.bottom().min(b.bottom()));
+    (left <= right && top <= bottom).then(|| Rect::new(left, top, Size::new(right - left, bottom - top)))
+}
+
 /// Slanted lines over a rectangle, to tell it apart without colour.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Hatch {
@@ -320,6 +393,21 @@ mod tests {
         assert_eq!(share(Length::from_ticks(11), 1, 2), Length::from_ticks(6));
         assert_eq!(share(Length::from_ticks(-10), 1, 3), Length::from_ticks(-3));
         assert_eq!(points(72.0), Length::INCH);
+    }
+
+    #[test]
+    fn bounds_hold_what_shows() {
+        let inch = Length::INCH;
+        let rect = Rect::new(inch, inch, Size::new(inch * 2, inch));
+        let box_ = Mark::fill(rect, Color::hex(0));
+        assert_eq!(box_.bounds(), Some(rect));
+        // A quarter turn about the top left corner: two wide, one high becomes one wide, two high, to its left.
+        let turned = Mark::turned(1, Point::new(inch, inch), vec![box_.clone()]);
+        assert_eq!(turned.bounds(), Some(Rect::new(Length::ZERO, inch, Size::new(inch, inch * 2))));
+        let clip = Rect::new(inch * 2, Length::ZERO, Size::new(inch * 9, inch * 9));
+        let clipped = Mark::clipped(clip, vec![box_]);
+        assert_eq!(clipped.bounds(), Some(Rect::new(inch * 2, inch, Size::new(inch, inch))));
+        assert_eq!(Mark::role(Role::Artifact, Vec::new()).bounds(), None);
     }
 
     #[test]

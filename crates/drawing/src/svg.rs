@@ -96,7 +96,7 @@ impl Writer {
                     Some(Role::Figure(alt)) => {
                         let _ = write!(self.body, "<g role=\"img\"{open}><title>{}</title>", escape(alt));
                     }
-                    Some(Role::Artifact) => {
+                    Some(Role::Artifact | Role::Foot) => {
                         let _ = write!(self.body, "<g aria-hidden=\"true\"{open}>");
                     }
                     _ => {

@@ -5,6 +5,7 @@
 //! are tabular (`tnum`) throughout, so that columns of them stand straight. Left out on purpose:
 //! scripts that run from right to left.
 
+use std::borrow::Cow;
 use std::sync::{Arc, LazyLock};
 
 use measure::{Length, Rect, Size};
@@ -129,7 +130,13 @@ pub enum Align {
 }
 
 /// `text` shaped as one line.
+///
+/// # Shape
+/// A sign the face lacks is drawn as an empty box, and its letters stay in the text, so that what is copied
+/// or read aloud is what was written. Control signs become spaces; byte order marks and signs that are none
+/// go.
 pub fn shape(text: &str, style: Style) -> Line {
+    let text = &*without_control(text);
     let mut glyphs = Vec::new();
     let (mut width, mut above, mut below) = (0.0_f64, 0.0_f64, 0.0_f64);
     if let Some(face) = style.face.shaper() {
@@ -138,17 +145,25 @@ pub fn shape(text: &str, style: Style) -> Line {
         buffer.push_str(text);
         let tabular = Feature::new(rustybuzz::ttf_parser::Tag::from_bytes(b"tnum"), 1, ..);
         let shaped = rustybuzz::shape(face, &[tabular], buffer);
-        let starts: Vec<usize> = shaped.glyph_infos().iter().map(|info| info.cluster as usize).collect();
-        for (index, (info, place)) in shaped.glyph_infos().iter().zip(shaped.glyph_positions()).enumerate() {
-            let start = starts[index];
-            let end = starts[index..].iter().copied().find(|&next| next > start).unwrap_or(text.len());
-            let id = u16::try_from(info.glyph_id).unwrap_or(0);
+        let mut starts: Vec<usize> = shaped.glyph_infos().iter().map(|info| info.cluster as usize).collect();
+        starts.push(text.len());
+        starts.sort_unstable();
+        for (info, place) in shaped.glyph_infos().iter().zip(shaped.glyph_positions()) {
+            let start = info.cluster as usize;
+            let end = starts[starts.partition_point(|&next| next <= start)];
+            let mut id = u16::try_from(info.glyph_id).unwrap_or(0);
+            let mut advance = f64::from(place.x_advance) / em;
+            if id == 0
+                && let Some(instead) = BOXES.iter().find_map(|&sign| face.glyph_index(sign))
+            {
+                id = instead.0;
+                advance = f64::from(face.glyph_hor_advance(instead).unwrap_or(0)) / em;
+            }
             let up = f64::from(place.y_offset) / em;
             if let Some(ink) = face.glyph_bounding_box(GlyphId(id)) {
                 above = above.max(f64::from(ink.y_max) / em + up);
                 below = below.max(-f64::from(ink.y_min) / em - up);
             }
-            let advance = f64::from(place.x_advance) / em;
             glyphs.push(Glyph { id, start, end, advance, right: f64::from(place.x_offset) / em, up });
             width += advance;
         }
@@ -162,6 +177,18 @@ pub fn shape(text: &str, style: Style) -> Line {
         above: points(above * size),
         below: points(below * size),
     }
+}
+
+/// What is drawn for a sign that a face lacks: the first of these that it has.
+const BOXES: [char; 3] = ['\u{25a1}', '\u{fffd}', '?'];
+
+fn without_control(text: &str) -> Cow<'_, str> {
+    let gone = |sign: char| matches!(sign, '\u{feff}' | '\u{fffe}' | '\u{ffff}');
+    if !text.contains(|sign: char| sign.is_control() || gone(sign)) {
+        return Cow::Borrowed(text);
+    }
+    let kept = text.chars().filter(|&sign| !gone(sign));
+    Cow::Owned(kept.map(|sign| if sign.is_control() { ' ' } else { sign }).collect())
 }
 
 /// `text` broken at its spaces into lines no wider than `width`.
@@ -420,6 +447,21 @@ mod tests {
         let near = |a: Length, b: Length| (a - b).to_points().abs() < 0.01;
         assert!(near(top, there.y) && near(bottom, there.bottom()), "the ink is as tall as the line says");
         assert!(ends.iter().all(|p| p.x >= there.x && p.x <= there.right()));
+    }
+
+    #[test]
+    fn a_sign_the_face_lacks_is_a_box_that_still_says_itself() {
+        let line = shape("a小b", BODY);
+        assert_eq!(&*line.text, "a小b");
+        assert!(line.glyphs.iter().all(|glyph| glyph.id != 0));
+        let said: Vec<&str> = line.glyphs.iter().map(|glyph| &line.text[glyph.start..glyph.end]).collect();
+        assert_eq!(said, ["a", "小", "b"]);
+        assert_eq!(&*shape("\u{feff}a\tb\0", BODY).text, "a b ");
+        // Letters that run from right to left are not set in their order here, but none is said twice.
+        let hebrew = shape("שלום", BODY);
+        let mut ranges: Vec<(usize, usize)> = hebrew.glyphs.iter().map(|glyph| (glyph.start, glyph.end)).collect();
+        ranges.sort_unstable();
+        assert_eq!(ranges, [(0, 2), (2, 4), (4, 6), (6, 8)]);
     }
 
     #[test]

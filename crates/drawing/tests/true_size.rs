@@ -21,7 +21,7 @@ fn planned() -> &'static Plan {
 }
 
 fn readable(scenes: &[Scene]) -> Vec<u8> {
-    pdf::write(scenes, &About { streams: Streams::Readable, ..About::default() }).unwrap()
+    pdf::write(scenes, &About { streams: Streams::Readable, title: "Test".to_owned(), ..About::default() }).unwrap()
 }
 
 /// Numbers and operators of all content streams, in order.
@@ -140,7 +140,7 @@ fn the_same_plan_gives_the_same_bytes() {
     let plan = planned();
     let write = || {
         let scenes = handout(plan, &Faces::new(), Paper::A4);
-        pdf::write(&scenes, &About { date: Some((2026, 11, 1)), ..About::default() }).unwrap()
+        pdf::write(&scenes, &About { date: Some((2026, 11, 1)), title: "Test".to_owned(), ..About::default() }).unwrap()
     };
     assert!(write() == write());
 }
@@ -161,7 +161,11 @@ const WORDS: [&str; 5] =
 /// Reads the words back with a PDF library of others; runs everywhere.
 #[test]
 fn words_can_be_selected_says_lopdf() {
-    let bytes = pdf::write(&handout(planned(), &Faces::new(), Paper::Letter), &About::default()).unwrap();
+    let bytes = pdf::write(
+        &handout(planned(), &Faces::new(), Paper::Letter),
+        &About { title: "Test".to_owned(), ..About::default() },
+    )
+    .unwrap();
     let read = lopdf::Document::load_mem(&bytes).unwrap();
     let pages: Vec<u32> = read.get_pages().into_keys().collect();
     let text = read.extract_text(&pages).unwrap();
@@ -180,7 +184,11 @@ fn words_can_be_selected_says_lopdf() {
 #[test]
 #[allow(clippy::disallowed_methods, reason = "asks whether the machine has the program")]
 fn words_can_be_selected_says_pdftotext_where_it_is_installed() {
-    let bytes = pdf::write(&handout(planned(), &Faces::new(), Paper::Letter), &About::default()).unwrap();
+    let bytes = pdf::write(
+        &handout(planned(), &Faces::new(), Paper::Letter),
+        &About { title: "Test".to_owned(), ..About::default() },
+    )
+    .unwrap();
     let path = std::env::temp_dir().join(format!("octavo-words-{}.pdf", std::process::id()));
     std::fs::write(&path, bytes).unwrap();
     let read = std::process::Command::new("pdftotext").arg("-layout").arg(&path).arg("-").output();

@@ -158,7 +158,7 @@ impl Pages {
         let height = self.told.item().leading() * i64::try_from(lines.len()).unwrap_or(1);
         self.room(height);
         let dot = Rect::new(self.left() + pt(2), self.y + half(self.told.item().size), Size::new(pt(4), pt(4)));
-        let mut held = vec![Mark::fill(dot, ACCENT)];
+        let mut held = vec![Mark::role(Role::Label, vec![Mark::fill(dot, ACCENT)])];
         for line in lines {
             held.push(place(line, Point::new(self.left() + indent, self.y + self.told.item().size), Align::Start, INK));
             self.y += self.told.item().leading();
@@ -272,7 +272,7 @@ impl Pages {
                 if shape(name, style).width <= free {
                     foot.push(place(shape(name, style), Point::new(left, base), Align::Start, SOFT));
                 }
-                marks.push(Mark::role(Role::Artifact, foot));
+                marks.push(Mark::role(Role::Foot, foot));
                 Scene { size, title: format!("{title} – {}", number(index)), marks }
             })
             .collect()
