@@ -4,7 +4,7 @@
 mod fixed_json;
 
 use cutting::Budget;
-use cutting::fixed::{Answer, Instance, PieceKind, Question, SheetKind, solve};
+use cutting::fixed::{Answer, Instance, PieceKind, Question, Rules, SheetKind, solve};
 
 /// Enough to prove most craft cases, few enough to answer while a person waits.
 const NODES: u64 = 1_000_000;
@@ -45,6 +45,7 @@ fn everyday() -> Answer {
         sheets: vec![SheetKind { width: 136, height: 176, copies: None, cost: 1 }],
         pieces: [(104, 76, 192), (48, 72, 192), (44, 68, 192)].map(piece).to_vec(),
         question: Question::LeastCost,
+        rules: Rules::default(),
     })
 }
 
@@ -55,5 +56,6 @@ fn two_thousand_pieces() -> Answer {
         sheets: vec![SheetKind { width: 192, height: 192, copies: None, cost: 1 }],
         pieces: (0..20).map(|k| piece((24 + k * 3, 20 + k * 7 % 60, 100))).collect(),
         question: Question::LeastCost,
+        rules: Rules::default(),
     })
 }

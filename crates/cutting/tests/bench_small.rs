@@ -78,7 +78,7 @@ fn craft_instances_are_as_known_and_never_better_than_proven_optima() {
 /// 192 bases and 384 mats from Letter at 1/16 in: an everyday case must be answered at once.
 #[test]
 fn the_everyday_case_is_proven_at_once() {
-    use cutting::fixed::{Instance, PieceKind, Question, SheetKind};
+    use cutting::fixed::{Instance, PieceKind, Question, Rules, SheetKind};
     let piece = |(width, height, n)| PieceKind { width, height, demand: Some(n), min: 0, value: 0, turn: true };
     // Bases of 3 1/4 x 4 3/4 in that open to 6 1/2 in, mats all of that size, or 1/4 and 1/2 in smaller.
     let same = vec![(104, 76, 192), (52, 76, 384)];
@@ -88,6 +88,7 @@ fn the_everyday_case_is_proven_at_once() {
             sheets: vec![SheetKind { width: 136, height: 176, copies: None, cost: 1 }],
             pieces: pieces.into_iter().map(piece).collect(),
             question: Question::LeastCost,
+            rules: Rules::default(),
         };
         let answer = solve(&instance, &mut Budget::nodes(300_000)).unwrap();
         fixed_recount::recount(&instance, &answer, "everyday");

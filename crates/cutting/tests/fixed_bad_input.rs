@@ -6,18 +6,18 @@ mod fixed_recount;
 
 use std::cell::Cell;
 
-use cutting::fixed::{Answer, Instance, InstanceError, PieceKind, Question, SheetKind, Why, solve};
+use cutting::fixed::{Answer, Instance, InstanceError, PieceKind, Question, Rules, SheetKind, Why, solve};
 use cutting::{Budget, Outcome};
 
 const SHEET: SheetKind = SheetKind { width: 192, height: 192, copies: None, cost: 1 };
 const PIECE: PieceKind = PieceKind { width: 64, height: 84, demand: Some(10), min: 0, value: 5, turn: true };
 
 fn least(sheets: Vec<SheetKind>, pieces: Vec<PieceKind>) -> Instance {
-    Instance { sheets, pieces, question: Question::LeastCost }
+    Instance { sheets, pieces, question: Question::LeastCost, rules: Rules::default() }
 }
 
 fn most(sheets: Vec<SheetKind>, pieces: Vec<PieceKind>) -> Instance {
-    Instance { sheets, pieces, question: Question::MostValue }
+    Instance { sheets, pieces, question: Question::MostValue, rules: Rules::default() }
 }
 
 fn answer(instance: &Instance) -> Answer {

@@ -7,7 +7,7 @@ mod fixed_recount;
 
 use std::collections::BTreeMap;
 
-use cutting::fixed::{Answer, Instance, PieceKind, Question, SheetKind, Why, solve};
+use cutting::fixed::{Answer, Instance, PieceKind, Question, Rules, SheetKind, Why, solve};
 use cutting::{Budget, Outcome};
 use proptest::prelude::*;
 
@@ -133,7 +133,7 @@ proptest! {
 
     #[test]
     fn the_most_value_is_the_brute_force_one(sheet in sheet(), pieces in prop::collection::vec(piece(), 1..5)) {
-        let instance = Instance { sheets: vec![sheet], pieces, question: Question::MostValue };
+        let instance = Instance { sheets: vec![sheet], pieces, question: Question::MostValue, rules: Rules::default() };
         let found = answer(&instance);
         match most_value(&instance) {
             Some(best) => {
@@ -152,7 +152,7 @@ proptest! {
         mut sheets in prop::collection::vec(sheet(), 1..4),
         pieces in prop::collection::vec(piece(), 1..5),
     ) {
-        let instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost };
+        let instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost, rules: Rules::default() };
         let mut plain = singles(&instance, 99);
         let all = (1 << plain.pieces.len()) - 1;
         let found = answer(&instance);
@@ -176,7 +176,7 @@ proptest! {
         pieces in prop::collection::vec(piece(), 1..5),
         step in 2_u32..5,
     ) {
-        let instance = Instance { sheets, pieces, question: Question::LeastCost };
+        let instance = Instance { sheets, pieces, question: Question::LeastCost, rules: Rules::default() };
         let found = answer(&instance);
         let mut other = instance.clone();
         other.sheets.reverse();
@@ -206,7 +206,7 @@ proptest! {
         pieces in prop::collection::vec(piece(), 1..5),
         nodes in 0_u64..30_000,
     ) {
-        let mut instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost };
+        let mut instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost, rules: Rules::default() };
         let mut plain = singles(&instance, 99);
         let all = (1 << plain.pieces.len()) - 1;
         let found = solve(&instance, &mut Budget::nodes(nodes)).unwrap();
@@ -232,7 +232,7 @@ proptest! {
         pieces in prop::collection::vec(piece(), 1..5),
         more in any::<prop::sample::Index>(),
     ) {
-        let instance = Instance { sheets, pieces, question: Question::LeastCost };
+        let instance = Instance { sheets, pieces, question: Question::LeastCost, rules: Rules::default() };
         let found = answer(&instance);
         let mut other = instance.clone();
         let at = more.index(other.sheets.len());

@@ -6,7 +6,7 @@
 #[path = "common/fixed_recount.rs"]
 mod fixed_recount;
 
-use cutting::fixed::{Instance, PieceKind, Question, SheetKind, solve};
+use cutting::fixed::{Instance, PieceKind, Question, Rules, SheetKind, solve};
 use cutting::{Budget, Outcome};
 
 /// Whole 1/2000 mm of a plain decimal number: 0.001 in is 50.8 of them, 1/80 in is 635.
@@ -21,7 +21,8 @@ fn steps(text: &str, inches: bool) -> u32 {
 fn most(sheet: (u32, u32), piece: (u32, u32), turn: bool) -> u64 {
     let sheet = SheetKind { width: sheet.0, height: sheet.1, copies: Some(1), cost: 1 };
     let piece = PieceKind { width: piece.0, height: piece.1, demand: None, min: 0, value: 1, turn };
-    let instance = Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::MostValue };
+    let instance =
+        Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::MostValue, rules: Rules::default() };
     let answer = solve(&instance, &mut Budget::nodes(1_000_000)).unwrap();
     assert_eq!(answer.outcome, Outcome::Proven);
     fixed_recount::recount(&instance, &answer, "pieces per sheet");
@@ -57,7 +58,12 @@ fn four_cards_need_two_square_sheets_three_need_one() {
     for (wanted, sheets) in [(3, 1), (4, 2)] {
         let sheet = SheetKind { width: 12, height: 12, copies: None, cost: 1 };
         let piece = PieceKind { width: 5, height: 7, demand: Some(wanted), min: 0, value: 0, turn: true };
-        let instance = Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::LeastCost };
+        let instance = Instance {
+            sheets: vec![sheet],
+            pieces: vec![piece],
+            question: Question::LeastCost,
+            rules: Rules::default(),
+        };
         let answer = solve(&instance, &mut Budget::nodes(1_000_000)).unwrap();
         assert_eq!((answer.value, answer.outcome.clone()), (sheets, Outcome::Proven));
         fixed_recount::recount(&instance, &answer, "cards");

@@ -423,6 +423,7 @@ impl<'a> Cutting<'a> {
             sheets: stuff.iter().map(sheet).collect(),
             pieces: kinds.iter().zip(&wanted).map(piece).collect(),
             question: Question::LeastCost,
+            rules: fixed::Rules::default(),
         };
         Some(Cutting { plan, material, kinds, stuff, grid, instance })
     }

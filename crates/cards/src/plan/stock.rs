@@ -226,7 +226,12 @@ impl Nest<'_> {
             return;
         }
         let limited = self.stock.sheets.iter().any(|sheet| sheet.count.is_some());
-        let mut instance = Instance { sheets: self.sheet_kinds(true), pieces, question: Question::LeastCost };
+        let mut instance = Instance {
+            sheets: self.sheet_kinds(true),
+            pieces,
+            question: Question::LeastCost,
+            rules: fixed::Rules::default(),
+        };
         let mut part = budget.part(if limited { budget.left() / 2 } else { budget.left() });
         let mut answer = fixed::solve(&instance, &mut part);
         let _ = budget.spend(part.spent());

@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! cargo run --release -p cutting --example fixed_table -- [--nodes N] [--bench DIR] [--results FILE]
-//!     [--docs FILE] [--again] [family …]
+//!     [--docs FILE] [--again] [--only NAME …] [family …]
 //! ```
 //!
 //! Every finished row is added to the results file (`docs/fixed_table.csv`) at once; a later run goes on where the
@@ -61,6 +61,8 @@ struct Options {
     results: PathBuf,
     docs: Option<PathBuf>,
     again: bool,
+    /// Only these instances, if any are named.
+    only: Vec<String>,
     families: Vec<String>,
 }
 
@@ -68,10 +70,16 @@ fn options() -> Options {
     let house = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     let mut options = Options {
         nodes: 40_000_000,
-        bench: house.join("../../shared/bench"),
+        // Beside the project, or beside the place of its worktrees.
+        bench: ["../shared/bench", "../../shared/bench"]
+            .map(|at| house.join(at))
+            .into_iter()
+            .find(|at| at.is_dir())
+            .unwrap_or_default(),
         results: house.join("docs/fixed_table.csv"),
         docs: None,
         again: false,
+        only: Vec::new(),
         families: Vec::new(),
     };
     let mut args = std::env::args().skip(1);
@@ -82,6 +90,7 @@ fn options() -> Options {
             "--bench" => options.bench = next().into(),
             "--results" => options.results = next().into(),
             "--docs" => options.docs = Some(next().into()),
+            "--only" => options.only.push(next()),
             "--again" => options.again = true,
             family => options.families.push(family.to_owned()),
         }
@@ -134,7 +143,8 @@ fn measure(family: &str, options: &Options, rows: &mut Vec<Row>) {
     let mut file = std::fs::OpenOptions::new().create(true).append(true).open(&options.results).expect("results");
     for asked in asked {
         let Some(json) = instances.get(&asked.instance) else { continue };
-        if rows.iter().any(|row| row.asked.same(&asked)) {
+        let named = options.only.is_empty() || options.only.contains(&asked.instance);
+        if !named || rows.iter().any(|row| row.asked.same(&asked)) {
             continue;
         }
         let Some(instance) = asked.instance(json) else { continue };

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use cutting::fixed::Instance;
+use cutting::fixed::{Instance, Stages};
 use serde_json::Value;
 
 /// The first line of a results file.
@@ -45,15 +45,18 @@ impl Asked {
 
     /// The question for the engine; `None` for one it does not take.
     pub(crate) fn instance(&self, json: &Value) -> Option<Instance> {
-        if self.stages != "free" {
-            return None;
-        }
+        let stages = match self.stages.as_str() {
+            "free" => None,
+            runs => Some(Stages { most: runs.parse().ok()?, trim: self.trim == "yes" }),
+        };
         let turn = match self.turn.as_str() {
             "yes" => Some(true),
             "no" => Some(false),
             _ => None,
         };
-        Some(super::fixed_json::instance(json, turn, self.limited == "yes"))
+        let mut instance = super::fixed_json::instance(json, turn, self.limited == "yes");
+        instance.rules.stages = stages;
+        Some(instance)
     }
 }
 

@@ -182,7 +182,7 @@ impl Beam<'_> {
             let sheet = &self.stock.sheets[front.sheet];
             let (u, v) = lie(front.axis, (sheet.width, sheet.height));
             for (item, w, h, turned) in self.wanted(node, (sheet.width, sheet.height)) {
-                for (into, front) in fronts(front, lie(front.axis, (w, h)), (u, v)) {
+                for (into, front) in fronts(front, lie(front.axis, (w, h)), (u, v), self.stock.rules) {
                     self.child(n, node, Move { item, turned, into, front }, children);
                 }
             }

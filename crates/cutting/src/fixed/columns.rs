@@ -13,7 +13,7 @@ use microlp::{ComparisonOp, OptimizationDirection, Problem, Solution, Variable};
 use super::SheetKind;
 use super::pattern::Pattern;
 use super::stock::Stock;
-use super::table::{self, Grid};
+use super::table::{self, Grid, Table};
 use crate::{Budget, Exhausted};
 
 /// What the programme gave by the time it ended or was stopped.
@@ -47,24 +47,25 @@ pub(super) fn generate(
     columns: &mut Columns,
     budget: &mut Budget<'_>,
 ) -> Result<(), Exhausted> {
-    let Some(grids) = stock.sheets.iter().map(|s| Grid::of(s, &stock.items)).collect::<Option<Vec<_>>>() else {
+    let Some(grids) = (0..stock.sheets.len()).map(|s| stock.grid(s, &stock.items)).collect::<Option<Vec<Grid>>>()
+    else {
         return Ok(());
     };
     for s in 0..stock.sheets.len() {
         columns.patterns.extend((0..stock.items.len()).filter_map(|k| stock.grid_pattern(s, k)));
     }
     let Some(mut dual) = Dual::of(stock, &columns.patterns) else { return Ok(()) };
-    let mut value = Vec::new();
+    let mut table = Table::default();
     for _ in 0..ROUNDS {
         columns.worth = dual.worth();
         let mut most = Vec::with_capacity(grids.len());
         let mut better = Vec::new();
         for (s, grid) in grids.iter().enumerate() {
-            table::fill(grid, &stock.items, &columns.worth, &mut value, budget)?;
-            let whole = value.last().copied().unwrap_or(0);
+            table::fill(grid, &stock.items, &columns.worth, &mut table, budget)?;
+            let whole = table.whole();
             most.push(whole);
             if dual.beaten(s, whole) {
-                let tree = table::tree(grid, &stock.items, &columns.worth, &value);
+                let tree = table::tree(grid, &stock.items, &columns.worth, &table);
                 better.push(Pattern::of(s, tree, &stock.place, stock.items.len()));
             }
         }

@@ -13,7 +13,7 @@ use std::collections::HashMap;
 use super::columns::Proof;
 use super::pattern::Pattern;
 use super::stock::{Plan, Stock};
-use super::table::{self, Grid};
+use super::table::{self, Table};
 use super::worths::Limits;
 use super::{Item, blocks};
 use crate::{Budget, Exhausted};
@@ -77,7 +77,7 @@ pub(super) fn cheapest(stock: &Stock<'_>, proof: &Proof, below: u64, budget: &mu
 fn patterns(stock: &Stock<'_>, proof: &Proof, below: u64, budget: &mut Budget<'_>) -> Option<Vec<Pattern>> {
     let slack = proof.slack(stock, below);
     let mut all = Vec::new();
-    let mut value = Vec::new();
+    let mut table = Table::default();
     for (s, sheet) in stock.sheets.iter().enumerate().filter(|(_, sheet)| sheet.copies != Some(0)) {
         let here: Vec<usize> =
             (0..stock.items.len()).filter(|&k| stock.items[k].fits(sheet.width, sheet.height)).collect();
@@ -86,10 +86,10 @@ fn patterns(stock: &Stock<'_>, proof: &Proof, below: u64, budget: &mut Budget<'_
         let area = u128::from(sheet.width) * u128::from(sheet.height);
         let most = |item: &Item| item.cap.min(u32::try_from(area / item.area()).unwrap_or(u32::MAX));
         let limits: Vec<Limits> = items.iter().map(|item| Limits { min: 0, cap: most(item) }).collect();
-        let grid = Grid::of(sheet, &items)?;
-        table::fill(&grid, &items, &worth, &mut value, budget).ok()?;
+        let grid = stock.grid(s, &items)?;
+        table::fill(&grid, &items, &worth, &mut table, budget).ok()?;
         let least = i64::try_from((proof.full(stock, s) - slack).max(0)).ok()?;
-        let found = blocks::list((&grid, &value), (&items, &limits), &worth, least, budget)?;
+        let found = blocks::list((&grid, &table.value), (&items, &limits), &worth, least, budget)?;
         let known: std::collections::HashSet<&Vec<u32>> = found.iter().map(|(counts, _)| counts).collect();
         for (counts, tree) in &found {
             // One with a piece more covers whatever this one does.
@@ -169,7 +169,7 @@ impl Search<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::{Instance, PieceKind, Question, SheetKind, solve};
+    use super::super::{Instance, PieceKind, Question, Rules, SheetKind, solve};
     use crate::{Budget, Outcome};
 
     #[test]
@@ -177,7 +177,7 @@ mod tests {
         let sheet = SheetKind { width: 7, height: 6, copies: None, cost: 2 };
         let piece = |width, height, n, turn| PieceKind { width, height, demand: Some(n), min: 0, value: 0, turn };
         let pieces = vec![piece(1, 5, 2, true), piece(2, 2, 1, false), piece(5, 1, 2, true), piece(2, 4, 2, false)];
-        let instance = Instance { sheets: vec![sheet], pieces, question: Question::LeastCost };
+        let instance = Instance { sheets: vec![sheet], pieces, question: Question::LeastCost, rules: Rules::default() };
         let answer = solve(&instance, &mut Budget::nodes(400_000)).expect("sound");
         assert_eq!((answer.value, answer.outcome), (2, Outcome::Proven), "{}", answer.nodes);
     }

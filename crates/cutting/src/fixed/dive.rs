@@ -60,7 +60,9 @@ pub(super) fn dive(
         if rest.pieces() <= u64::from(FEW) {
             for guide in Guide::ALL {
                 let task = Task { left: &rest.left, copies: &rest.copies, below: below - rest.cost, width, guide };
-                if let Some(patterns) = beam::search(stock, task, budget)? {
+                if let Some(patterns) = beam::search(stock, task, budget)?
+                    && patterns.iter().all(|p| stock.allows(p))
+                {
                     let ends = patterns.into_iter().map(|pattern| (pattern, 1));
                     let plan = stock.plan(rest.fixed.iter().cloned().chain(ends).collect());
                     below = plan.cost;

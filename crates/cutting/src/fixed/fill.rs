@@ -30,9 +30,9 @@ struct Cells<'a> {
 /// Chosen: numbers kept for all cells together, 64 MB of them.
 const LARGEST: usize = 1 << 25;
 
-/// True if the table of this grid and so many items is not too large to fill.
+/// True if the table of this grid and so many items is not too large to fill, and any number of turns will do.
 pub(super) fn can_fill(grid: &Grid, items: usize) -> bool {
-    grid.cells().saturating_mul(items) <= LARGEST
+    grid.rules.stages.is_none() && grid.cells().saturating_mul(items) <= LARGEST
 }
 
 /// A good way to cut the whole sheet with at most `item.cap` of each item, and its worth.
@@ -90,10 +90,10 @@ impl Cells<'_> {
         let grid = self.grid;
         let at = grid.at(i, j);
         let (mut best, mut made) = (self.value[at], self.made[at]);
-        if self.value[grid.at(i - 1, j)] > best {
+        if !grid.exact() && self.value[grid.at(i - 1, j)] > best {
             (best, made) = (self.value[grid.at(i - 1, j)], Made::Narrower);
         }
-        if self.value[grid.at(i, j - 1)] > best {
+        if !grid.exact() && self.value[grid.at(i, j - 1)] > best {
             (best, made) = (self.value[grid.at(i, j - 1)], Made::Lower);
         }
         let short = |p: usize| u16::try_from(p).unwrap_or(u16::MAX);

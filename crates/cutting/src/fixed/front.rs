@@ -1,5 +1,6 @@
 //! How far a sheet is filled by strips, rows, columns and piles, and where the next piece may come.
 
+use super::Rules;
 use crate::Axis;
 
 /// The part of a sheet where the next piece may come, measured along the first cut's axis (`u`) and across (`v`).
@@ -27,8 +28,22 @@ pub(super) enum Into {
     Pile,
 }
 
-/// The fronts after a piece of `(du, dv)` was added to a sheet of `(u, v)`.
-pub(super) fn fronts(f: Front, (du, dv): (u32, u32), (u, v): (u32, u32)) -> impl Iterator<Item = (Into, Front)> {
+/// The fronts after a piece of `(du, dv)` was added to a sheet of `(u, v)`, as far as turns of the sheet allow.
+pub(super) fn fronts(
+    f: Front,
+    (du, dv): (u32, u32),
+    (u, v): (u32, u32),
+    rules: Rules,
+) -> impl Iterator<Item = (Into, Front)> {
+    // Strips and rows take two runs, columns three, piles four; without trimming the last of them must span.
+    let (most, trim) = rules.stages.map_or((u8::MAX, true), |stages| (stages.most, stages.trim));
+    let spans = move |runs: u8, here: u32, whole: u32| most > runs || (most == runs && (trim || here == whole));
+    let allowed = move |into: Into| match into {
+        Into::Sheet | Into::Strip => true,
+        Into::Row => spans(2, du, f.u2 - f.u1),
+        Into::Column => spans(3, dv, f.v2 - f.v1),
+        Into::Pile => spans(4, du, f.c2 - f.c1),
+    };
     let pile = (du <= f.c2 - f.c1 && dv <= v - f.top)
         .then(|| (Into::Pile, Front { v2: f.v2.max(f.top + dv), top: f.top + dv, ..f }));
     let column = (du <= u - f.c2 && dv <= v - f.v1).then(|| {
@@ -43,7 +58,7 @@ pub(super) fn fronts(f: Front, (du, dv): (u32, u32), (u, v): (u32, u32)) -> impl
         let (c1, c2) = (f.u2, f.u2 + du);
         (Into::Strip, Front { u1: c1, u2: c2, v1: 0, v2: dv, c1, c2, top: dv, ..f })
     });
-    [pile, column, row, strip].into_iter().flatten()
+    [pile, column, row, strip].into_iter().flatten().filter(move |&(into, _)| allowed(into))
 }
 
 /// Width and height as (along, across) an axis; the way back is the same.

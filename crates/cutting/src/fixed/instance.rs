@@ -1,6 +1,7 @@
 //! What is asked: sheets, pieces and the question, and the check that a search may rely on.
 
 use super::points;
+use super::rules::{MOST_STAGES, Rules};
 
 /// A kind of sheet that pieces may be cut from.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -53,6 +54,8 @@ pub struct Instance {
     pub pieces: Vec<PieceKind>,
     /// The question.
     pub question: Question,
+    /// Which cuts may be made.
+    pub rules: Rules,
 }
 
 /// Why an instance cannot be searched.
@@ -94,6 +97,28 @@ pub enum InstanceError {
         /// How many kinds were given.
         sheets: usize,
     },
+    /// A limit of turns that no search takes.
+    #[error("at most `{stages}` runs of cuts: between 2 and `{most}` can be asked for")]
+    Stages {
+        /// What was asked.
+        stages: u8,
+        /// The most that can be asked.
+        most: u8,
+    },
+    /// Unusable edges leave nothing of a sheet.
+    #[error("nothing of sheet kind `{sheet}` is left inside its edges")]
+    OnlyEdges {
+        /// Index of the sheet kind.
+        sheet: usize,
+    },
+    /// An unusable edge is narrower than the narrowest strip that may be cut off.
+    #[error("an edge of `{edge}` steps cannot be cut off: the narrowest strip is `{least}`")]
+    NarrowEdge {
+        /// The edge.
+        edge: u32,
+        /// The narrowest strip.
+        least: u32,
+    },
     /// Costs, values or numbers of pieces are so large that their sum could overflow.
     #[error("costs, values or demands are too large to add up")]
     TooLarge,
@@ -128,6 +153,7 @@ impl Instance {
         if let Some(sheet) = self.sheets.iter().position(|s| s.width == 0 || s.height == 0) {
             return Err(InstanceError::FlatSheet { sheet });
         }
+        self.check_rules()?;
         for (piece, kind) in self.pieces.iter().enumerate() {
             if kind.width == 0 || kind.height == 0 {
                 return Err(InstanceError::FlatPiece { piece });
@@ -142,11 +168,27 @@ impl Instance {
         }
         self.check_sums()?;
         for (sheet, kind) in self.sheets.iter().enumerate() {
-            if points::Points::of(kind, &super::items(self)).is_none() {
+            if points::Points::of(kind, &super::items(self), self.rules).is_none() {
                 return Err(InstanceError::TooFine { sheet, limit: points::LIMIT });
             }
         }
         Ok(())
+    }
+
+    fn check_rules(&self) -> Result<(), InstanceError> {
+        let rules = self.rules;
+        if let Some(stages) = rules.stages.map(|s| s.most).filter(|most| !(2..=MOST_STAGES).contains(most)) {
+            return Err(InstanceError::Stages { stages, most: MOST_STAGES });
+        }
+        let edges = [rules.edges.left, rules.edges.right, rules.edges.top, rules.edges.bottom];
+        if let Some(&edge) = edges.iter().find(|&&edge| edge > 0 && edge < rules.least_strip) {
+            return Err(InstanceError::NarrowEdge { edge, least: rules.least_strip });
+        }
+        let inside = |s: &SheetKind| rules.edges.inside(s.width, s.height).is_some();
+        match self.sheets.iter().position(|s| !inside(s)) {
+            Some(sheet) => Err(InstanceError::OnlyEdges { sheet }),
+            None => Ok(()),
+        }
     }
 
     /// No sum of costs or values that a search forms may overflow.

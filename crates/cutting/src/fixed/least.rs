@@ -15,7 +15,7 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     for (k, item) in items.iter().enumerate() {
         place[item.kind] = Some(k);
     }
-    let stock = Stock { sheets: &instance.sheets, items, place };
+    let stock = Stock { sheets: &instance.sheets, items, place, rules: instance.rules };
     if let Some(why) = stock.impossible() {
         return Answer::impossible(why, 0);
     }
@@ -129,6 +129,7 @@ impl Search {
             let found = beam::search(stock, task, &mut part);
             budget.spend(part.spent())?;
             match found {
+                Ok(Some(patterns)) if !patterns.iter().all(|p| stock.allows(p)) => {}
                 Ok(Some(patterns)) => {
                     self.offer(stock.plan(patterns.into_iter().map(|pattern| (pattern, 1)).collect()));
                     self.raise(stock, self.bound);
@@ -156,7 +157,7 @@ impl Search {
 
     /// Look for the cheapest plan exactly, where the pieces are few; with a part of the budget.
     fn cover(&mut self, stock: &Stock<'_>, proof: Option<&Proof>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
-        if stock.pieces() > u64::from(dive::FEW) {
+        if stock.pieces() > u64::from(dive::FEW) || !stock.rules.plain() {
             return Ok(());
         }
         let none = Proof::none(stock);

@@ -8,7 +8,10 @@
 //! The search is deterministic: same instance and budget in nodes, same answer. The best answer so far always
 //! comes back, with a bound that holds. One node is one cell of a table, or one step of a search.
 //!
-//! Left out on purpose: blade width, sheet edges that cannot be used, wishes of a second rank, limits on turns.
+//! [`Rules`] narrow down which cuts may be made: turns of the sheet, narrow strips, unusable edges. Offcuts that are
+//! to be used first are sheets of little or no cost with limited copies.
+//!
+//! Left out on purpose: blade width.
 
 mod answer;
 mod beam;
@@ -26,12 +29,15 @@ mod pattern;
 mod pick;
 mod points;
 mod pool;
+mod rules;
+mod staged;
 mod stock;
 mod table;
 mod worths;
 
 pub use answer::{Answer, CutSheet, Why};
 pub use instance::{Instance, InstanceError, PieceKind, Question, SheetKind};
+pub use rules::{Edges, Rules, Stages};
 
 use crate::Budget;
 
@@ -60,6 +66,11 @@ impl Item {
         self.ways(width, height).next().is_some()
     }
 
+    /// True if it can be cut from a sheet: what is left over beside it may be cut off.
+    fn cuts(self, width: u32, height: u32, rules: Rules) -> bool {
+        self.ways(width, height).any(|(w, h, _)| rules.splits(w, width) && rules.splits(h, height))
+    }
+
     fn area(self) -> u128 {
         u128::from(self.width) * u128::from(self.height)
     }
@@ -83,6 +94,18 @@ fn items(instance: &Instance) -> Vec<Item> {
         .collect()
 }
 
+/// The instance with sheets as large as they are inside their unusable edges.
+fn inside(instance: &Instance) -> Instance {
+    let mut inside = instance.clone();
+    for sheet in &mut inside.sheets {
+        // The check has shown that something is left of each.
+        if let Some((width, height)) = instance.rules.edges.inside(sheet.width, sheet.height) {
+            (sheet.width, sheet.height) = (width, height);
+        }
+    }
+    inside
+}
+
 /// The best answer within the budget.
 ///
 /// # Errors
@@ -91,11 +114,12 @@ fn items(instance: &Instance) -> Vec<Item> {
 /// # Examples
 /// Four cards of 5 x 7 in from sheets of 12 x 12 in: straight cuts give three a sheet, so two sheets.
 /// ```
-/// use cutting::fixed::{Instance, PieceKind, Question, SheetKind, solve};
+/// use cutting::fixed::{Instance, PieceKind, Question, Rules, SheetKind, solve};
 /// use cutting::Budget;
 /// let sheet = SheetKind { width: 12, height: 12, copies: None, cost: 1 };
 /// let piece = PieceKind { width: 5, height: 7, demand: Some(4), min: 0, value: 0, turn: true };
-/// let instance = Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::LeastCost };
+/// let (sheets, pieces) = (vec![sheet], vec![piece]);
+/// let instance = Instance { sheets, pieces, question: Question::LeastCost, rules: Rules::default() };
 /// let answer = solve(&instance, &mut Budget::nodes(100_000))?;
 /// assert_eq!(answer.value, 2);
 /// # Ok::<(), cutting::fixed::InstanceError>(())
@@ -103,10 +127,16 @@ fn items(instance: &Instance) -> Vec<Item> {
 pub fn solve(instance: &Instance, budget: &mut Budget<'_>) -> Result<Answer, InstanceError> {
     instance.check()?;
     let before = budget.spent();
+    let inside = inside(instance);
     let mut answer = match instance.question {
-        Question::LeastCost => least::least_cost(instance, budget),
-        Question::MostValue => pick::most_value(instance, budget),
+        Question::LeastCost => least::least_cost(&inside, budget),
+        Question::MostValue => pick::most_value(&inside, budget),
     };
+    for cut in &mut answer.sheets {
+        let SheetKind { width, height, .. } = instance.sheets[cut.sheet];
+        let tree = std::mem::replace(&mut cut.tree, crate::Tree::Waste);
+        cut.tree = instance.rules.edges.around(tree, (width, height));
+    }
     answer.nodes = budget.spent() - before;
     Ok(answer)
 }

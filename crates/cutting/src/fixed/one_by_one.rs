@@ -2,7 +2,6 @@
 
 use super::pattern::{self, Pattern};
 use super::stock::{Plan, Stock, area};
-use super::table::Grid;
 use super::{Item, fill};
 use crate::{Budget, Exhausted};
 
@@ -64,7 +63,7 @@ impl Stock<'_> {
             if here.is_empty() {
                 continue;
             }
-            let Some(grid) = Grid::of(sheet, &here).filter(|grid| fill::can_fill(grid, here.len())) else { continue };
+            let Some(grid) = self.grid(s, &here).filter(|grid| fill::can_fill(grid, here.len())) else { continue };
             let (value, tree) = fill::fill(&grid, &here, &worth, budget)?;
             // The table's tree may hold more of a piece than is left; what it has too many is waste.
             let mut still = vec![0; self.place.len()];

@@ -3,7 +3,7 @@
 use super::beam::{self, Guide, Task};
 use super::pattern::{self, Pattern};
 use super::stock::Stock;
-use super::table::{self, Grid};
+use super::table::{self, Grid, Table};
 use super::worths::{self, Limits, Worths};
 use super::{Answer, CutSheet, Instance, Item, PieceKind, Why, blocks, fill, items};
 use crate::{Budget, Exhausted, Tree};
@@ -32,13 +32,14 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
         return Answer::impossible(Why::TooFewSheets, 0);
     }
     let missing = |p: &PieceKind| {
-        let upright = p.width <= sheet.width && p.height <= sheet.height;
-        p.min > 0 && !upright && !(p.turn && p.height <= sheet.width && p.width <= sheet.height)
+        let item = Item { kind: 0, width: p.width, height: p.height, cap: 1, value: 0, turn: p.turn };
+        p.min > 0 && !item.cuts(sheet.width, sheet.height, instance.rules)
     };
     if let Some(piece) = instance.pieces.iter().position(missing) {
         return Answer::impossible(Why::FitsNoSheet { piece }, 0);
     }
-    let items: Vec<Item> = items(instance).into_iter().filter(|item| item.fits(sheet.width, sheet.height)).collect();
+    let items: Vec<Item> =
+        items(instance).into_iter().filter(|item| item.cuts(sheet.width, sheet.height, instance.rules)).collect();
     let worth = items.iter().map(|item| i64::try_from(item.value).unwrap_or(i64::MAX)).collect();
     let mut search = Search { instance, items, worth, best: None, bound: u64::MAX, impossible: false };
     search.offer(&Tree::Waste);
@@ -56,7 +57,8 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
 
 impl Search<'_> {
     fn run(&mut self, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
-        let Some(grid) = Grid::of(&self.instance.sheets[0], &self.items) else { return Ok(()) };
+        let rules = self.instance.rules;
+        let Some(grid) = Grid::of(&self.instance.sheets[0], &self.items, rules) else { return Ok(()) };
         let limits: Vec<Limits> = self.items.iter().map(|&item| self.limits(item)).collect();
         self.bound = self.area_bound(&limits);
         self.beams(&limits, &self.worth.clone(), 2, budget)?;
@@ -89,14 +91,14 @@ impl Search<'_> {
                 }
             }
         }
-        if self.closed() {
+        if self.closed() || !rules.plain() {
             return Ok(());
         }
-        let mut table = Vec::new();
+        let mut table = Table::default();
         table::fill(&grid, &items, &worths.worth, &mut table, budget)?;
         let best = self.best.as_ref().map(|best| best.value);
         let mut offer = |tree: &Tree| self.offer(tree);
-        let found = blocks::search((&grid, &table), (&items, &limits), &worths, best, &mut offer, budget);
+        let found = blocks::search((&grid, &table.value), (&items, &limits), &worths, best, &mut offer, budget);
         let best = self.best.as_ref().map(|best| best.value);
         self.bound = self.bound.min(found.bound.max(best.unwrap_or(0)));
         self.impossible = found.closed && best.is_none();
@@ -112,7 +114,8 @@ impl Search<'_> {
         budget: &mut Budget<'_>,
     ) -> Result<(), Exhausted> {
         let place = worths::places(&self.items);
-        let stock = Stock { sheets: &self.instance.sheets, items: self.items.clone(), place };
+        let stock =
+            Stock { sheets: &self.instance.sheets, items: self.items.clone(), place, rules: self.instance.rules };
         let left: Vec<u32> = limits.iter().map(|limit| limit.cap).collect();
         for guide in Guide::ALL {
             if self.closed() {
@@ -157,6 +160,10 @@ impl Search<'_> {
         let kinds = &self.instance.pieces;
         let mut left: Vec<u32> = kinds.iter().map(|p| p.demand.unwrap_or(u32::MAX)).collect();
         let tree = pattern::trim(tree, &mut left);
+        let sheet = &self.instance.sheets[0];
+        if !self.instance.rules.allow(&tree, sheet.width, sheet.height) {
+            return;
+        }
         let place: Vec<Option<usize>> = (0..kinds.len()).map(Some).collect();
         let counts = Pattern::of(0, tree.clone(), &place, kinds.len()).counts;
         if kinds.iter().zip(&counts).any(|(p, &count)| count < p.min) {

@@ -4,7 +4,7 @@
 //! Normal patterns: Herz 1972; Christofides, Whitlock 1977, *Operations Research* 25(1) (from memory). Here
 //! each piece enters a sum at most as often as it is wanted.
 
-use super::{Item, SheetKind};
+use super::{Item, Rules, SheetKind};
 
 /// Chosen: the most positions along one side, so that a table takes at most 128 MB.
 pub(super) const LIMIT: usize = 4000;
@@ -20,8 +20,17 @@ pub(super) struct Points {
 
 impl Points {
     /// The positions for these items; `None` above [`LIMIT`].
-    pub(super) fn of(sheet: &SheetKind, items: &[Item]) -> Option<Points> {
+    ///
+    /// Where narrow strips are forbidden, a part is cut exactly as large as it must be: every multiple of the
+    /// common divisor of all lengths is a position.
+    pub(super) fn of(sheet: &SheetKind, items: &[Item], rules: Rules) -> Option<Points> {
         let (w, h) = (sheet.width, sheet.height);
+        if rules.strips() {
+            let lengths = items.iter().flat_map(|item| [item.width, item.height]).chain([w, h, rules.least_strip]);
+            let unit = lengths.fold(0, gcd).max(1);
+            let all = |length: u32| ((length / unit) as usize <= LIMIT).then(|| (0..=length / unit).map(|n| n * unit));
+            return Some(Points { x: all(w)?.collect(), y: all(h)?.collect() });
+        }
         let fits = |a: u32, b: u32| a <= w && b <= h;
         let side = |length: u32, across: bool| {
             let mut sums = vec![0];
@@ -67,6 +76,10 @@ fn add_item(sums: &[u32], sides: &[u32], cap: u32, length: u32) -> Option<Vec<u3
         layer = next;
     }
     Some(reached.into_keys().collect())
+}
+
+fn gcd(a: u32, b: u32) -> u32 {
+    if b == 0 { a } else { gcd(b, a % b) }
 }
 
 /// Index of the largest point that is at most `length`; points start at 0.

@@ -1,7 +1,8 @@
 //! Sheets and wanted pieces made ready for a least-cost search, and what can be said of them at once.
 
 use super::pattern::Pattern;
-use super::{Item, SheetKind, Why};
+use super::table::Grid;
+use super::{Item, Rules, SheetKind, Why};
 use crate::Tree;
 
 /// A least-cost question made ready: the wanted items, and which item a piece kind is.
@@ -11,6 +12,7 @@ pub(super) struct Stock<'a> {
     pub(super) items: Vec<Item>,
     /// The item of each piece kind; `None` where nothing is wanted.
     pub(super) place: Vec<Option<usize>>,
+    pub(super) rules: Rules,
 }
 
 /// Patterns with how often each is cut.
@@ -26,7 +28,8 @@ impl Stock<'_> {
     }
 
     pub(super) fn impossible(&self) -> Option<Why> {
-        let fits = |item: &Item| self.sheets.iter().any(|s| s.copies != Some(0) && item.fits(s.width, s.height));
+        let there = |s: &&SheetKind| s.copies != Some(0);
+        let fits = |item: &Item| self.sheets.iter().filter(there).any(|s| item.cuts(s.width, s.height, self.rules));
         if let Some(item) = self.items.iter().find(|item| !fits(item)) {
             return Some(Why::FitsNoSheet { piece: item.kind });
         }
@@ -94,7 +97,18 @@ impl Stock<'_> {
         let piece = Tree::Piece { kind: item.kind, width: w, height: h, turned };
         let column = |rows: u32| stack(crate::Axis::Y, (0..rows).map(|_| (h, piece.clone())), sheet.height);
         let tree = stack(crate::Axis::X, columns.into_iter().map(|rows| (w, column(rows))), sheet.width);
-        Some(Pattern { sheet: s, tree, counts })
+        self.rules.allow(&tree, sheet.width, sheet.height).then_some(Pattern { sheet: s, tree, counts })
+    }
+
+    /// The grid of a sheet for these items.
+    pub(super) fn grid(&self, s: usize, items: &[Item]) -> Option<Grid> {
+        Grid::of(&self.sheets[s], items, self.rules)
+    }
+
+    /// True if the pattern keeps the rules.
+    pub(super) fn allows(&self, pattern: &Pattern) -> bool {
+        let sheet = &self.sheets[pattern.sheet];
+        self.rules.allow(&pattern.tree, sheet.width, sheet.height)
     }
 
     pub(super) fn plan(&self, uses: Vec<(Pattern, u32)>) -> Plan {

@@ -8,7 +8,7 @@
 //! (from memory). Checked by `tests/bench_small.rs` on published optima.
 
 use super::points::{self, Points};
-use super::{Item, SheetKind};
+use super::{Item, Rules, SheetKind, staged};
 use crate::{Axis, Budget, Exhausted, Tree};
 
 /// A sheet's positions and what follows from them alone; made once, filled many times.
@@ -18,6 +18,7 @@ pub(super) struct Grid {
     pub(super) height: u32,
     pub(super) x: Vec<u32>,
     pub(super) y: Vec<u32>,
+    pub(super) rules: Rules,
     rest_x: Rests,
     rest_y: Rests,
 }
@@ -25,17 +26,20 @@ pub(super) struct Grid {
 /// For each position p and each cut c up to its half: which position the rest p − c comes down to.
 #[derive(Debug, Clone)]
 struct Rests {
+    /// The first position that may be cut at.
+    first: usize,
     start: Vec<usize>,
     rest: Vec<u16>,
 }
 
 impl Rests {
-    fn of(points: &[u32]) -> Rests {
-        let mut rests = Rests { start: Vec::with_capacity(points.len() + 1), rest: Vec::new() };
+    fn of(points: &[u32], rules: Rules) -> Rests {
+        let first = points.partition_point(|&p| p < rules.least_strip.max(1));
+        let mut rests = Rests { first, start: Vec::with_capacity(points.len() + 1), rest: Vec::new() };
         for (i, &p) in points.iter().enumerate() {
             rests.start.push(rests.rest.len());
             let mut rest = i;
-            for &cut in points[1..].iter().take_while(|&&cut| cut <= p / 2) {
+            for &cut in points[first..].iter().take_while(|&&cut| cut <= p / 2) {
                 while points[rest] > p - cut {
                     rest -= 1;
                 }
@@ -46,19 +50,30 @@ impl Rests {
         rests
     }
 
-    /// Rests after the cuts 1, 2, … of position `p`.
+    /// Rests after the cuts of position `p`, from the first that may be made.
     #[inline]
     fn of_point(&self, p: usize) -> &[u16] {
         &self.rest[self.start[p]..self.start[p + 1]]
+    }
+
+    /// (first part, second part) of each cut of position `p`.
+    #[inline]
+    fn cuts(&self, p: usize) -> impl Iterator<Item = (usize, usize)> {
+        self.of_point(p).iter().enumerate().map(|(cut, &rest)| (cut + self.first, usize::from(rest)))
     }
 }
 
 impl Grid {
     /// The grid of a sheet for these items; `None` above [`points::LIMIT`].
-    pub(super) fn of(sheet: &SheetKind, items: &[Item]) -> Option<Grid> {
-        let Points { x, y } = Points::of(sheet, items)?;
-        let (rest_x, rest_y) = (Rests::of(&x), Rests::of(&y));
-        Some(Grid { width: sheet.width, height: sheet.height, x, y, rest_x, rest_y })
+    pub(super) fn of(sheet: &SheetKind, items: &[Item], rules: Rules) -> Option<Grid> {
+        let Points { x, y } = Points::of(sheet, items, rules)?;
+        let (rest_x, rest_y) = (Rests::of(&x, rules), Rests::of(&y, rules));
+        Some(Grid { width: sheet.width, height: sheet.height, x, y, rules, rest_x, rest_y })
+    }
+
+    /// True if every cell stands for rectangles of exactly its size: what is left over cannot just be let be.
+    pub(super) fn exact(&self) -> bool {
+        self.rules.strips()
     }
 
     pub(super) fn cells(&self) -> usize {
@@ -67,12 +82,12 @@ impl Grid {
 
     /// (first part, second part) of each cut across the width of column `i`.
     pub(super) fn cuts_x(&self, i: usize) -> impl Iterator<Item = (usize, usize)> {
-        self.rest_x.of_point(i).iter().enumerate().map(|(cut, &rest)| (cut + 1, usize::from(rest)))
+        self.rest_x.cuts(i)
     }
 
     /// The same for the height of row `j`.
     pub(super) fn cuts_y(&self, j: usize) -> impl Iterator<Item = (usize, usize)> {
-        self.rest_y.of_point(j).iter().enumerate().map(|(cut, &rest)| (cut + 1, usize::from(rest)))
+        self.rest_y.cuts(j)
     }
 
     /// The cell that a rectangle comes down to.
@@ -85,7 +100,23 @@ impl Grid {
     }
 }
 
-/// Fill `value` with the most worth of each cell. `worth[k]` belongs to `items[k]`; 0 leaves it out.
+/// The most worth of each cell, and of each cell in fewer runs where runs are limited.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Table {
+    /// The most worth of each cell.
+    pub(super) value: Vec<i64>,
+    /// With limited runs: what fewer runs give.
+    layers: staged::Layers,
+}
+
+impl Table {
+    /// The most worth of the whole sheet.
+    pub(super) fn whole(&self) -> i64 {
+        self.value.last().copied().unwrap_or(0)
+    }
+}
+
+/// Fill a table. `worth[k]` belongs to `items[k]`; 0 leaves it out.
 ///
 /// # Errors
 /// [`Exhausted`] part way: the table is then of no use.
@@ -93,39 +124,64 @@ pub(super) fn fill(
     grid: &Grid,
     items: &[Item],
     worth: &[i64],
-    value: &mut Vec<i64>,
+    table: &mut Table,
     budget: &mut Budget<'_>,
 ) -> Result<(), Exhausted> {
+    if let Some(stages) = grid.rules.stages {
+        return table.layers.fill(grid, (items, worth), stages, &mut table.value, budget);
+    }
+    let value = &mut table.value;
+    seed(grid, items, worth, value);
     let rows = grid.y.len();
+    for i in 1..grid.x.len() {
+        budget.spend(rows as u64)?;
+        grid.column_across(value, i);
+        grid.column_along(&mut value[i * rows..(i + 1) * rows]);
+    }
+    Ok(())
+}
+
+/// Each piece in the cell of its own size, all else 0.
+pub(super) fn seed(grid: &Grid, items: &[Item], worth: &[i64], value: &mut Vec<i64>) {
     value.clear();
     value.resize(grid.cells(), 0);
     for (item, &worth) in items.iter().zip(worth) {
         for (w, h, _) in item.ways(grid.width, grid.height) {
             let (i, j) = grid.cell(w, h);
-            let cell = &mut value[i * rows + j];
+            let cell = &mut value[grid.at(i, j)];
             *cell = worth.max(*cell);
         }
     }
-    for i in 1..grid.x.len() {
-        budget.spend(rows as u64)?;
+}
+
+impl Grid {
+    /// Raise column `i` to what cuts across the width give, from the columns before it.
+    pub(super) fn column_across(&self, value: &mut [i64], i: usize) {
+        let rows = self.y.len();
         let (done, here) = value.split_at_mut(i * rows);
         let column = &mut here[..rows];
-        raise(column, &done[(i - 1) * rows..]);
-        for (a, b) in grid.cuts_x(i) {
+        if !self.exact() {
+            raise(column, &done[(i - 1) * rows..]);
+        }
+        for (a, b) in self.cuts_x(i) {
             let (first, second) = (&done[a * rows..(a + 1) * rows], &done[b * rows..(b + 1) * rows]);
             for ((cell, &first), &second) in column.iter_mut().zip(first).zip(second) {
                 *cell = (*cell).max(first + second);
             }
         }
-        for j in 1..rows {
-            let mut best = column[j].max(column[j - 1]);
-            for (cut, &rest) in grid.rest_y.of_point(j).iter().enumerate() {
-                best = best.max(column[cut + 1] + column[usize::from(rest)]);
+    }
+
+    /// Raise a column to what cuts across the height give.
+    pub(super) fn column_along(&self, column: &mut [i64]) {
+        let (exact, first) = (self.exact(), self.rest_y.first);
+        for j in 1..column.len() {
+            let mut best = if exact { column[j] } else { column[j].max(column[j - 1]) };
+            for (cut, &rest) in self.rest_y.of_point(j).iter().enumerate() {
+                best = best.max(column[cut + first] + column[usize::from(rest)]);
             }
             column[j] = best;
         }
     }
-    Ok(())
 }
 
 fn raise(column: &mut [i64], before: &[i64]) {
@@ -135,9 +191,12 @@ fn raise(column: &mut [i64], before: &[i64]) {
 }
 
 /// A way to cut the whole sheet that has the table's value.
-pub(super) fn tree(grid: &Grid, items: &[Item], worth: &[i64], value: &[i64]) -> Tree {
+pub(super) fn tree(grid: &Grid, items: &[Item], worth: &[i64], table: &Table) -> Tree {
     let (i, j) = (grid.x.len() - 1, grid.y.len() - 1);
-    branch(&Filled { grid, items, worth, value }, (i, j), (grid.width, grid.height))
+    if let Some(stages) = grid.rules.stages {
+        return table.layers.tree(grid, (items, worth), stages);
+    }
+    branch(&Filled { grid, items, worth, value: &table.value }, (i, j), (grid.width, grid.height))
 }
 
 struct Filled<'a> {
@@ -154,15 +213,16 @@ fn branch(table: &Filled<'_>, (mut i, mut j): (usize, usize), (width, height): (
     if best == 0 {
         return Tree::Waste;
     }
-    while i > 0 && value(i - 1, j) == best {
+    while !grid.exact() && i > 0 && value(i - 1, j) == best {
         i -= 1;
     }
-    while j > 0 && value(i, j - 1) == best {
+    while !grid.exact() && j > 0 && value(i, j - 1) == best {
         j -= 1;
     }
     for (item, &worth) in table.items.iter().zip(table.worth) {
+        let leaves = |&(w, h, _): &(u32, u32, bool)| grid.rules.splits(w, width) && grid.rules.splits(h, height);
         if worth == best
-            && let Some((w, h, turned)) = item.ways(grid.x[i], grid.y[j]).next()
+            && let Some((w, h, turned)) = item.ways(grid.x[i], grid.y[j]).find(leaves)
         {
             return set(item.kind, (w, h, turned), (width, height));
         }

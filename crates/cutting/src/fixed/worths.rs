@@ -9,7 +9,7 @@
 
 use super::Item;
 use super::pattern::Pattern;
-use super::table::{self, Grid};
+use super::table::{self, Grid, Table};
 use crate::{Budget, Exhausted, Tree};
 
 /// A piece's worth in a search: at least `min` and at most `cap` copies of it.
@@ -54,10 +54,10 @@ pub(super) fn improve(
     let scale = if most < 1 << 52 { SCALE } else { 1 };
     let mut worth: Vec<i64> = (0..items.len()).map(|k| value(k).saturating_mul(scale)).collect();
     let place: Vec<Option<usize>> = places(items);
-    let (mut table, mut step, mut stale) = (Vec::new(), 1.0_f64, 0);
+    let (mut table, mut step, mut stale) = (Table::default(), 1.0_f64, 0);
     for _ in 0..ROUNDS {
         table::fill(grid, items, &worth, &mut table, budget)?;
-        let whole = table.last().copied().unwrap_or(0);
+        let whole = table.whole();
         let extra = extra(items, limits, &worth, scale);
         let bound = u64::try_from((whole + extra).max(0) / scale).unwrap_or(u64::MAX);
         let tree = table::tree(grid, items, &worth, &table);

@@ -1,6 +1,6 @@
 //! Reads fixed-piece instances of the bench (`cutbench-1`).
 
-use cutting::fixed::{Instance, PieceKind, Question, SheetKind};
+use cutting::fixed::{Instance, PieceKind, Question, Rules, SheetKind};
 use serde_json::Value;
 
 /// The instance of one line; `turn` and `limited` override what the line says.
@@ -22,5 +22,5 @@ pub(crate) fn instance(json: &Value, turn: Option<bool>, limited: bool) -> Insta
         turn: turn.unwrap_or(p["rotate"] == true),
     });
     let question = if stock { Question::LeastCost } else { Question::MostValue };
-    Instance { sheets: sheets.collect(), pieces: pieces.collect(), question }
+    Instance { sheets: sheets.collect(), pieces: pieces.collect(), question, rules: Rules::default() }
 }

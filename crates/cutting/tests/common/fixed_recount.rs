@@ -12,6 +12,7 @@ pub(crate) fn recount(instance: &Instance, answer: &Answer, name: &str) {
         let kind = &instance.sheets[sheet.sheet];
         let mut counts = vec![0_u64; instance.pieces.len()];
         walk(instance, &sheet.tree, kind.width, kind.height, &mut counts, name);
+        keeps_rules(instance, &sheet.tree, kind.width, kind.height, name);
         for (all, here) in cut.iter_mut().zip(counts) {
             *all += here * u64::from(sheet.times);
         }
@@ -57,5 +58,29 @@ fn walk(instance: &Instance, tree: &Tree, w: u32, h: u32, counts: &mut [u64], na
             assert!(!turned || p.turn, "{name}: a piece that must not turn");
             counts[*kind] += 1;
         }
+    }
+}
+
+/// Every path from the sheet to a part, seen as the directions and the narrower sides of its cuts.
+fn keeps_rules(instance: &Instance, tree: &Tree, w: u32, h: u32, name: &str) {
+    let rules = instance.rules;
+    let mut open = vec![(tree, w, h, Vec::new())];
+    while let Some((tree, w, h, path)) = open.pop() {
+        let Tree::Cut { axis, at, first, second } = tree else { continue };
+        let whole = if *axis == Axis::X { w } else { h };
+        assert!((*at).min(whole - at) >= rules.least_strip.max(1), "{name}: a strip narrower than the least");
+        let mut path: Vec<Axis> = path;
+        path.push(*axis);
+        if let Some(stages) = rules.stages.filter(|_| rules.edges == cutting::fixed::Edges::default()) {
+            let runs = 1 + path.windows(2).filter(|pair| pair[0] != pair[1]).count();
+            let last = usize::from(stages.most) + 1 == runs && stages.trim;
+            let parts = [&**first, &**second];
+            let trims = parts.iter().any(|part| **part == Tree::Waste)
+                && parts.iter().any(|part| matches!(part, Tree::Piece { .. }));
+            assert!(runs <= usize::from(stages.most) || (last && trims), "{name}: {runs} runs");
+        }
+        let (a, b) = if *axis == Axis::X { ((*at, h), (w - at, h)) } else { ((w, *at), (w, h - at)) };
+        open.push((first, a.0, a.1, path.clone()));
+        open.push((second, b.0, b.1, path));
     }
 }

@@ -212,7 +212,7 @@ fn fixed_question(value: Value) -> Result<Question, QuestionError> {
         Goal::Knapsack => fixed::Question::MostValue,
         Goal::Stock => fixed::Question::LeastCost,
     };
-    Ok(Question::Fixed(fixed::Instance { sheets, pieces, question }))
+    Ok(Question::Fixed(fixed::Instance { sheets, pieces, question, rules: fixed::Rules::default() }))
 }
 
 fn flexible_question(value: Value) -> Result<Question, QuestionError> {
