@@ -153,3 +153,24 @@ fn odd_plans_are_drawn_too() {
     assert!(png::write(&card_picture(&plan, &Faces::new(), &card, Length::INCH), 50).is_ok());
     assert_eq!(sheet_drawing(&plan, &Faces::new(), 0, Paper::A4.size()), None);
 }
+
+#[test]
+fn the_assembly_names_every_border_and_does_one_act_at_a_time() {
+    let text: String = handout(&planned(), &Faces::new(), Paper::Letter)
+        .iter()
+        .map(|page| said(&page.marks) + " ")
+        .filter(|text| text.contains("Putting a card together") || text.contains("One act at a time"))
+        .collect();
+    // Worked by hand: strip 3 in, inked 2 1/4 in; mat 3 1/4 x 4 3/4 on 3 1/2 x 5; panel 3 x 4 1/2 on the mat.
+    for wanted in [
+        "⅜ in stays free at the left and at the right",
+        "Glue the panel on the mat. ⅛ in of mat shows all round.",
+        "Glue the mat on the base. ⅛ in of base shows all round.",
+        "Put 2 foam squares under the strip",
+    ] {
+        assert!(text.contains(wanted), "`{wanted}` is not in {text}");
+    }
+    let order = ["Fold the base", "Glue the panel", "Lay the ribbon", "Glue the mat on the base", "foam squares"];
+    let places: Vec<usize> = order.iter().map(|act| text.find(act).unwrap()).collect();
+    assert!(places.is_sorted(), "ribbon ends are hidden before the mat goes on the base: {places:?}");
+}

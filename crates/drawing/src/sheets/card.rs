@@ -77,7 +77,7 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
 }
 
 /// The part of a print that a piece is cut from, the way it stands on the card.
-fn piece_picture(
+pub(super) fn piece_picture(
     plan: &Plan,
     faces: &Faces,
     layout: usize,
@@ -149,7 +149,7 @@ fn lifted(rect: Rect, inch: Length, by: i64) -> Vec<Mark> {
 }
 
 /// The stamped words, as wide or as tall as the inked mark, whichever is reached first.
-fn greeting_mark(words: &str, inked: Size, strip: Rect, ink: Color) -> Option<Mark> {
+pub(super) fn greeting_mark(words: &str, inked: Size, strip: Rect, ink: Color) -> Option<Mark> {
     let trial = shape(words, Style::new(Face::Italic, 100));
     let tall = trial.above + trial.below;
     if trial.width <= Length::ZERO || tall <= Length::ZERO {

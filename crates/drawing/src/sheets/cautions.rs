@@ -38,6 +38,14 @@ pub(super) fn cautions(plan: &Plan, told: Told, pages: &mut Pages) {
     }
 }
 
+/// Blank lines for the reader's own notes.
+pub(super) fn notes(pages: &mut Pages) {
+    pages.room(sixteenths(60));
+    pages.section(&say("page-notes-title", &[]));
+    pages.note(&say("page-notes-lead", &[]));
+    pages.blank_lines();
+}
+
 fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
     pages.section(&say("page-findings-title", &[]));
     if plan.findings.is_empty() {

@@ -97,3 +97,9 @@ pub(super) fn inset(rect: Rect, by: Length) -> Rect {
 pub(super) fn middle(rect: Rect) -> Point {
     Point::new(rect.x + half(rect.size.width), rect.y + half(rect.size.height))
 }
+
+/// A rectangle of that size in the middle of another.
+pub(super) fn centred_in(rect: Rect, size: Size) -> Rect {
+    let at = middle(rect);
+    Rect::new(at.x - half(size.width), at.y - half(size.height), size)
+}

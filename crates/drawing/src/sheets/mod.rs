@@ -8,6 +8,7 @@
 //!
 //! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
 
+mod assembly;
 mod card;
 mod cautions;
 mod edition;
@@ -15,10 +16,12 @@ mod labels;
 mod look;
 mod needs;
 mod opening;
+mod other_sizes;
 mod pages;
 mod papers;
 mod sketch;
 mod steps;
+mod swatch;
 mod told;
 
 use std::collections::BTreeMap;
@@ -53,11 +56,14 @@ pub fn edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
     let told = Told::new(plan.project.mark, *edition);
     let mut pages = pages::Pages::new(told, &plan.project.name);
     opening::opening(plan, faces, told, &mut pages);
+    needs::needs(plan, told, &mut pages);
     papers::papers(plan, faces, told, &mut pages);
     steps::steps(plan, faces, told, &mut pages);
-    needs::needs(plan, told, &mut pages);
     needs::cardstock(plan, told, &mut pages);
+    assembly::assembly(plan, faces, told, &mut pages);
     cautions::cautions(plan, told, &mut pages);
+    other_sizes::other_sizes(plan, told, &mut pages);
+    cautions::notes(&mut pages);
     pages.finish(&plan.project.name)
 }
 

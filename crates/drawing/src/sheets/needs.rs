@@ -8,15 +8,16 @@ use cards::plan::{LayoutGrade, StockPlan, StockSheetPlan};
 use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
-use super::card::stock_color;
-use super::look::{INK, pt, say, sixteenths};
+use super::labels::centred;
+use super::look::{INK, WHITE, half, inset, middle, pt, say, sixteenths};
 use super::pages::{Column, Pages};
 use super::papers::{left_over, runs};
 use super::sketch::{Says, Sketch, SketchPiece, Under, dimensions_room};
 use super::steps::Cuts;
+use super::swatch::{Swatch, stock_name};
 use super::told::Told;
-use crate::scene::{Mark, Point, Role, share};
-use crate::text::{Align, Line, place, wrap};
+use crate::scene::{Mark, Pen, Point, Role, share};
+use crate::text::{Align, Face, Line, Style, place, wrap};
 
 /// The table of pieces, small supplies and costs.
 pub(super) fn needs(plan: &Plan, told: Told, pages: &mut Pages) {
@@ -31,6 +32,7 @@ pub(super) fn needs(plan: &Plan, told: Told, pages: &mut Pages) {
     let mut rows = paper_rows(plan, told);
     rows.extend(stock_rows(plan, told));
     pages.table(&columns, &rows);
+    colors(plan, told, pages);
     supplies(plan, told, pages);
     costs(plan, pages);
 }
@@ -39,7 +41,7 @@ fn column(id: &str, share: i64, align: Align) -> Column {
     Column { head: say(id, &[]), share, align }
 }
 
-fn layer_name(plan: &Plan, recipe: usize, layer: usize) -> String {
+pub(super) fn layer_name(plan: &Plan, recipe: usize, layer: usize) -> String {
     let found = plan.project.recipes.get(recipe);
     let name = found.and_then(|recipe| recipe.layers.get(layer)).map_or("", |layer| layer.name.as_str());
     with_recipe(plan, recipe, name)
@@ -105,7 +107,7 @@ fn letters_short(letters: &[String]) -> String {
 fn stock_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
     let mut rows = Vec::new();
     for stock in &plan.stocks {
-        let name = plan.project.cardstocks.get(stock.cardstock).map_or("", |stock| stock.name.as_str());
+        let name = stock_name(plan, stock.cardstock);
         for cut in &stock.cuts {
             let piece = piece_name(plan, cut);
             let mut size = told.size(cut.size);
@@ -118,7 +120,7 @@ fn stock_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
                     &[("size", size.into()), ("at", scores.join(", ").into()), ("side", side.into())],
                 );
             }
-            rows.push(vec![piece, size, name.to_owned(), cut.count.to_string()]);
+            rows.push(vec![piece, size, name.clone(), cut.count.to_string()]);
         }
     }
     rows
@@ -130,6 +132,54 @@ fn piece_name(plan: &Plan, cut: &cards::plan::StockCut) -> String {
         None => with_recipe(plan, cut.recipe, &say("page-needs-base", &[])),
         Some(layer) => layer_name(plan, cut.recipe, layer),
     }
+}
+
+/// A swatch of every cardstock and ribbon with its letters, its pattern and its name.
+fn colors(plan: &Plan, told: Told, pages: &mut Pages) {
+    let stocks =
+        plan.stocks.iter().map(|stock| (Swatch::stock(plan, stock.cardstock), stock_name(plan, stock.cardstock)));
+    let ribbons = plan.project.ribbons.iter().enumerate().zip(&plan.counts.ribbon);
+    let ribbons = ribbons.filter(|(_, (length, _))| *length > Length::ZERO).map(|((index, ribbon), _)| {
+        let swatch = Swatch::ribbon(plan, index);
+        let name = format!("{}\u{a0}({})", ribbon.name, swatch.letters);
+        (swatch, name)
+    });
+    let all: Vec<(Swatch, String)> = stocks.chain(ribbons).collect();
+    if all.is_empty() {
+        return;
+    }
+    let style = told.small();
+    let box_size = Size::new(pt(if told.large() { 54 } else { 40 }), pt(if told.large() { 34 } else { 26 }));
+    let columns = if told.large() { 2 } else { 4 };
+    let step = share(pages.width(), 1, columns);
+    let row_tall = box_size.height + pt(10);
+    pages.room(row_tall * 2 + told.subheading().leading());
+    pages.section(&say("page-colors-title", &[]));
+    for (index, (swatch, name)) in (0_i64..).zip(all) {
+        if index > 0 && index % columns == 0 {
+            pages.gap(row_tall);
+            pages.room(row_tall);
+        }
+        let rect = Rect::new(pages.left() + step * (index % columns), pages.y, box_size);
+        let mut marks = swatch.fill(rect);
+        marks.push(Mark::frame(rect, Pen::solid(INK, share(pt(1), 3, 4))));
+        let letters = Style::new(Face::Bold, told.points(12));
+        let label = centred(&swatch.letters, letters, middle(rect), INK);
+        marks.push(Mark::fill(inset(label.around, -pt(3)), WHITE));
+        marks.extend(label.marks);
+        pages.push(Mark::role(Role::Figure(name.clone()), marks));
+        let wide = step - box_size.width - pt(14);
+        let lines = wrap(&name, style, wide);
+        let spare = box_size.height - style.leading() * i64::try_from(lines.len()).unwrap_or(1);
+        let mut base = pages.y + half(spare) + style.size;
+        let mut texts = Vec::new();
+        for line in lines.into_iter().take(2) {
+            texts.push(place(line, Point::new(rect.right() + pt(6), base), Align::Start, INK));
+            base += style.leading();
+        }
+        pages.push(Mark::role(Role::Paragraph, texts));
+    }
+    pages.gap(row_tall + pt(6));
 }
 
 /// Ribbon, foam, greetings, envelopes.
@@ -243,12 +293,14 @@ pub(super) fn cardstock(plan: &Plan, told: Told, pages: &mut Pages) {
 }
 
 fn color(plan: &Plan, stock: &StockPlan, told: Told, pages: &mut Pages) {
-    let Some(cardstock) = plan.project.cardstocks.get(stock.cardstock) else { return };
     pages.gap(pt(6));
     // The heading, its note and the first sheet stay together.
     let first = stock.sheets.first().map_or(Length::ZERO, |sheet| Prepared::new(plan, stock, sheet, told, pages).tall);
     pages.room(first + pt(if told.large() { 100 } else { 56 }));
-    let title = say("page-stock-color", &[("name", (&cardstock.name).into()), ("count", stock.sheet_count.into())]);
+    let title = say(
+        "page-stock-color",
+        &[("name", stock_name(plan, stock.cardstock).into()), ("count", stock.sheet_count.into())],
+    );
     pages.section(&title);
     let grade = match stock.grade {
         LayoutGrade::ProvenBest => say("page-stock-best", &[]),
@@ -274,7 +326,7 @@ impl Prepared {
         let known = plan.project.cardstocks.get(stock.cardstock).and_then(|s| s.sheets.get(sheet.size));
         let size = known.map_or(Size::new(pt(1), pt(1)), |known| known.size);
         let (waste, edges) = left_over(&sheet.cut_plan, sheet.step);
-        let under = Under::Color(stock_color(plan, stock.cardstock));
+        let under = Under::Stock(Swatch::stock(plan, stock.cardstock));
         let mut sketch = Sketch { sheet: size, pieces: Vec::new(), waste, edges, under, arrows: false };
         let mut marks_of: Vec<(Rect, String)> = Vec::new();
         let mut kinds: BTreeMap<usize, Vec<String>> = BTreeMap::new();

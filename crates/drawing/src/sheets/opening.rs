@@ -58,7 +58,7 @@ fn mat(plan: &Plan, card: &Card) -> Option<String> {
         PartKind::Cardstock(stock) => Some(stock),
         _ => None,
     })?;
-    plan.project.cardstocks.get(stock).map(|stock| stock.name.clone())
+    plan.project.cardstocks.get(stock).map(|_| super::swatch::stock_name(plan, stock))
 }
 
 /// The partner's letter, if a piece of another design lies on the card.

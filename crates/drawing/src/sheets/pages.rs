@@ -167,6 +167,31 @@ impl Pages {
         self.gap(pt(4));
     }
 
+    /// A list item with its number at the left.
+    pub(super) fn numbered(&mut self, number: u32, text: &str) {
+        let style = self.told.body();
+        let mark = shape(&format!("{number}."), self.told.strong());
+        let indent = (mark.width + pt(6)).max(sixteenths(6));
+        let lines = wrap(text, style, self.width() - indent);
+        self.room(style.leading() * i64::try_from(lines.len()).unwrap_or(1));
+        let mut held = vec![place(mark, Point::new(self.left(), self.y + style.size), Align::Start, ACCENT)];
+        for line in lines {
+            held.push(place(line, Point::new(self.left() + indent, self.y + style.size), Align::Start, INK));
+            self.y += style.leading();
+        }
+        self.push(Mark::role(Role::List, vec![Mark::role(Role::Item, held)]));
+        self.gap(pt(5));
+    }
+
+    /// Blank lines to write on, down to the foot of the page.
+    pub(super) fn blank_lines(&mut self) {
+        self.gap(pt(24));
+        while self.left_over() > Length::ZERO {
+            self.rule();
+            self.gap(pt(28));
+        }
+    }
+
     /// A table; its head is said again on every page it goes over to.
     pub(super) fn table(&mut self, columns: &[Column], rows: &[Vec<String>]) {
         self.table_with_total(columns, rows, 0);

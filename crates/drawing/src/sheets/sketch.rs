@@ -4,6 +4,7 @@ use measure::{Length, Rect, Size};
 
 use super::labels::{Label, Placer, centred, stacked, upright};
 use super::look::{ACCENT, Fit, INK, SOFT, WHITE, half, inset, middle, pt};
+use super::swatch::Swatch;
 use super::told::Told;
 use crate::picture::Picture;
 use crate::scene::{Color, Hatch, Mark, Pen, Point, Stretch, hatch, share};
@@ -16,6 +17,8 @@ pub(super) enum Under {
     Print(Picture),
     /// A colour.
     Color(Color),
+    /// Cardstock, with its letters and its pattern.
+    Stock(Swatch),
 }
 
 /// A piece on a sheet, in sheet coordinates.
@@ -82,7 +85,30 @@ impl Sketch {
             let found = placer.first(self.labels(piece, rect, told).filter(inside));
             marks.extend(found.unwrap_or_default());
         }
+        if let Under::Stock(swatch) = &self.under {
+            marks.extend(self.letters(swatch, fit, told, &mut placer));
+        }
         marks
+    }
+
+    /// The letters of a colour, in a corner of the first piece that has room.
+    fn letters(&self, swatch: &Swatch, fit: Fit, told: Told, placer: &mut Placer) -> Vec<Mark> {
+        let style = Style::new(Face::Bold, told.points(11));
+        let spots = self.pieces.iter().flat_map(|piece| {
+            let rect = fit.rect(piece.rect);
+            let label = bare_pill(centred(&swatch.letters, style, Point::default(), INK));
+            let (w, h) = (half(label.around.size.width) + pt(2), half(label.around.size.height) + pt(2));
+            let inside = rect.size.width > w * 2 && rect.size.height > h * 2;
+            let corners = [
+                Point::new(rect.x + w, rect.y + h),
+                Point::new(rect.right() - w, rect.bottom() - h),
+                Point::new(rect.right() - w, rect.y + h),
+                Point::new(rect.x + w, rect.bottom() - h),
+            ];
+            corners.into_iter().filter(move |_| inside)
+        });
+        let labels: Vec<Label> = spots.map(|at| bare_pill(centred(&swatch.letters, style, at, INK))).collect();
+        placer.first(labels).unwrap_or_default()
     }
 
     fn paper(&self, fit: Fit, whole: Rect, says: Says) -> Vec<Mark> {
@@ -94,6 +120,7 @@ impl Sketch {
                 marks.push(Mark::fill(whole, WHITE.with_alpha(veil)));
             }
             Under::Color(color) => marks.push(Mark::fill(whole, color.mix(WHITE, 120))),
+            Under::Stock(swatch) => marks.extend(swatch.fill(whole)),
         }
         let thin = Pen::solid(SOFT, share(pt(1), 1, 2));
         for (rects, kind, pitch) in

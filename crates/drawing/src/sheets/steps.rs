@@ -173,7 +173,7 @@ fn of_layout<'a>(faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {
 /// Where narrow strips, stacks and blades can hurt.
 fn cutting_cautions(pages: &mut Pages) {
     pages.gap(pt(4));
-    pages.room(sixteenths(44));
+    pages.room(sixteenths(26));
     pages.section(&say("page-cautions-cutting", &[]));
     for id in
         ["page-caution-blade", "page-caution-lever", "page-caution-strips", "page-caution-stack", "page-caution-knife"]
@@ -328,6 +328,7 @@ fn paper_marks(told: &Cuts<'_>, part: Rect, turned: u8, drawn: Rect) -> Vec<Mark
             vec![Mark::Image { picture, rect: drawn, clip: drawn }, Mark::fill(drawn, WHITE.with_alpha(140))]
         }
         Under::Color(color) => vec![Mark::fill(drawn, color.mix(WHITE, 110))],
+        Under::Stock(swatch) => swatch.fill(drawn),
     }
 }
 

@@ -285,3 +285,43 @@ page-number-words = { $number ->
     [31] thirty-one
    *[other] { $number }
 }
+
+## Putting a card together
+
+page-assembly-title = Putting a card together
+page-assembly-title-named = Putting a card together: { $name }
+page-assembly-lead = The layers in the order they lie, the base first. A dashed frame shows where the next one goes; the pale frame is the edge of the card.
+page-assembly-alt = The layers pulled apart, from the base up: { $layers }
+page-assembly-print = print { $letter }
+page-assembly-borders = The borders
+page-assembly-left = { $length } of { $below } at the left of { $name }
+page-assembly-steps = One act at a time
+page-border-round = { $length } of { $below } shows all round.
+page-border-each = { $sides }; { $top } of it shows above, { $bottom } below.
+page-border-flush = Flush with { $below } at the sides
+page-border-even = { $length } of { $below } shows at the left and at the right
+page-border-sides = { $below } shows { $left } at the left, { $right } at the right
+page-act-stamp = Stamp “{ $words }” in the middle of each { $name }: { $margin } stays free at the left and at the right. Try on scrap first; the jig among the templates helps.
+page-act-flat = Lay the base in front of you, the way up it will be read.
+page-act-fold = Fold the base on its score and press the fold flat with a bone folder.
+page-act-folds = Fold the base on both scores and press the folds flat with a bone folder.
+page-act-glue = Glue the { $name } on the { $below }.
+page-act-foam = Put { $count ->
+    [one] a foam square
+   *[other] { $count } foam squares
+} under the { $name } and set it on the { $below }.
+page-act-ribbon = Lay the { $name } across, over what is glued so far.
+page-act-ribbon-ends = Turn the ends of the { $name } to the back and fix them there with tape.
+page-act-bow-right = Tie the bow: a loop in each hand, the right one over the left, under, through, and pull.
+page-act-bow-left = Tie the bow: a loop in each hand, the left one over the right, under, through, and pull.
+page-act-inside = Glue the inside sheet into the card along its fold.
+page-act-press = Wipe off glue that came out, and let the card dry under a book.
+
+## Colours, other sizes, notes
+
+page-colors-title = The colours, each with its letters and its pattern
+page-others-title = If your paper has another size
+page-others-lead = How many pieces one sheet gives when all are cut alike, side by side, the print upright. For a mix of pieces, make the project again with your sheet.
+page-others-sheet = Sheet
+page-notes-title = Notes
+page-notes-lead = Your own: what you changed, what to do next time.
