@@ -255,13 +255,17 @@ impl Page<'_, '_> {
                     let count = pieces.len();
                     let mut shift = 0.0;
                     for (index, (glyphs, instead)) in pieces.into_iter().enumerate() {
-                        match instead {
-                            Some(instead) => voice.instead(self.surface, &instead),
+                        // Nothing but the fraction itself may be read as the fraction: its space goes with it.
+                        let after = if spaced && index + 1 == count { " " } else { "" };
+                        match &instead {
+                            Some(instead) => voice.instead(self.surface, &format!("{instead}{after}")),
                             None => voice.plain(self.surface),
                         }
-                        let after = if spaced && index + 1 == count { " " } else { "" };
                         let from = Point::new(at.x + points(shift * line.style.size.to_points()), at.y);
                         self.painter.glyphs(self.surface, line, glyphs, from, *color, after);
+                        if instead.is_some() {
+                            voice.stop(self.surface);
+                        }
                         shift += glyphs.iter().map(|glyph| glyph.advance).sum::<f64>();
                     }
                 }
@@ -315,7 +319,7 @@ impl Voice {
         }
     }
 
-    /// What follows is read as something else, up to the next call.
+    /// What follows is read as something else, up to [`Voice::stop`].
     fn instead(&mut self, surface: &mut Surface<'_>, words: &str) {
         self.stop(surface);
         self.ids.push(surface.start_tagged(ContentTag::Span(SpanTag::empty().with_actual_text(Some(words)))));
