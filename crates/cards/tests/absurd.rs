@@ -105,7 +105,7 @@ fn spoilt_looks_are_warned_of() {
     check("price-missing", &|p| p.packs[0].price = None);
     check("panels-cut", &|p| {
         let face = &mut p.packs[0].designs[3].back;
-        face.collage = Some(Collage { columns: vec![length("3"); 4], rows: vec![length("4"); 3] });
+        face.collage = Some(Collage { columns: vec![length("3"); 4], rows: vec![length("4"); 3], panels: Vec::new() });
     });
     check("inside-too-large", &|p| p.recipes[0].inside = Some((size("7 1/4 x 4 3/4"), 0)));
     check("grain-across-fold", &|p| {

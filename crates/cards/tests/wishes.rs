@@ -139,6 +139,7 @@ fn tiles(name: &str, pieces: &[&str], cards: u32) -> Recipe {
         base: 0,
         inside: None,
         layers: pieces.iter().enumerate().map(layer).collect(),
+        designs: Vec::new(),
         least: cards,
         most: Some(cards),
     }

@@ -3,8 +3,8 @@
 
 use cards::Project;
 use cards::model::{
-    Anchor, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look,
-    Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Trimmer, Way,
+    Anchor, Batch, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look,
+    Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Take, Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit};
 use proptest::prelude::*;
@@ -128,7 +128,11 @@ fn face() -> impl Strategy<Value = Face> {
         Just(Look::Plain("#ffffff".to_owned())),
     ];
     let lengths = || proptest::collection::vec(length(720_000).prop_map(|length| length.min(Length::mm(30))), 1..4);
-    let collage = proptest::option::of((lengths(), lengths()).prop_map(|(columns, rows)| Collage { columns, rows }));
+    let collage = proptest::option::of((lengths(), lengths()).prop_map(|(columns, rows)| Collage {
+        columns,
+        rows,
+        panels: Vec::new(),
+    }));
     (
         prop_oneof![Just("front".to_owned()), Just("back".to_owned()), text()],
         select(vec![Way::Any, Way::OneWay, Way::TwoWays]),
@@ -250,7 +254,7 @@ fn recipe() -> impl Strategy<Value = Drawn> {
             let (layers, seeds) = layers.into_iter().unzip();
             let least = least.min(most.unwrap_or(least));
             let inside = inside.map(|size| (size, 0));
-            (Recipe { name, finished, fold, base: 0, inside, layers, least, most }, seeds, seed)
+            (Recipe { name, finished, fold, base: 0, inside, layers, designs: Vec::new(), least, most }, seeds, seed)
         },
     )
 }
@@ -299,6 +303,7 @@ fn project() -> impl Strategy<Value = Project> {
                 envelope,
                 recipes: Vec::new(),
                 goal,
+                batches: Vec::new(),
             };
             settle(&mut project, recipes, seed);
             project
@@ -333,6 +338,9 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
         project.packs.iter().flat_map(|pack| &pack.designs).map(|design| design.letter.clone()).collect();
     for (number, (mut recipe, seeds, seed)) in recipes.into_iter().enumerate() {
         recipe.name.push_str(&number.to_string());
+        if seed.is_multiple_of(4) {
+            recipe.designs = letters.iter().skip(usize::from(seed.is_multiple_of(8))).cloned().collect();
+        }
         let pick = |seed: u64, count: usize| usize::try_from(seed % count as u64).unwrap();
         recipe.base = pick(seed, project.cardstocks.len());
         if let Some((_, cardstock)) = &mut recipe.inside {
@@ -398,5 +406,25 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
                 }
             }
         }
+    }
+    if seed.is_multiple_of(2) {
+        batches(project, seed);
+    }
+}
+
+/// Turns the goal into two batches, some of whose sheets lie the other way up.
+fn batches(project: &mut Project, seed: u64) {
+    let goal = std::mem::replace(&mut project.goal, Goal { set_of: 1, alternatives: 3, ..Goal::default() });
+    for (number, kits) in [None, Some(4)].into_iter().enumerate() {
+        let mut takes = Vec::new();
+        for (pack, paper) in project.packs.iter().enumerate() {
+            for (design, printed) in paper.designs.iter().enumerate() {
+                let side = if (seed / 3 + number as u64).is_multiple_of(2) { Side::Back } else { printed.up };
+                takes.push(Take { pack, design, sheets: number as u32 + 1, side });
+            }
+        }
+        let recipes = if number == 0 { Vec::new() } else { vec![0] };
+        let name = format!("batch {number}");
+        project.batches.push(Batch { name, takes, recipes, goal: goal.clone(), kits });
     }
 }

@@ -11,5 +11,5 @@ mod recipe;
 pub use paper::{
     Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
 };
-pub use project::{Envelope, Goal, Greeting, Project, Ribbon, Trimmer};
+pub use project::{Batch, Envelope, Goal, Greeting, Project, Ribbon, Take, Trimmer};
 pub use recipe::{Anchor, Fold, Layer, Material, Placement, Range, Recipe};

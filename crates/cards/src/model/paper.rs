@@ -1,6 +1,6 @@
 //! Paper and cardstock.
 
-use measure::{Length, Size};
+use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
 /// A price with the date on which the maker wrote it down.
@@ -58,13 +58,31 @@ pub enum Look {
     Plain(String),
 }
 
-/// Where a collage sheet is printed as panels: widths of its columns and heights of its rows, from the top left.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// Where a collage sheet is printed as panels: columns and rows from the top left, or panels one by one.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Collage {
-    /// Widths of the columns, left to right.
+    /// Widths of the columns, left to right; empty where `panels` says it all.
     pub columns: Vec<Length>,
-    /// Heights of the rows, top to bottom.
+    /// Heights of the rows, top to bottom; empty where `panels` says it all.
     pub rows: Vec<Length>,
+    /// Panels that are printed elsewhere, on the whole sheet.
+    pub panels: Vec<Rect>,
+}
+
+impl Collage {
+    /// Every printed panel on the sheet, row by row, then those told one by one.
+    pub fn rects(&self) -> Vec<Rect> {
+        let starts = |sides: &[Length]| -> Vec<(Length, Length)> {
+            sides.iter().scan(Length::ZERO, |next, &side| Some((std::mem::replace(next, *next + side), side))).collect()
+        };
+        let columns = starts(&self.columns);
+        let mut rects = Vec::new();
+        for (y, height) in starts(&self.rows) {
+            rects.extend(columns.iter().map(|&(x, width)| Rect::new(x, y, Size::new(width, height))));
+        }
+        rects.extend(&self.panels);
+        rects
+    }
 }
 
 /// One printed face of a design.
@@ -115,9 +133,24 @@ pub struct Design {
 impl Design {
     /// The face the cards show.
     pub fn face_up(&self) -> &Face {
-        match self.up {
+        self.face(self.up)
+    }
+
+    /// The face on a side.
+    pub fn face(&self, side: Side) -> &Face {
+        match side {
             Side::Front => &self.front,
             Side::Back => &self.back,
+        }
+    }
+
+    /// The same place on the sheet as it lies when the other side is up, each side seen with its print upright.
+    ///
+    /// A place and its image are each other's image: front to back and back to front are the same mirror.
+    pub fn on_other_side(&self, rect: Rect, sheet: Size) -> Rect {
+        match self.lies {
+            Lies::LikeABook => Rect::new(sheet.width - rect.right(), rect.y, rect.size),
+            Lies::HeadToFoot => Rect::new(rect.x, sheet.height - rect.bottom(), rect.size),
         }
     }
 
@@ -138,6 +171,16 @@ pub struct Edges {
     pub right: Length,
     /// At the bottom.
     pub bottom: Length,
+}
+
+impl Edges {
+    /// The same edges as they lie when the back is up, seen with the back's print upright.
+    pub fn from_behind(self, lies: Lies) -> Edges {
+        match lies {
+            Lies::LikeABook => Edges { left: self.right, right: self.left, ..self },
+            Lies::HeadToFoot => Edges { top: self.bottom, bottom: self.top, ..self },
+        }
+    }
 }
 
 /// A pack of patterned paper, a loose sheet or a scrap: designs of one measured size.

@@ -2,7 +2,7 @@
 
 use measure::{Length, Mark, Size, Unit};
 
-use super::{Cardstock, Pack, Price, Recipe};
+use super::{Cardstock, Pack, Price, Recipe, Side};
 
 /// What the maker's trimmer can do.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -73,6 +73,34 @@ pub struct Goal {
     pub alternatives: u32,
 }
 
+/// Sheets of one design that a batch cuts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Take {
+    /// Index of the pack.
+    pub pack: usize,
+    /// Index of the design in the pack.
+    pub design: usize,
+    /// How many sheets of it.
+    pub sheets: u32,
+    /// The side that the cards show.
+    pub side: Side,
+}
+
+/// Cards made in one go from some of the sheets, with a goal of their own.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Batch {
+    /// The maker's name for it; unique in the project.
+    pub name: String,
+    /// The sheets it cuts; a design appears once at most.
+    pub takes: Vec<Take>,
+    /// Indices of the recipes it makes; empty: all.
+    pub recipes: Vec<usize>,
+    /// What is wanted of it.
+    pub goal: Goal,
+    /// Equal kits its cards are shared out over, if any.
+    pub kits: Option<u32>,
+}
+
 /// A whole project as the maker wrote it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Project {
@@ -100,6 +128,28 @@ pub struct Project {
     pub envelope: Option<Envelope>,
     /// Recipes.
     pub recipes: Vec<Recipe>,
-    /// The goal.
+    /// The goal, where there are no batches.
     pub goal: Goal,
+    /// Batches, in the order in which they take sheets; empty: one batch of all sheets in use, with `goal`.
+    pub batches: Vec<Batch>,
+}
+
+impl Project {
+    /// The batches, also where the maker named none: then one without a name, of all sheets in use.
+    pub fn made(&self) -> Vec<Batch> {
+        if !self.batches.is_empty() {
+            return self.batches.clone();
+        }
+        let mut takes = Vec::new();
+        for (pack, paper) in self.packs.iter().enumerate() {
+            let take = |(design, printed): (usize, &super::Design)| Take {
+                pack,
+                design,
+                sheets: printed.sheets(),
+                side: printed.up,
+            };
+            takes.extend(paper.designs.iter().enumerate().map(take));
+        }
+        vec![Batch { name: String::new(), takes, recipes: Vec::new(), goal: self.goal.clone(), kits: None }]
+    }
 }

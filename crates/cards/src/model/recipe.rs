@@ -156,6 +156,8 @@ pub struct Recipe {
     pub inside: Option<(Size, usize)>,
     /// Its layers, bottom first.
     pub layers: Vec<Layer>,
+    /// Letters of the designs it may be made of; empty: any.
+    pub designs: Vec<String>,
     /// Fewest cards of it from one sheet.
     pub least: u32,
     /// Most cards of it from one sheet; `None`: no bound of its own.

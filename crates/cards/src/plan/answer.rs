@@ -6,14 +6,16 @@ use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
 use crate::finding::Finding;
-use crate::model::{Project, Side};
+use crate::model::{Batch, Project, Side};
 
 /// The whole answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Plan {
     /// What was asked.
     pub project: Project,
-    /// Layouts of patterned paper, one for each pack that is used (and each way it is used).
+    /// The batches, in the order of the project; one without a name where the project tells of none.
+    pub batches: Vec<Batch>,
+    /// Layouts of patterned paper, one for each batch, pack and way the pack is used in it.
     pub layouts: Vec<Layout>,
     /// Every card of the batch, in the order they are numbered.
     pub cards: Vec<Card>,
@@ -53,8 +55,12 @@ pub enum LayoutGrade {
 /// One sheet cut for some cards.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Layout {
+    /// Index of the batch.
+    pub batch: usize,
     /// Index of the pack.
     pub pack: usize,
+    /// The printed panels that its cuts keep to, on the whole sheet; empty where nothing is cut on printed lines.
+    pub panels: Vec<Rect>,
     /// One grid step.
     pub step: Length,
     /// The part of the sheet that is used, in sheet coordinates (top left of the whole sheet is 0, 0).
@@ -92,6 +98,8 @@ pub struct SheetUse {
     pub side: Side,
     /// How many sheets of it.
     pub sheets: u32,
+    /// How many sheets of it earlier layouts took: its own are numbered from the next on.
+    pub before: u32,
 }
 
 /// A patterned piece on a layout.
@@ -129,8 +137,10 @@ pub struct Alternative {
 /// One finished card.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Card {
-    /// From 1.
+    /// From 1, through all batches.
     pub number: u32,
+    /// Index of the batch.
+    pub batch: usize,
     /// Index of the recipe.
     pub recipe: usize,
     /// Index of the pack and of the design its main piece comes from.

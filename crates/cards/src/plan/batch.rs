@@ -1,13 +1,15 @@
 //! Which sheets are cut, and every card that comes from them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, VecDeque};
+use std::sync::Arc;
 
-use measure::{Rect, Size};
+use measure::{Length, Rect, Size};
 
 use super::answer::{Card, CardPart, Layout, PartKind, SheetUse};
-use super::{checked, fit, paper};
+use super::groups::{Group, groups};
+use super::{checked, collage, fit, paper};
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Design, Goal, Material, Pack, Project, Recipe};
+use crate::model::{Batch, Goal, Layer, Material, Pack, Project, Recipe, Side, Take};
 use cutting::Budget;
 
 /// Cards that are wanted in all; `None`: as many as the paper gives.
@@ -18,44 +20,95 @@ fn wanted(goal: &Goal) -> Option<u32> {
 /// Chosen: most cards of one batch, so that a slip of the pen does not fill the memory.
 const MOST_CARDS: u32 = 50_000;
 
-/// The layouts of all packs that are used, each with the sheets it is used for.
-pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut Vec<Finding>) -> Vec<Layout> {
+/// The layouts of all batches, each with the sheets it is used for.
+pub(super) fn layouts(
+    project: &Project,
+    batches: &[Batch],
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> Vec<Layout> {
+    let mut gone: Vec<Vec<u32>> = project.packs.iter().map(|pack| vec![0; pack.designs.len()]).collect();
     let mut layouts = Vec::new();
-    let asked = wanted(&project.goal);
-    let there = project.packs.iter().flat_map(|pack| &pack.designs).map(Design::sheets).fold(0, u32::saturating_add);
+    for (index, batch) in batches.iter().enumerate() {
+        let parts = u64::try_from(batches.len() - index).unwrap_or(u64::MAX).max(1);
+        let mut part = budget.part(budget.left() / parts);
+        let first = layouts.len();
+        layouts.extend(of_batch(project, batch, first, &mut gone, &mut part, findings));
+        for layout in &mut layouts[first..] {
+            layout.batch = index;
+        }
+        let _ = budget.spend(part.spent());
+    }
+    layouts
+}
+
+/// A group of sheets with the layout they share.
+struct Laid {
+    group: Group,
+    layout: Layout,
+}
+
+/// The layouts of one batch; `first` is the number of layouts before it.
+fn of_batch(
+    project: &Project,
+    batch: &Batch,
+    first: usize,
+    gone: &mut [Vec<u32>],
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> Vec<Layout> {
+    let mut layouts: Vec<Layout> = Vec::new();
+    let asked = wanted(&batch.goal);
+    let groups = groups(project, batch, gone, findings);
+    let there = groups.iter().flat_map(|group| &group.takes).fold(0_u32, |sum, take| sum.saturating_add(take.sheets));
     let mut open = asked.map(|cards| cards.min(MOST_CARDS));
     // Every sheet gives one card at least: where that is already too much, the number is bounded here.
     if open.is_none() && there > MOST_CARDS / 100 {
         open = Some(MOST_CARDS);
     }
-    if there == 0 {
+    if batch.takes.iter().all(|take| take.sheets == 0) {
         findings.push(Finding::new(Severity::Serious, Subject::Project, "no-sheets"));
     }
     let mut leads = true;
     for (index, pack) in project.packs.iter().enumerate() {
-        if open == Some(0) || pack.designs.iter().all(|design| design.sheets() == 0) {
+        let own: Vec<&Group> = groups.iter().filter(|group| group.pack == index).collect();
+        if open == Some(0) || own.is_empty() {
             continue;
         }
-        let layout = paper::lay_out(project, index, leads, budget, findings);
-        leads = false;
-        let Some(mut layout) = layout else { continue };
-        let gives = layout.recipe_counts.iter().sum::<u32>().max(1);
-        let most = open.map_or(u32::MAX, |cards| cards.div_ceil(gives));
-        let sheets = share(pack, &pairs(project, pack, &mut Vec::new()), most);
-        let cards = sheets.iter().fold(0_u32, |sum, &more| sum.saturating_add(more)).saturating_mul(gives);
-        open = open.map(|open| open.saturating_sub(cards));
-        layout.sheets = (pack.designs.iter().enumerate().zip(&sheets))
-            .filter(|(_, sheets)| **sheets > 0)
-            .map(|((design, face), sheets)| SheetUse { design, side: face.up, sheets: *sheets })
-            .collect();
-        let all: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
-        match checked::paper(project, pack, layout.usable, layout.step, &layout.tree, all) {
-            Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
-            None => {
-                findings.push(Finding::new(Severity::Serious, Subject::Layout(layouts.len() + 1), "internal-check"));
-            }
+        let mut laid = Vec::new();
+        for group in own {
+            laid.extend(lay_out(project, batch, group, leads, budget, findings));
         }
-        layouts.push(layout);
+        leads = false;
+        let pairs = pairs(project, &batch.goal, pack, &mut Vec::new());
+        let sheets = share(pack, &laid, &pairs, open.unwrap_or(u32::MAX));
+        for Laid { group, mut layout } in laid {
+            let used = |take: &Take| SheetUse {
+                design: take.design,
+                side: take.side,
+                sheets: sheets[take.design],
+                before: gone[index][take.design],
+            };
+            layout.sheets = group.takes.iter().map(used).filter(|used| used.sheets > 0).collect();
+            let all: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
+            if all == 0 {
+                continue;
+            }
+            let cards = all.saturating_mul(layout.recipe_counts.iter().sum());
+            open = open.map(|open| open.saturating_sub(cards));
+            let alone = group.project(project, batch);
+            match checked::paper(&alone, &alone.packs[index], layout.usable, layout.step, &layout.tree, all) {
+                Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
+                None => {
+                    let number = first + layouts.len() + 1;
+                    findings.push(Finding::new(Severity::Serious, Subject::Layout(number), "internal-check"));
+                }
+            }
+            layouts.push(layout);
+        }
+        for used in layouts.iter().filter(|layout| layout.pack == index).flat_map(|layout| &layout.sheets) {
+            gone[index][used.design] = used.before + used.sheets;
+        }
     }
     let full = open == Some(0) && asked.is_none_or(|cards| cards > MOST_CARDS);
     if full {
@@ -71,9 +124,58 @@ pub(super) fn layouts(project: &Project, budget: &mut Budget<'_>, findings: &mut
     layouts
 }
 
-/// Sheets of each design, shared as evenly as can be, at most so many in all; partners together.
-fn share(pack: &Pack, pairs: &[Option<usize>], most: u32) -> Vec<u32> {
-    let there: Vec<u32> = pack.designs.iter().map(Design::sheets).collect();
+/// The layout of a group. Where there is none for all its sheets, those that may lie any way are laid out apart.
+fn lay_out(
+    project: &Project,
+    batch: &Batch,
+    group: &Group,
+    leads: bool,
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> Vec<Laid> {
+    let alone = group.project(project, batch);
+    let laid = |layout: Layout| vec![Laid { group: group.clone(), layout }];
+    if let Some(collage) = &group.collage
+        && let Some(layout) = collage::lay_out(&alone, group.pack, collage, budget, findings)
+    {
+        return laid(layout);
+    }
+    let before = findings.len();
+    if let Some(layout) = paper::lay_out(&alone, group.pack, leads, budget, findings) {
+        return laid(layout);
+    }
+    let Some(parts) = group.by_way(project).filter(|_| alone.recipes.iter().any(may_turn)) else { return Vec::new() };
+    let together = findings.split_off(before);
+    let mut found = Vec::new();
+    for part in parts {
+        let alone = part.project(project, batch);
+        if let Some(layout) = paper::lay_out(&alone, group.pack, leads, budget, findings) {
+            found.push(Laid { group: part, layout });
+        }
+    }
+    if found.is_empty() {
+        findings.truncate(before);
+        findings.extend(together);
+    }
+    found
+}
+
+/// True if a piece of the recipe may lie a quarter turned.
+fn may_turn(recipe: &Recipe) -> bool {
+    let turns = |layer: &Layer| matches!(layer.material, Material::Patterned { may_turn: true, .. });
+    recipe.most != Some(0) && recipe.layers.iter().any(turns)
+}
+
+/// Sheets of each design, shared as evenly as can be, for at least so many cards if they are there; partners together.
+fn share(pack: &Pack, laid: &[Laid], pairs: &[Option<usize>], cards: u32) -> Vec<u32> {
+    let mut there = vec![0_u32; pack.designs.len()];
+    let mut gives = vec![0_u32; pack.designs.len()];
+    for Laid { group, layout } in laid {
+        for take in &group.takes {
+            there[take.design] = take.sheets;
+            gives[take.design] = layout.recipe_counts.iter().sum::<u32>().max(1);
+        }
+    }
     let mut groups: Vec<Vec<usize>> = Vec::new();
     for (design, partner) in pairs.iter().enumerate() {
         match partner {
@@ -83,22 +185,23 @@ fn share(pack: &Pack, pairs: &[Option<usize>], most: u32) -> Vec<u32> {
         }
     }
     let mut used = vec![0_u32; there.len()];
-    let mut left = most;
-    // Whole groups first; then, if sheets are still wanted, whatever is there.
+    let mut left = cards;
+    // Whole groups first; then, if cards are still wanted, whatever is there.
     for whole in [true, false] {
         let mut went_on = true;
         while left > 0 && went_on {
             went_on = false;
             for group in &groups {
-                let size = u32::try_from(group.len()).unwrap_or(u32::MAX);
                 let ready = group.iter().filter(|&&design| used[design] < there[design]).count();
-                if ready == 0 || (whole && (ready < group.len() || left < size)) {
+                // The last sheet of the group is wanted too.
+                let before: u32 = group[..group.len() - 1].iter().map(|&design| gives[design]).sum();
+                if ready == 0 || (whole && (ready < group.len() || left <= before)) {
                     continue;
                 }
                 for &design in group {
                     if left > 0 && used[design] < there[design] {
                         used[design] += 1;
-                        left -= 1;
+                        left = left.saturating_sub(gives[design]);
                         went_on = true;
                     }
                 }
@@ -111,13 +214,13 @@ fn share(pack: &Pack, pairs: &[Option<usize>], most: u32) -> Vec<u32> {
 /// The partner of each design of a pack, both ways; a design has one partner at most.
 ///
 /// Empty where no recipe takes a piece from a partner.
-fn pairs(project: &Project, pack: &Pack, findings: &mut Vec<Finding>) -> Vec<Option<usize>> {
+fn pairs(project: &Project, goal: &Goal, pack: &Pack, findings: &mut Vec<Finding>) -> Vec<Option<usize>> {
     let mut pairs = vec![None; pack.designs.len()];
     if !project.recipes.iter().any(takes_from_partner) {
         return pairs;
     }
     let named = |letter: &str| pack.designs.iter().position(|design| design.letter == letter);
-    for (one, other) in &project.goal.partners {
+    for (one, other) in &goal.partners {
         let (Some(a), Some(b)) = (named(one), named(other)) else { continue };
         if a != b && pairs[a].is_none() && pairs[b].is_none() {
             (pairs[a], pairs[b]) = (Some(b), Some(a));
@@ -131,7 +234,12 @@ fn pairs(project: &Project, pack: &Pack, findings: &mut Vec<Finding>) -> Vec<Opt
 
 /// True if a layer of the recipe comes from the partner design.
 fn takes_from_partner(recipe: &Recipe) -> bool {
-    recipe.layers.iter().any(|layer| matches!(layer.material, Material::Patterned { from_partner: true, .. }))
+    recipe.layers.iter().any(is_from_partner)
+}
+
+/// True if the layer comes from the partner design.
+fn is_from_partner(layer: &Layer) -> bool {
+    matches!(layer.material, Material::Patterned { from_partner: true, .. })
 }
 
 /// One place for a card on a layout.
@@ -172,48 +280,167 @@ pub(super) fn standing(layout: &Layout, piece: usize) -> Size {
     if piece.turned { piece.rect.size.turned() } else { piece.rect.size }
 }
 
-/// Every card of the batch.
-pub(super) fn cards(project: &Project, layouts: &[Layout], findings: &mut Vec<Finding>) -> Vec<Card> {
-    let mut over = surplus(project, layouts);
+/// Every card of all batches.
+pub(super) fn cards(
+    project: &Project,
+    batches: &[Batch],
+    layouts: &[Layout],
+    findings: &mut Vec<Finding>,
+) -> Vec<Card> {
     let mut cards = Vec::new();
-    for (index, layout) in layouts.iter().enumerate() {
-        let pack = &project.packs[layout.pack];
-        let slots = slots(project, layout);
-        let pairs = pairs(project, pack, findings);
-        lonely(project, pack, layout, &pairs, findings);
-        let last = index + 1 == layouts.len();
-        let dropped = drops(layout, slots.len(), if last { std::mem::take(&mut over) } else { 0 });
-        for (used, dropped) in layout.sheets.iter().zip(dropped) {
-            let made = (used.sheets as usize).saturating_mul(slots.len()).saturating_sub(dropped);
-            for nth in 0..made {
-                let (sheet, slot) = (nth / slots.len(), &slots[nth % slots.len()]);
-                let sheet = u32::try_from(sheet + 1).unwrap_or(u32::MAX);
-                let partner = pairs[used.design].and_then(|partner| {
-                    layout.sheets.iter().find(|other| other.design == partner && other.sheets >= sheet)
-                });
-                let place = Place { layout: index, sheet, own: used, partner: partner.unwrap_or(used) };
-                cards.push(Card {
-                    number: u32::try_from(cards.len() + 1).unwrap_or(u32::MAX),
-                    recipe: slot.recipe,
-                    pack: layout.pack,
-                    design: used.design,
-                    parts: parts(project, &pack.designs[used.design].letter, slot, &place),
-                });
+    for (index, batch) in batches.iter().enumerate() {
+        let own: Vec<(usize, &Layout)> =
+            layouts.iter().enumerate().filter(|(_, layout)| layout.batch == index).collect();
+        let mut pool = Pool::of(project, &own);
+        let mut over = surplus(&batch.goal, &own);
+        let first = cards.len();
+        let mut drafts: Vec<Draft> = Vec::new();
+        for (nth, &(layout_index, layout)) in own.iter().enumerate() {
+            let pack = &project.packs[layout.pack];
+            let slots = Arc::new(slots(project, layout));
+            let pairs = pairs(project, &batch.goal, pack, findings);
+            lonely(project, &batch.goal, &own, layout, &pairs, findings);
+            let last = nth + 1 == own.len();
+            let dropped = drops(layout, slots.len(), if last { std::mem::take(&mut over) } else { 0 });
+            for (used, dropped) in layout.sheets.iter().zip(dropped) {
+                let made = (used.sheets as usize).saturating_mul(slots.len()).saturating_sub(dropped);
+                let partner = pairs[used.design].unwrap_or(used.design);
+                drafts.extend((0..made).map(|nth| Draft {
+                    layout: layout_index,
+                    used: used.clone(),
+                    nth,
+                    slots: Arc::clone(&slots),
+                    partner,
+                }));
             }
         }
+        // Partners first; only then do pieces that nobody takes go to whoever lacks one, of its own print if it can be.
+        let mut from: Vec<BTreeMap<usize, Origin>> = vec![BTreeMap::new(); drafts.len()];
+        for from_whom in
+            [|draft: &Draft| Some(draft.partner), |draft: &Draft| Some(draft.used.design), |_: &Draft| None]
+        {
+            for (draft, from) in drafts.iter().zip(&mut from) {
+                pool.fill(project, &layouts[draft.layout], draft, from_whom(draft), from);
+            }
+        }
+        for (draft, from) in drafts.iter().zip(&from) {
+            let layout = &layouts[draft.layout];
+            let letter = &project.packs[layout.pack].designs[draft.used.design].letter;
+            cards.push(Card {
+                number: u32::try_from(cards.len() + 1).unwrap_or(u32::MAX),
+                batch: index,
+                recipe: draft.slot().recipe,
+                pack: layout.pack,
+                design: draft.used.design,
+                parts: parts(project, letter, draft, from),
+            });
+        }
+        sets(&batch.goal, cards.len() - first, findings);
     }
-    sets(&project.goal, cards.len(), findings);
     cards
 }
 
-/// Cards that the sheets give above what is wanted.
-fn surplus(project: &Project, layouts: &[Layout]) -> u32 {
-    let gives = |layout: &Layout| {
+/// A card to be, before its partner pieces are found.
+struct Draft {
+    layout: usize,
+    used: SheetUse,
+    /// Which card of that design on that layout, from 0.
+    nth: usize,
+    slots: Arc<Vec<Slot>>,
+    /// Index of the design whose pieces it takes where its recipe says so.
+    partner: usize,
+}
+
+impl Draft {
+    fn slot(&self) -> &Slot {
+        &self.slots[self.nth % self.slots.len()]
+    }
+
+    /// Which sheet of the design it is cut from, from 1.
+    fn sheet(&self) -> u32 {
+        u32::try_from(self.nth / self.slots.len()).unwrap_or(u32::MAX).saturating_add(self.used.before + 1)
+    }
+}
+
+/// A patterned piece of a certain sheet.
+#[derive(Debug, Clone, Copy)]
+struct Origin {
+    layout: usize,
+    piece: usize,
+    design: usize,
+    side: Side,
+    sheet: u32,
+}
+
+/// Pieces cut for a partner that no card has taken yet: by pack, design and size as they stand.
+struct Pool(BTreeMap<(usize, usize, Length, Length), VecDeque<Origin>>);
+
+impl Pool {
+    fn of(project: &Project, layouts: &[(usize, &Layout)]) -> Pool {
+        let mut pool: BTreeMap<_, VecDeque<Origin>> = BTreeMap::new();
+        for &(index, layout) in layouts {
+            for used in &layout.sheets {
+                for sheet in 1..=used.sheets {
+                    let shared = |&piece: &usize| {
+                        let found = &layout.pieces[piece];
+                        found.card.is_some() && is_from_partner(&project.recipes[found.recipe].layers[found.layer])
+                    };
+                    let mut pieces: Vec<usize> = (0..layout.pieces.len()).filter(shared).collect();
+                    pieces.sort_by_key(|&piece| layout.pieces[piece].card);
+                    for piece in pieces {
+                        let size = standing(layout, piece);
+                        let origin = Origin {
+                            layout: index,
+                            piece,
+                            design: used.design,
+                            side: used.side,
+                            sheet: used.before + sheet,
+                        };
+                        let key = (layout.pack, used.design, size.width, size.height);
+                        pool.entry(key).or_default().push_back(origin);
+                    }
+                }
+            }
+        }
+        Pool(pool)
+    }
+
+    /// Give a card the partner pieces that it still lacks, of a design, or of any design of its pack.
+    fn fill(
+        &mut self,
+        project: &Project,
+        layout: &Layout,
+        draft: &Draft,
+        design: Option<usize>,
+        from: &mut BTreeMap<usize, Origin>,
+    ) {
+        let slot = draft.slot();
+        for (layer, made) in project.recipes[slot.recipe].layers.iter().enumerate() {
+            let Some(&piece) = slot.pieces.get(&layer).filter(|_| is_from_partner(made)) else { continue };
+            if from.contains_key(&layer) {
+                continue;
+            }
+            let size = standing(layout, piece);
+            let designs = design.map_or(0..project.packs[layout.pack].designs.len(), |design| design..design + 1);
+            for design in designs {
+                let there = self.0.get_mut(&(layout.pack, design, size.width, size.height));
+                if let Some(origin) = there.and_then(VecDeque::pop_front) {
+                    from.insert(layer, origin);
+                    break;
+                }
+            }
+        }
+    }
+}
+
+/// Cards that the sheets of a batch give above what is wanted.
+fn surplus(goal: &Goal, layouts: &[(usize, &Layout)]) -> u32 {
+    let gives = |(_, layout): &(usize, &Layout)| {
         let sheets: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
         sheets.saturating_mul(layout.recipe_counts.iter().sum())
     };
     let all = layouts.iter().map(gives).fold(0_u32, u32::saturating_add);
-    let most = wanted(&project.goal).unwrap_or(u32::MAX).min(MOST_CARDS);
+    let most = wanted(goal).unwrap_or(u32::MAX).min(MOST_CARDS);
     all.saturating_sub(most)
 }
 
@@ -236,31 +463,26 @@ fn drops(layout: &Layout, slots: usize, over: u32) -> Vec<usize> {
     dropped
 }
 
-/// Where the pieces of one card come from.
-struct Place<'a> {
-    layout: usize,
-    sheet: u32,
-    own: &'a SheetUse,
-    partner: &'a SheetUse,
-}
-
 /// The layers of one card.
-fn parts(project: &Project, letter: &str, slot: &Slot, place: &Place<'_>) -> Vec<CardPart> {
+fn parts(project: &Project, letter: &str, draft: &Draft, from: &BTreeMap<usize, Origin>) -> Vec<CardPart> {
+    let slot = draft.slot();
     let recipe = &project.recipes[slot.recipe];
     let mut parts = Vec::with_capacity(recipe.layers.len());
     for (layer, rect) in slot.places.iter().enumerate() {
-        let kind = match &recipe.layers[layer].material {
-            Material::Patterned { from_partner, .. } => {
+        let made = &recipe.layers[layer];
+        let kind = match &made.material {
+            Material::Patterned { .. } => {
                 let Some(&piece) = slot.pieces.get(&layer) else { continue };
-                // Partners are paired one to one and cut alike, so the same place on the partner's sheet is always free.
-                let from = if *from_partner { place.partner } else { place.own };
-                PartKind::Patterned {
-                    layout: place.layout,
+                let own = Origin {
+                    layout: draft.layout,
                     piece,
-                    design: from.design,
-                    side: from.side,
-                    sheet: place.sheet,
-                }
+                    design: draft.used.design,
+                    side: draft.used.side,
+                    sheet: draft.sheet(),
+                };
+                let origin = if is_from_partner(made) { from.get(&layer).copied() } else { Some(own) };
+                let Some(Origin { layout, piece, design, side, sheet }) = origin else { continue };
+                PartKind::Patterned { layout, piece, design, side, sheet }
             }
             Material::Mat { cardstock, .. } => match mat_cardstock(cardstock, letter) {
                 Some(cardstock) => PartKind::Cardstock(cardstock),
@@ -282,8 +504,15 @@ fn mat_cardstock(cardstock: &[(Option<String>, usize)], letter: &str) -> Option<
     own.or(all).or(cardstock.first()).map(|&(_, cardstock)| cardstock)
 }
 
-/// Tell of designs whose partner is missing, or gives fewer sheets.
-fn lonely(project: &Project, pack: &Pack, layout: &Layout, pairs: &[Option<usize>], findings: &mut Vec<Finding>) {
+/// Tell of designs of a layout whose partner is missing from the batch, or gives fewer sheets.
+fn lonely(
+    project: &Project,
+    goal: &Goal,
+    batch: &[(usize, &Layout)],
+    layout: &Layout,
+    pairs: &[Option<usize>],
+    findings: &mut Vec<Finding>,
+) {
     let takes = project
         .recipes
         .iter()
@@ -292,18 +521,24 @@ fn lonely(project: &Project, pack: &Pack, layout: &Layout, pairs: &[Option<usize
     if !takes {
         return;
     }
+    let pack = &project.packs[layout.pack];
     for used in &layout.sheets {
         let letter = pack.designs[used.design].letter.as_str();
         let about =
             |code| Finding::new(Severity::Warning, Subject::Design(letter.to_owned()), code).with("design", letter);
         let Some(partner) = pairs[used.design] else {
-            let asked_for_itself = project.goal.partners.iter().any(|(one, other)| one == other && one == letter);
+            let asked_for_itself = goal.partners.iter().any(|(one, other)| one == other && one == letter);
             if !asked_for_itself {
                 findings.push(about("partner-missing"));
             }
             continue;
         };
-        let gives = layout.sheets.iter().find(|other| other.design == partner).map_or(0, |other| other.sheets);
+        let of_pack = batch.iter().filter(|(_, other)| other.pack == layout.pack);
+        let gives: u32 = of_pack
+            .flat_map(|(_, other)| &other.sheets)
+            .filter(|other| other.design == partner)
+            .map(|other| other.sheets)
+            .sum();
         if gives < used.sheets {
             let finding = about("partner-uneven").with("partner", pack.designs[partner].letter.as_str());
             findings.push(finding.with("sheets", used.sheets).with("partner-sheets", gives));

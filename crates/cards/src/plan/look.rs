@@ -9,7 +9,7 @@ use super::answer::{Card, Layout, PartKind};
 use super::batch::standing;
 use super::fit;
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Collage, Fold, Material, Project, Recipe, Side, Way};
+use crate::model::{Fold, Material, Project, Recipe, Way};
 
 /// Narrowest border that hides small errors of cutting (common practice).
 const NARROWEST_BORDER: Length = Length::from_ticks(Length::INCH.ticks() / 16);
@@ -211,10 +211,7 @@ fn prints(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<F
     let pack = &project.packs[layout.pack];
     for used in &layout.sheets {
         let design = &pack.designs[used.design];
-        let face = match used.side {
-            Side::Front => &design.front,
-            Side::Back => &design.back,
-        };
+        let face = design.face(used.side);
         let about = |code| {
             let finding = Finding::new(Severity::Warning, Subject::Design(design.letter.clone()), code);
             finding
@@ -228,26 +225,14 @@ fn prints(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<F
             findings.push(about("print-turned").with("pieces", turned.join(", ").as_str()));
         }
         if let Some(collage) = &face.collage {
-            let panels = panels(collage);
+            let panels = collage.rects();
             let cut =
                 panels.iter().filter(|panel| !layout.pieces.iter().any(|piece| piece.rect.contains(**panel))).count();
-            if cut > 0 {
+            if cut > 0 && layout.panels.is_empty() {
                 findings.push(about("panels-cut").with("cut", as_count(cut)).with("panels", as_count(panels.len())));
             }
         }
     }
-}
-
-/// The printed panels of a collage, on the sheet.
-fn panels(collage: &Collage) -> Vec<Rect> {
-    let starts = |sides: &[Length]| -> Vec<(Length, Length)> {
-        sides.iter().scan(Length::ZERO, |next, &side| Some((std::mem::replace(next, *next + side), side))).collect()
-    };
-    let columns = starts(&collage.columns);
-    let panel = |&(y, height): &(Length, Length)| {
-        columns.iter().map(move |&(x, width)| Rect::new(x, y, Size::new(width, height))).collect::<Vec<_>>()
-    };
-    starts(&collage.rows).iter().flat_map(panel).collect()
 }
 
 /// Whether any piece is narrower than the trimmer holds safely.

@@ -5,10 +5,12 @@
 mod answer;
 mod batch;
 mod checked;
+mod collage;
 mod costs;
 mod counts;
 mod fit;
 mod grid;
+mod groups;
 mod look;
 mod paper;
 mod rescue;
@@ -35,9 +37,10 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
     let mut findings = Vec::new();
     // Paper decides everything after it, so it may spend most; what it leaves over goes to the cardstock.
     let mut for_paper = budget.part(budget.left() / 4 * 3);
-    let layouts = batch::layouts(project, &mut for_paper, &mut findings);
+    let batches = project.made();
+    let layouts = batch::layouts(project, &batches, &mut for_paper, &mut findings);
     let _ = budget.spend(for_paper.spent());
-    let cards = batch::cards(project, &layouts, &mut findings);
+    let cards = batch::cards(project, &batches, &layouts, &mut findings);
     let stocks = stock::stocks(project, &cards, budget, &mut findings);
     let counts = counts::counts(project, &layouts, &cards);
     look::look(project, &layouts, &cards, &mut findings);
@@ -52,5 +55,5 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
         }
         fresh
     });
-    Plan { project: project.clone(), layouts, cards, stocks, counts, costs, findings }
+    Plan { project: project.clone(), batches, layouts, cards, stocks, counts, costs, findings }
 }

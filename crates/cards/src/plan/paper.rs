@@ -142,6 +142,10 @@ fn ask<'p>(project: &'p Project, pack: usize, leads: bool, findings: &mut Vec<Fi
 fn paper_kinds(project: &Project, findings: &mut Vec<Finding>) -> Vec<PaperKind> {
     let mut kinds = Vec::new();
     for (index, recipe) in project.recipes.iter().enumerate() {
+        // A recipe that the batch, or this paper, does not make.
+        if recipe.most == Some(0) && recipe.least == 0 {
+            continue;
+        }
         let subject = Subject::Recipe(recipe.name.clone());
         if recipe.most.is_some_and(|most| most < recipe.least) {
             let finding =
@@ -380,7 +384,9 @@ impl Question<'_> {
             return None;
         };
         Some(Layout {
+            batch: 0,
             pack: self.pack,
+            panels: Vec::new(),
             step: self.grid.step(),
             usable: self.usable,
             tree: best.tree,

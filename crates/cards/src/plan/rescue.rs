@@ -483,7 +483,7 @@ fn may_turn(plan: &Plan, lost: Lost) -> bool {
             let layout = &plan.layouts[layout];
             let printed = &plan.project.packs[layout.pack].designs[design];
             let side = layout.sheets.iter().find(|used| used.design == design).map(|used| used.side);
-            let face = if side == Some(Side::Back) { &printed.back } else { &printed.front };
+            let face = printed.face(side.unwrap_or(Side::Front));
             face.way == Way::Any
         }
         Lost::Stock { stock, cut } => plan.stocks[stock].cuts[cut].may_turn,

@@ -77,6 +77,7 @@ fn twins() -> Recipe {
             },
             Layer { name: "strip".into(), material: strip, placement: centred(Some(2)) },
         ],
+        designs: Vec::new(),
         least: 0,
         most: None,
     }
@@ -158,6 +159,7 @@ pub(crate) fn project() -> Project {
             alternatives: 4,
             ..Goal::default()
         },
+        batches: Vec::new(),
     }
 }
 

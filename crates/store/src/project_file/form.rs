@@ -58,6 +58,8 @@ pub(super) enum Shape {
     Lengths,
     /// A list of pairs of design letters.
     Pairs,
+    /// A list of names.
+    Names,
     /// One name, or a table that names one for each design letter.
     ByLetter,
     /// A table.
@@ -90,6 +92,7 @@ impl Shape {
             Shape::Choice(_) => "choice",
             Shape::Lengths => "lengths",
             Shape::Pairs => "pairs",
+            Shape::Names => "names",
             Shape::ByLetter => "by-letter",
             Shape::Table(_) => "table",
             Shape::SizeOrTable(_) => "size-or-table",
@@ -140,6 +143,7 @@ pub(super) static PROJECT: Form = Form {
         may("envelope", Shape::SizeOrTable(&ENVELOPE), "The envelope: a name, a size, or a table with both."),
         needed("recipe", Shape::Tables(&RECIPE), "The cards."),
         may("goal", Shape::Table(&GOAL), "What you want. Left out: as many cards as the sheets allow."),
+        may("batch", Shape::Tables(&BATCH), "Cards made in one go, instead of goal: each batch with its own sheets."),
     ],
 };
 
@@ -252,8 +256,19 @@ static COLLAGE: Form = Form {
     name: "collage",
     says: "Printed panels, from the top left corner of the sheet.",
     keys: &[
-        needed("columns", Shape::Lengths, "Widths of the columns, left to right."),
-        needed("rows", Shape::Lengths, "Heights of the rows, top to bottom."),
+        may("columns", Shape::Lengths, "Widths of the columns, left to right."),
+        may("rows", Shape::Lengths, "Heights of the rows, top to bottom."),
+        may("panels", Shape::Tables(&PRINTED), "Panels told one by one, instead of columns and rows."),
+    ],
+};
+
+static PRINTED: Form = Form {
+    name: "printed_panel",
+    says: "One printed panel.",
+    keys: &[
+        needed("left", Shape::Length, "From the left edge of the sheet."),
+        needed("top", Shape::Length, "From the top edge of the sheet."),
+        needed("size", Shape::Size, "Its size."),
     ],
 };
 
@@ -348,6 +363,7 @@ static RECIPE: Form = Form {
         may("fold", Shape::Choice(FOLDS), "How the base is folded. Left out: side."),
         may("base", Shape::Text, "Cardstock of the base. Left out: the only one."),
         may("inside", Shape::Table(&INSIDE), "A sheet for the inside."),
+        may("designs", Shape::Names, "Letters of the designs it is made of. Left out: any."),
         may("least", Shape::Count(0, MOST_CARDS), "Fewest cards of it from one sheet. Left out: 0."),
         may("most", Shape::Count(1, MOST_CARDS), "Most cards of it from one sheet."),
         needed("layer", Shape::Layers(LAYERS), "Its layers, bottom first."),
@@ -487,6 +503,40 @@ static GOAL: Form = Form {
         may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card."),
         may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet."),
         may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3."),
+    ],
+};
+
+static BATCH: Form = Form {
+    name: "batch",
+    says: "Cards made in one go from some of the sheets.",
+    keys: &[
+        needed("name", Shape::Text, "Its name."),
+        may("recipes", Shape::Names, "The recipes it makes. Left out: all."),
+        may(
+            "each",
+            Shape::Count(0, MOST_SHEETS),
+            "Sheets of every design. Left out: all there are, or none if sheets is written.",
+        ),
+        may("sheets", Shape::Tables(&TAKE), "Designs of which it takes other numbers, or another side."),
+        may("kits", Shape::Count(1, 10_000), "Equal kits that its cards are shared out over."),
+        may("cards_per_sheet", Shape::Count(1, 10_000), "Cards from one sheet. Left out: as many as can be."),
+        may("cards", Shape::Count(1, MOST_CARDS), "Cards in all. Left out: from all its sheets."),
+        may("set_of", Shape::Count(1, 10_000), "Cards in one set. Left out: 1."),
+        may("overs", Shape::Count(0, MOST_CARDS), "Extra cards made on purpose. Left out: 0."),
+        may("spares", Shape::Tables(&SPARE), "Spare pieces from every sheet."),
+        may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card."),
+        may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet."),
+        may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3."),
+    ],
+};
+
+static TAKE: Form = Form {
+    name: "batch_sheets",
+    says: "Sheets of one design that a batch cuts.",
+    keys: &[
+        needed("design", Shape::Letter, "Its letter."),
+        may("count", Shape::Count(0, MOST_SHEETS), "How many. Left out: the batch's each, or all there are."),
+        may("up", Shape::Choice(SIDES), "The side the cards show. Left out: the design's own."),
     ],
 };
 

@@ -1,6 +1,6 @@
 //! What the maker wants.
 
-use cards::model::{Goal, Material, Recipe};
+use cards::model::{Batch, Goal, Material, Pack, Recipe, Side, Take};
 use measure::{Length, Size};
 
 use super::desk::{Bounds, Desk, Table, Value};
@@ -13,6 +13,12 @@ pub(super) const ALTERNATIVES: u32 = 3;
 pub(super) fn goal(desk: &mut Desk, root: &Table<'_>, letters: &Own, named: &Own, recipes: &[Recipe]) -> Goal {
     let mut goal = Goal { set_of: 1, alternatives: ALTERNATIVES, ..Goal::default() };
     let Some(table) = root.table(desk, "goal") else { return goal };
+    wishes(desk, &table, letters, named, recipes, &mut goal);
+    goal
+}
+
+/// The keys that a goal and a batch share.
+fn wishes(desk: &mut Desk, table: &Table<'_>, letters: &Own, named: &Own, recipes: &[Recipe], goal: &mut Goal) {
     goal.cards_per_sheet = table.count(desk, "cards_per_sheet");
     goal.cards = table.count(desk, "cards");
     goal.set_of = table.count(desk, "set_of").unwrap_or(goal.set_of);
@@ -24,7 +30,7 @@ pub(super) fn goal(desk: &mut Desk, root: &Table<'_>, letters: &Own, named: &Own
             goal.spares.push((recipe, layer, count));
         }
     }
-    goal.partners = partners(desk, &table, letters);
+    goal.partners = partners(desk, table, letters);
     for row in table.rows(desk, "pins") {
         let mut edge = |key| row.need(desk, key).and_then(|value| desk.length(&value, Bounds::FromNothing));
         let (left, top) = (edge("left").unwrap_or(Length::ZERO), edge("top").unwrap_or(Length::ZERO));
@@ -33,7 +39,69 @@ pub(super) fn goal(desk: &mut Desk, root: &Table<'_>, letters: &Own, named: &Own
             goal.pins.push((recipe, layer, left, top, size));
         }
     }
-    goal
+}
+
+/// The batches. Indices of designs and recipes are the places of `letters` and `named`.
+pub(super) fn batches(
+    desk: &mut Desk,
+    root: &Table<'_>,
+    letters: &Own,
+    named: &Own,
+    packs: &[Pack],
+    recipes: &[Recipe],
+) -> Vec<Batch> {
+    let mut own = Own::new("batch");
+    let mut batches = Vec::new();
+    for table in root.rows(desk, "batch") {
+        let name = own.name(desk, &table, "name");
+        let mut goal = Goal { set_of: 1, alternatives: ALTERNATIVES, ..Goal::default() };
+        wishes(desk, &table, letters, named, recipes, &mut goal);
+        let mut makes: Vec<usize> = Vec::new();
+        for value in table.values(desk, "recipes") {
+            let index = named.index(desk, &value);
+            makes.extend(index.filter(|index| !makes.contains(index)));
+        }
+        let takes = takes(desk, &table, letters, packs);
+        batches.push(Batch { name, takes, recipes: makes, goal, kits: table.count(desk, "kits") });
+    }
+    if let (Some(_), Some(_)) = (root.find("goal"), root.find("batch")) {
+        root.at_most_one(desk, &["goal", "batch"]);
+    }
+    batches
+}
+
+/// The sheets of a batch: `each` of every design, but for those that `sheets` names.
+fn takes(desk: &mut Desk, table: &Table<'_>, letters: &Own, packs: &[Pack]) -> Vec<Take> {
+    let each = table.count(desk, "each");
+    let rows = table.rows(desk, "sheets");
+    let alone = table.find("sheets").is_some() && each.is_none();
+    let mut takes = Vec::new();
+    for (pack, paper) in packs.iter().enumerate() {
+        for (design, printed) in paper.designs.iter().enumerate() {
+            let sheets = if alone { 0 } else { each.unwrap_or(printed.sheets()) };
+            takes.push(Take { pack, design, sheets, side: printed.up });
+        }
+    }
+    let mut told = Own::new("letter");
+    for row in rows {
+        let Some(value) = row.need(desk, "design") else { continue };
+        let count = row.count(desk, "count");
+        let side = row.choice(desk, "up").map(|side| if side == 1 { Side::Back } else { Side::Front });
+        let Some(letter) = desk.text(&value) else { continue };
+        if letters.index_of(desk, &letter, value.at, &value.path).is_none() {
+            continue;
+        }
+        told.take(desk, Some(letter.clone()), value.at, &value.path);
+        for take in &mut takes {
+            let printed = &packs[take.pack].designs[take.design];
+            if printed.letter == letter {
+                take.sheets = count.unwrap_or(each.unwrap_or(printed.sheets()));
+                take.side = side.unwrap_or(take.side);
+            }
+        }
+    }
+    takes.retain(|take| take.sheets > 0);
+    takes
 }
 
 /// The names of a recipe and of one of its layers of patterned paper.

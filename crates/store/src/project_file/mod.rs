@@ -154,6 +154,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         root.blame_key(desk, "pack", ProblemKind::MissingKey { key: "pack", wanted: "tables" });
     }
     let goal = goal::goal(desk, &root, &letters, &named, &recipes);
+    let batches = goal::batches(desk, &root, &letters, &named, &packs, &recipes);
     Project {
         name,
         maker,
@@ -168,6 +169,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         envelope,
         recipes,
         goal,
+        batches,
     }
 }
 

@@ -3,7 +3,7 @@
 use cards::model::{
     Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
 };
-use measure::{Length, Size, Unit};
+use measure::{Length, Rect, Size, Unit};
 use toml::de::DeValue;
 
 use super::desk::{Bounds, Desk, Table, Value};
@@ -190,13 +190,17 @@ fn picture(desk: &mut Desk, value: &Value<'_>) -> Option<String> {
     None
 }
 
+/// Printed panels: columns and rows, or one by one.
 fn collage(desk: &mut Desk, table: &Table<'_>, sheet: Size) -> Collage {
+    if table.find("panels").is_some() {
+        return one_by_one(desk, table, sheet);
+    }
     let mut lengths = |key: &str| -> Vec<Length> {
         let Some(value) = table.need(desk, key) else { return Vec::new() };
         let entries = desk.list(&value, "lengths").unwrap_or_default();
         entries.iter().filter_map(|entry| desk.length(entry, Bounds::Piece)).collect()
     };
-    let collage = Collage { columns: lengths("columns"), rows: lengths("rows") };
+    let collage = Collage { columns: lengths("columns"), rows: lengths("rows"), panels: Vec::new() };
     let sum = |lengths: &[Length]| lengths.iter().fold(Length::ZERO, |sum, length| sum + *length);
     let printed = Size::new(sum(&collage.columns), sum(&collage.rows));
     if !printed.fits(sheet) {
@@ -204,6 +208,35 @@ fn collage(desk: &mut Desk, table: &Table<'_>, sheet: Size) -> Collage {
         table.blame_key(desk, key, ProblemKind::CollageTooLarge { printed, sheet });
     }
     collage
+}
+
+/// Panels that are told one by one: on the sheet, none over another.
+fn one_by_one(desk: &mut Desk, table: &Table<'_>, sheet: Size) -> Collage {
+    if table.find("columns").is_some() || table.find("rows").is_some() {
+        table.at_most_one(desk, &["columns", "rows", "panels"]);
+    }
+    let mut panels: Vec<Rect> = Vec::new();
+    for row in table.rows(desk, "panels") {
+        let mut edge = |key| row.need(desk, key).and_then(|value| desk.length(&value, Bounds::FromNothing));
+        let (left, top) = (edge("left"), edge("top"));
+        let size = row.needed_size(desk, "size", Catalogue::Nothing);
+        let (Some(left), Some(top)) = (left, top) else { continue };
+        let panel = Rect::new(left, top, size);
+        let reaches = Size::new(panel.right(), panel.bottom());
+        if !reaches.fits(sheet) {
+            row.blame_key(desk, "size", ProblemKind::CollageTooLarge { printed: reaches, sheet });
+        }
+        let number = |index: usize| u32::try_from(index + 1).unwrap_or(u32::MAX);
+        let meets = |other: &Rect| {
+            panel.x < other.right() && other.x < panel.right() && panel.y < other.bottom() && other.y < panel.bottom()
+        };
+        if let Some(one) = panels.iter().position(meets) {
+            let kind = ProblemKind::PanelsOverlap { one: number(one), other: number(panels.len()) };
+            row.blame_key(desk, "left", kind);
+        }
+        panels.push(panel);
+    }
+    Collage { panels, ..Collage::default() }
 }
 
 /// Cardstocks; takes up their names.

@@ -236,6 +236,13 @@ pub enum ProblemKind {
         /// The sheet.
         sheet: Size,
     },
+    /// Two printed panels that share a place.
+    PanelsOverlap {
+        /// The earlier one, counted from 1.
+        one: u32,
+        /// The later one.
+        other: u32,
+    },
     /// A layer is laid on one that comes after it, or on itself.
     LaidOnLater {
         /// The other layer.
@@ -309,6 +316,7 @@ impl ProblemKind {
             ProblemKind::UseAboveCopies { .. } => "use-above-copies",
             ProblemKind::NothingLeft { .. } => "nothing-left",
             ProblemKind::CollageTooLarge { .. } => "collage-too-large",
+            ProblemKind::PanelsOverlap { .. } => "panels-overlap",
             ProblemKind::LaidOnLater { .. } => "laid-on-later",
             ProblemKind::FollowsEarlier { .. } => "follows-earlier",
             ProblemKind::NothingToFollow => "nothing-to-follow",
@@ -405,6 +413,7 @@ impl ProblemKind {
                 facts.extend(sides(["sheet-width", "sheet-height"], *sheet));
                 facts
             }
+            ProblemKind::PanelsOverlap { one, other } => vec![("one", count(*one)), ("other", count(*other))],
             ProblemKind::LaidOnLater { layer } | ProblemKind::FollowsEarlier { layer } => vec![("layer", text(layer))],
             ProblemKind::DesignsWithout { letters } => vec![("letters", list(letters))],
             ProblemKind::PartnerTwice { letter } => vec![("letter", text(letter))],

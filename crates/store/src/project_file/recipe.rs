@@ -49,6 +49,13 @@ fn recipe(desk: &mut Desk, table: &Table<'_>, shelf: &Shelf<'_>, own: &mut Own) 
         let size = inside.needed_size(desk, "size", Catalogue::Nothing);
         (size, shelf.stocks.index_or_only(desk, &inside, "cardstock").unwrap_or(0))
     });
+    let mut designs: Vec<String> = Vec::new();
+    for value in table.values(desk, "designs") {
+        let Some(letter) = desk.text(&value) else { continue };
+        if shelf.letters.index_of(desk, &letter, value.at, &value.path).is_some() && !designs.contains(&letter) {
+            designs.push(letter);
+        }
+    }
     let least = table.count(desk, "least").unwrap_or(0);
     let most = table.count(desk, "most");
     if let Some(most) = most.filter(|most| least > *most) {
@@ -58,7 +65,7 @@ fn recipe(desk: &mut Desk, table: &Table<'_>, shelf: &Shelf<'_>, own: &mut Own) 
         Some(_) => table.values(desk, "layer"),
         None => Vec::new(),
     };
-    Recipe { name, finished, fold, base, inside, layers: layers(desk, &values, shelf), least, most }
+    Recipe { name, finished, fold, base, inside, layers: layers(desk, &values, shelf), designs, least, most }
 }
 
 /// A layer whose name is known, still to be read: `None` if it is no table or of no known kind.

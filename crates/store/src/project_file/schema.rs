@@ -70,6 +70,7 @@ fn shape(shape: Shape, definitions: &mut Map<String, Value>) -> Value {
         Shape::Price => json!({ "anyOf": [number_or_text, named(&super::form::PRICE, definitions)] }),
         Shape::Choice(words) => json!({ "enum": words }),
         Shape::Lengths => list(&number_or_text),
+        Shape::Names => list(&text),
         Shape::Pairs => list(&json!({ "type": "array", "minItems": 2, "maxItems": 2, "items": text })),
         Shape::ByLetter => json!({ "anyOf": [text, { "type": "object", "additionalProperties": text }] }),
         Shape::Table(form) => named(form, definitions),

@@ -7,10 +7,10 @@ use std::fmt::Write as _;
 
 use cards::Project;
 use cards::model::{
-    Anchor, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies, Look, Material, Pack,
-    Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Trimmer, Way,
+    Anchor, Batch, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies, Look, Material,
+    Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Take, Trimmer, Way,
 };
-use measure::{Length, Mark, Size, Unit, formats, write_exact_in};
+use measure::{Length, Mark, Rect, Size, Unit, formats, write_exact_in};
 
 use super::form::{FOLDS, GRAINS, KINDS, LIES, POINTS, PRINTS, SIDES, UNITS, WAYS};
 use super::names::Catalogue;
@@ -47,6 +47,7 @@ pub fn write(project: &Project) -> String {
         envelope,
         recipes,
         goal,
+        batches,
     } = project;
     let prices = Usual::of(project);
     let mut pen = Pen { text: String::new(), unit: *unit, project, prices };
@@ -102,6 +103,9 @@ pub fn write(project: &Project) -> String {
         pen.recipe(recipe, *mark);
     }
     pen.goal(goal);
+    for batch in batches {
+        pen.batch(batch);
+    }
     pen.text
 }
 
@@ -355,13 +359,24 @@ impl Pen<'_> {
             Look::Plain(color) if color == paper::WHITE => {}
             Look::Plain(color) => entries.push(format!("color = {}", quoted(color))),
         }
-        if let Some(Collage { columns, rows }) = &face.collage {
+        if let Some(Collage { columns, rows, panels }) = &face.collage {
             let list = |lengths: &[Length]| {
                 let texts: Vec<String> = lengths.iter().map(|length| quoted(&self.bare(*length))).collect();
                 format!("[{}]", texts.join(", "))
             };
-            let panels = [format!("columns = {}", list(columns)), format!("rows = {}", list(rows))];
-            entries.push(format!("collage = {}", inline(&panels)));
+            let panel = |panel: &Rect| {
+                inline(&[
+                    format!("left = {}", quoted(&self.bare(panel.x))),
+                    format!("top = {}", quoted(&self.bare(panel.y))),
+                    format!("size = {}", quoted(&self.sides(panel.size))),
+                ])
+            };
+            let told = if panels.is_empty() {
+                vec![format!("columns = {}", list(columns)), format!("rows = {}", list(rows))]
+            } else {
+                vec![format!("panels = [{}]", panels.iter().map(panel).collect::<Vec<_>>().join(", "))]
+            };
+            entries.push(format!("collage = {}", inline(&told)));
         }
         if !entries.is_empty() {
             self.line(key, &inline(&entries));
@@ -430,6 +445,10 @@ impl Pen<'_> {
             let stock = named(&self.project.cardstocks, cardstock, |stock| &stock.name);
             let entries = [format!("size = {}", quoted(&self.sides(size))), format!("cardstock = {}", quoted(stock))];
             self.line("inside", &inline(&entries));
+        }
+        if !recipe.designs.is_empty() {
+            let letters: Vec<String> = recipe.designs.iter().map(|letter| quoted(letter)).collect();
+            self.line("designs", &format!("[{}]", letters.join(", ")));
         }
         self.other_count("least", recipe.least, 0);
         self.count("most", recipe.most);
@@ -556,8 +575,40 @@ impl Pen<'_> {
         if *goal == usual {
             return;
         }
-        let Goal { cards_per_sheet, cards, set_of, overs, spares, partners, pins, alternatives } = goal;
         self.heading("[goal]");
+        self.wishes(goal);
+    }
+
+    fn batch(&mut self, batch: &Batch) {
+        let Batch { name, takes, recipes, goal, kits } = batch;
+        self.heading("[[batch]]");
+        self.text("name", name);
+        if !recipes.is_empty() {
+            let name = |&recipe: &usize| quoted(named(&self.project.recipes, recipe, |recipe| &recipe.name));
+            let names: Vec<String> = recipes.iter().map(name).collect();
+            self.line("recipes", &format!("[{}]", names.join(", ")));
+        }
+        let take = |take: &Take| {
+            let design = self.project.packs.get(take.pack).and_then(|pack| pack.designs.get(take.design))?;
+            let mut entries = vec![format!("design = {}", quoted(&design.letter)), format!("count = {}", take.sheets)];
+            if take.side != design.up {
+                entries.push(format!("up = {}", quoted(SIDES[usize::from(take.side == Side::Back)])));
+            }
+            Some(inline(&entries))
+        };
+        let rows: Vec<String> = takes.iter().filter_map(take).collect();
+        if rows.is_empty() {
+            self.line("each", "0");
+        }
+        self.rows("sheets", rows);
+        self.count("kits", *kits);
+        self.wishes(goal);
+    }
+
+    /// The keys that a goal and a batch share, where they are not the usual ones.
+    fn wishes(&mut self, goal: &Goal) {
+        let usual = Goal { set_of: 1, alternatives: goal::ALTERNATIVES, ..Goal::default() };
+        let Goal { cards_per_sheet, cards, set_of, overs, spares, partners, pins, alternatives } = goal;
         self.count("cards_per_sheet", *cards_per_sheet);
         self.count("cards", *cards);
         self.other_count("set_of", *set_of, usual.set_of);

@@ -16,8 +16,19 @@ finding-cardstock-too-fine = The sizes cut from { $cardstock } have no common ma
     .remedy = Round the sizes to the marks of your trimmer.
 finding-cardstock-unfinished = The sheets of { $cardstock } could not be worked out in the time given.
     .remedy = Ask for fewer cards at once, or allow more time.
+finding-collage-fits-no-recipe = None of the { $panels } printed panels on the collage sheet of { $pack } gives the pieces of a card.
+    .remedy = Write a recipe whose pieces fit inside a panel, or turn the sheet so that its other side shows.
+finding-collage-not-straight = The { $panels } printed panels of { $pack } cannot be parted by straight cuts from edge to edge.
+    .remedy = Cut one panel free by hand with a ruler, or turn the sheet so that its other side shows.
 finding-currencies-differ = Prices are in more than one currency, so there is no total.
     .remedy = Write all prices in one currency.
+finding-design-no-recipe = No recipe may be made of design { $design }, so its { $sheets } { $sheets ->
+        [one] sheet stays
+       *[other] sheets stay
+    } whole.
+    .remedy = Add its letter to a recipe's designs, or leave the design out of the batch.
+finding-design-short = Design { $design } is to give { $wanted } sheets and { $there } are left: { $short } too few.
+    .remedy = Get { $short } more, make fewer cards of it, or use another design in its place.
 finding-envelope-tight = The card fits { $envelope } with only { $clearance } to spare; { $wanted } is easier.
     .remedy = { $next ->
         [none] Use an envelope a little larger.

@@ -61,6 +61,7 @@ problem-wrong-type = here stands { $found ->
         [amount] write an amount, such as "4.80"
         [choice] write one of the known words in quotes
         [lengths] write a list of lengths, such as ["3", "3", "4"]
+        [names] write a list of names, such as ["Twin", "Wide border"]
         [pairs] write pairs of two letters, such as [["A", "C"], ["B", "F"]]
         [by-letter] write the name of a cardstock, or a table with one for each letter: { "{" } A = "Brick", B = "Hedge" { "}" }
         [table] write a table: { "{" } … { "}" }, or a part that starts with its name in square brackets
@@ -188,6 +189,8 @@ problem-nothing-left = the edges that cannot be used leave nothing of a sheet of
     .remedy = write smaller edges, or measure the sheet again
 problem-collage-too-large = the printed panels are { $printed-width } × { $printed-height } in all; the sheet is { $sheet-width } × { $sheet-height }
     .remedy = leave out what runs over the edge, or measure again
+problem-panels-overlap = printed panel { $other } lies partly over panel { $one }
+    .remedy = measure both again; panels may touch but not overlap
 problem-laid-on-later = it is laid on `{ $layer }`, which does not come before it
     .remedy = layers are listed bottom first: put `{ $layer }` above this one in the file
 problem-follows-earlier = it follows `{ $layer }`, which does not come after it
