@@ -151,6 +151,13 @@ const CASES: &[(&str, &str, usize, &str, &str)] = &[
     ("use = 2", "use = 5", 15, "use-above-copies", "pack[0].design[0].use"),
     ("price = \"14.40\"", "unusable = { left = 6, right = 6 }", 9, "nothing-left", "pack[0].unusable"),
     ("[\"3\", \"4\"]", "[\"8\", \"5\"]", 17, "collage-too-large", "pack[0].design[0].back.collage.columns"),
+    (
+        "{ columns = [\"3\", \"4\"], rows = [\"4\", \"4\"] }",
+        "{ panels = [{ left = 0, top = 0, size = \"3 x 4\" }, { left = 2, top = 3, size = \"3 x 4\" }] }",
+        17,
+        "panels-overlap",
+        "pack[0].design[0].back.collage.panels[1].left",
+    ),
     ("on = \"panel\"", "on = \"strip\"", 67, "laid-on-later", "recipe[0].layer[2].on"),
     ("on = \"panel\"", "on = \"ribbon\"", 67, "laid-on-later", "recipe[0].layer[2].on"),
     ("follows = \"panel\"", "follows = \"mat\"", 53, "follows-earlier", "recipe[0].layer[0].follows"),

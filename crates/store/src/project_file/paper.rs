@@ -195,8 +195,11 @@ fn collage(desk: &mut Desk, table: &Table<'_>, sheet: Size) -> Collage {
     if table.find("panels").is_some() {
         return one_by_one(desk, table, sheet);
     }
-    let mut lengths = |key: &str| -> Vec<Length> {
-        let Some(value) = table.need(desk, key) else { return Vec::new() };
+    let mut lengths = |key: &'static str| -> Vec<Length> {
+        let Some(value) = table.find(key) else {
+            table.blame_key(desk, key, ProblemKind::MissingKey { key, wanted: "lengths" });
+            return Vec::new();
+        };
         let entries = desk.list(&value, "lengths").unwrap_or_default();
         entries.iter().filter_map(|entry| desk.length(entry, Bounds::Piece)).collect()
     };

@@ -1,0 +1,149 @@
+//! A whole pack of 24 sheets: 96 cards to post and 16 kits of six.
+//!
+//! Source: the sums of a card drive worked by hand beforehand, layer by layer (common practice); every number below
+//! is written out from them, none is read off our own plan.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use std::collections::BTreeMap;
+
+use cards::plan::{Budget, CardPart, PartKind, Plan, plan};
+use cards::{Project, Severity};
+use measure::{Length, Size, Unit, parse_length, parse_size};
+
+const DEMO: &str = include_str!("../../../examples/kettle-and-quince-whole-pack.toml");
+
+fn project() -> Project {
+    store::project_file::read(DEMO).unwrap()
+}
+
+fn planned(project: &Project) -> Plan {
+    plan(project, &mut Budget::nodes(50_000_000))
+}
+
+fn length(text: &str) -> Length {
+    parse_length(text, Some(Unit::Inch)).unwrap()
+}
+
+fn size(text: &str) -> Size {
+    parse_size(text, Some(Unit::Inch)).unwrap()
+}
+
+fn codes(plan: &Plan) -> Vec<(&'static str, Severity)> {
+    plan.findings.iter().map(|finding| (finding.code, finding.severity)).collect()
+}
+
+#[test]
+fn two_batches_use_up_the_pack() {
+    let plan = planned(&project());
+    assert_eq!(plan.counts.cards, 192);
+    assert_eq!(plan.counts.paper_sheets, 24);
+    for batch in 0..2 {
+        for design in 0..6 {
+            let cards = plan.cards.iter().filter(|card| (card.batch, card.design) == (batch, design)).count();
+            assert_eq!(cards, 16, "16 cards of each design in each batch, so that 16 kits are alike");
+        }
+    }
+    // Every sheet of every design once: numbers 1 to 4.
+    for design in 0..6 {
+        let mut sheets: Vec<u32> = Vec::new();
+        for used in plan.layouts.iter().flat_map(|layout| &layout.sheets).filter(|used| used.design == design) {
+            sheets.extend(used.before + 1..=used.before + used.sheets);
+        }
+        sheets.sort_unstable();
+        assert_eq!(sheets, [1, 2, 3, 4]);
+    }
+}
+
+#[test]
+fn cardstock_ribbon_and_foam() {
+    let plan = planned(&project());
+    let sheets: BTreeMap<&str, u32> = plan
+        .stocks
+        .iter()
+        .map(|stock| (plan.project.cardstocks[stock.cardstock].name.as_str(), stock.sheet_count))
+        .collect();
+    // 192 bases, two a sheet; 64, 64, 32 and 32 mats, five a sheet.
+    let wanted = [("Brick", 13), ("Hedge", 7), ("Milk", 96), ("Pot Blue", 13), ("Quince", 7)];
+    assert_eq!(sheets, BTreeMap::from(wanted));
+    // 96 × 4 in and 96 × 12 in, on spools of 360 in.
+    assert_eq!(plan.counts.ribbon, [(length("1536"), Some(5))]);
+    assert_eq!((plan.counts.bases, plan.counts.strips, plan.counts.foam_squares), (192, 192, 384));
+}
+
+#[test]
+fn the_collage_is_cut_on_its_printed_lines() {
+    let plan = planned(&project());
+    let collage: Vec<_> = plan.layouts.iter().filter(|layout| !layout.panels.is_empty()).collect();
+    let [layout] = collage.as_slice() else { panic!("one collage layout, found {}", collage.len()) };
+    assert_eq!(layout.panels.len(), 12);
+    for piece in &layout.pieces {
+        assert!(layout.panels.iter().any(|panel| panel.contains(piece.rect)), "{piece:?} takes part of two panels");
+    }
+    // Two sheets: 16 panels stay whole, 8 give two bands of 3 × 1 1/2 and leave a strip of 3 × 1.
+    let of = |wanted: Size| layout.pieces.iter().filter(|piece| piece.rect.size == wanted).count();
+    assert_eq!((of(size("3 x 4")), of(size("3 x 1 1/2"))), (8, 8));
+    let left = size("3 x 1").area() * 4;
+    assert_eq!(layout.waste, left);
+    assert_eq!(layout.sheets.iter().map(|used| used.sheets).sum::<u32>(), 2);
+}
+
+#[test]
+fn every_piece_is_used_once_and_bands_come_from_partners() {
+    let plan = planned(&project());
+    let mut used: BTreeMap<(usize, usize, usize, u32), u32> = BTreeMap::new();
+    let partner = |letter: &str| match letter {
+        "A" => "C",
+        "C" => "A",
+        "B" => "F",
+        "F" => "B",
+        "D" => "E",
+        _ => "D",
+    };
+    for card in &plan.cards {
+        let letter = plan.project.packs[0].designs[card.design].letter.as_str();
+        for CardPart { layer, kind, .. } in &card.parts {
+            let PartKind::Patterned { layout, piece, design, sheet, .. } = *kind else { continue };
+            *used.entry((layout, piece, design, sheet)).or_default() += 1;
+            let name = plan.project.recipes[card.recipe].layers[*layer].name.as_str();
+            let from = plan.project.packs[0].designs[design].letter.as_str();
+            assert_eq!(from, if name == "band" { partner(letter) } else { letter });
+            assert_eq!(plan.layouts[layout].batch, card.batch, "a piece goes to a card of its own batch");
+        }
+    }
+    assert!(used.values().all(|&times| times == 1));
+    assert_eq!(used.len(), 384);
+}
+
+#[test]
+fn nothing_serious_is_found_in_the_demo() {
+    let plan = planned(&project());
+    assert!(codes(&plan).iter().all(|(_, severity)| *severity < Severity::Serious), "{:?}", codes(&plan));
+}
+
+#[test]
+fn a_collage_under_a_plain_layout_is_told() {
+    let mut project = project();
+    // Design D face up with the recipe of the others: its panels are 3 × 4, the recipe wants 4 1/4 at least.
+    let front = cards::model::Side::Front;
+    project.batches[0].takes.iter_mut().for_each(|take| take.side = front);
+    let told = codes(&planned(&project));
+    assert!(told.contains(&("panels-cut", Severity::Warning)), "{told:?}");
+    assert!(told.contains(&("collage-fits-no-recipe", Severity::Warning)), "{told:?}");
+}
+
+#[test]
+fn the_flat_envelope_is_refused_with_the_next_one() {
+    let mut project = project();
+    project.envelope.as_mut().unwrap().size = size("3 5/8 x 5 1/8");
+    let told = codes(&planned(&project));
+    assert!(told.contains(&("envelope-too-small", Severity::Serious)), "{told:?}");
+}
+
+#[test]
+fn a_batch_that_wants_more_sheets_than_there_are_is_told() {
+    let mut project = project();
+    project.packs[0].designs[4].copies = 3;
+    let plan = planned(&project);
+    assert!(codes(&plan).contains(&("design-short", Severity::Serious)));
+    assert_eq!(plan.counts.cards, 184, "the other sheets are still planned");
+}
