@@ -6,6 +6,7 @@
 //!
 //! Leaves out: panels that straight edge-to-edge cuts cannot part (they get no layout here), and spares and pins.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use cutting::steps::effort;
@@ -210,12 +211,18 @@ struct Sized {
 /// How many pieces of each layer.
 type Numbers = Vec<u32>;
 
+/// Numbers reached with the panels so far: panels cut again, the filling taken last, and the numbers before it.
+type Round = BTreeMap<Numbers, (u32, Option<usize>, Numbers)>;
+
 struct Search<'a> {
     project: &'a Project,
     grid: Grid,
     cells: &'a [Cell],
     kinds: Vec<Layered>,
 }
+
+/// More cards are better; then fewer panels cut again and fewer steps away from the preferred sizes.
+type Rank = (u32, Reverse<(u32, u32)>);
 
 /// What is cut from the panels.
 #[derive(Debug, Clone)]
@@ -236,7 +243,7 @@ impl Search<'_> {
         if choices.iter().any(Vec::is_empty) {
             return None;
         }
-        let mut best: Option<((u32, std::cmp::Reverse<(u32, u32)>), Found)> = None;
+        let mut best: Option<(Rank, Found)> = None;
         let mut pick = vec![0_usize; choices.len()];
         loop {
             let sizes: Vec<Sized> = pick.iter().zip(&choices).map(|(&index, choices)| choices[index]).collect();
@@ -246,7 +253,7 @@ impl Search<'_> {
             }
             let least = best.as_ref().map_or(1, |((cards, _), _)| *cards);
             if let Some((cards, cut, found)) = self.with_sizes(&sizes, least, budget) {
-                let rank = (cards, std::cmp::Reverse((cut, away)));
+                let rank = (cards, Reverse((cut, away)));
                 if best.as_ref().is_none_or(|(old, _)| rank > *old) {
                     best = Some((rank, found));
                 }
@@ -265,7 +272,7 @@ impl Search<'_> {
             let mut sides = vec![prefer.clamp(span.0, span.1.max(span.0)), span.0, span.1];
             for cell in self.cells {
                 let side = side(cell);
-                sides.extend((1..=4).filter(|parts| side % parts == 0).map(|parts| side / parts));
+                sides.extend((1..=4).filter(|parts| side.is_multiple_of(*parts)).map(|parts| side / parts));
                 sides.push(side.saturating_sub(prefer));
             }
             sides.retain(|&side| span.0 <= side && side <= span.1 && side > 0);
@@ -291,11 +298,9 @@ impl Search<'_> {
     fn with_sizes(&self, sizes: &[Sized], least: u32, budget: &mut Budget<'_>) -> Option<(u32, u32, Found)> {
         let mut by_size: BTreeMap<(u32, u32), Vec<(Numbers, Tree)>> = BTreeMap::new();
         for cell in self.cells {
-            if !by_size.contains_key(&(cell.width, cell.height)) {
-                let mut memo = BTreeMap::new();
-                let all = fillings(sizes, (cell.width, cell.height), &mut memo);
-                by_size.insert((cell.width, cell.height), all);
-            }
+            by_size
+                .entry((cell.width, cell.height))
+                .or_insert_with(|| fillings(sizes, (cell.width, cell.height), &mut BTreeMap::new()));
         }
         let goal = self.project.goal.cards_per_sheet;
         let most = goal.unwrap_or_else(|| self.by_number(&by_size));
@@ -357,13 +362,12 @@ impl Search<'_> {
         if states > MOST_STATES {
             return None;
         }
-        // For each panel: numbers reached so far → panels cut again, the filling taken last.
-        let mut rounds: Vec<BTreeMap<Numbers, (u32, Option<usize>, Numbers)>> = Vec::new();
+        let mut rounds: Vec<Round> = Vec::new();
         let start: Numbers = vec![0; wanted.len()];
         let mut reached: BTreeMap<Numbers, u32> = BTreeMap::from([(start, 0)]);
         for cell in self.cells {
             let fillings = &by_size[&(cell.width, cell.height)];
-            let mut next: BTreeMap<Numbers, (u32, Option<usize>, Numbers)> = BTreeMap::new();
+            let mut next: Round = BTreeMap::new();
             for (numbers, &cut) in &reached {
                 let mut offer = |to: Numbers, cut: u32, filling: Option<usize>| {
                     let better = next.get(&to).is_none_or(|(old, ..)| cut < *old);
