@@ -415,12 +415,12 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
 /// Turns the goal into two batches, some of whose sheets lie the other way up.
 fn batches(project: &mut Project, seed: u64) {
     let goal = std::mem::replace(&mut project.goal, Goal { set_of: 1, alternatives: 3, ..Goal::default() });
-    for (number, kits) in [None, Some(4)].into_iter().enumerate() {
+    for (number, kits) in [(0_u32, None), (1, Some(4))] {
         let mut takes = Vec::new();
         for (pack, paper) in project.packs.iter().enumerate() {
             for (design, printed) in paper.designs.iter().enumerate() {
-                let side = if (seed / 3 + number as u64).is_multiple_of(2) { Side::Back } else { printed.up };
-                takes.push(Take { pack, design, sheets: number as u32 + 1, side });
+                let side = if (seed / 3 + u64::from(number)).is_multiple_of(2) { Side::Back } else { printed.up };
+                takes.push(Take { pack, design, sheets: number + 1, side });
             }
         }
         let recipes = if number == 0 { Vec::new() } else { vec![0] };
