@@ -3,6 +3,9 @@
 //! Words stay words: `<text>` in "Libertinus Serif" (a serif where that is absent), each line at its
 //! place. Presentation attributes only, no `style`, so that a strict page policy lets it through.
 //! Pictures travel inside as JPEG, each once. One user unit is 1/72 in.
+//!
+//! Roles become the roles of WAI-ARIA 1.2, so that a browser reads a drawing out as it reads its page: a scene that
+//! is one figure is an image with a name and a description, any other is a document of headings, lists and tables.
 
 use std::fmt::Write as _;
 
@@ -18,9 +21,17 @@ pub fn write(scene: &Scene) -> String {
     let (width, height) = (scene.size.width.to_points(), scene.size.height.to_points());
     let (w, h) = (decimal(width), decimal(height));
     let title = escape(&scene.title);
+    let (role, described) = match scene.marks.as_slice() {
+        [Mark::Group { role: Some(Role::Figure(alt)), .. }] => {
+            let other = *alt != scene.title;
+            ("img", if other { format!("<desc>{}</desc>", escape(alt)) } else { String::new() })
+        }
+        _ => ("graphics-document document", String::new()),
+    };
     format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" width=\"{w}pt\" height=\"{h}pt\" \
-         viewBox=\"0 0 {w} {h}\" font-family=\"'Libertinus Serif', serif\"><title>{title}</title><defs>{}</defs>{}</svg>\n",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" role=\"{role}\" \
+         width=\"{w}pt\" height=\"{h}pt\" viewBox=\"0 0 {w} {h}\" font-family=\"'Libertinus Serif', serif\">\
+         <title>{title}</title>{described}<defs>{}</defs>{}</svg>\n",
         writer.defs, writer.body
     )
 }
@@ -92,16 +103,10 @@ impl Writer {
                 if let Some(clip) = clip {
                     open.push_str(&self.clip(*clip));
                 }
-                match role {
-                    Some(Role::Figure(alt)) => {
-                        let _ = write!(self.body, "<g role=\"img\"{open}><title>{}</title>", escape(alt));
-                    }
-                    Some(Role::Artifact | Role::Foot) => {
-                        let _ = write!(self.body, "<g aria-hidden=\"true\"{open}>");
-                    }
-                    _ => {
-                        let _ = write!(self.body, "<g{open}>");
-                    }
+                let told = role.as_ref().map(told).unwrap_or_default();
+                let _ = write!(self.body, "<g{told}{open}>");
+                if let Some(Role::Figure(alt)) = role {
+                    let _ = write!(self.body, "<title>{}</title>", escape(alt));
                 }
                 self.marks(marks);
                 self.body.push_str("</g>");
@@ -155,6 +160,25 @@ impl Writer {
         }
         self.body.push_str("/>");
     }
+}
+
+/// What a group is, as attributes.
+fn told(role: &Role) -> String {
+    let name = match role {
+        Role::Heading(level) => return format!(" role=\"heading\" aria-level=\"{level}\""),
+        Role::Artifact | Role::Foot => return " aria-hidden=\"true\"".to_owned(),
+        Role::Paragraph => "paragraph",
+        Role::List => "list",
+        Role::Item => "listitem",
+        // Words of its item.
+        Role::Label => return String::new(),
+        Role::Figure(_) => "img",
+        Role::Table => "table",
+        Role::Row => "row",
+        Role::HeadCell => "columnheader",
+        Role::Cell => "cell",
+    };
+    format!(" role=\"{name}\"")
 }
 
 fn rect_open(rect: Rect) -> String {

@@ -140,8 +140,27 @@ fn a_sheet_drawing_is_a_whole_svg_at_true_size() {
         assert!(text.contains(&format!(">{}</text>", piece.mark)), "piece {}", piece.mark);
     }
     assert!(text.contains("role=\"img\"") && text.matches("<image").count() == 1);
+    // Named short, described at length, before anything is drawn.
+    let head = text.split("<defs>").next().unwrap();
+    assert!(head.contains("<title>Patterned sheets, layout 1</title><desc>Layout 1 on a sheet of"), "{head}");
     assert!(png::write(&scene, 60).is_ok());
     assert_eq!(text, svg::write(&sheet_drawing(&plan, &faces, 0, drive::size("6 x 6")).unwrap()));
+}
+
+#[test]
+fn a_page_as_svg_says_what_is_what() {
+    let pages = handout(&planned(), &Faces::new(), Paper::A4);
+    let text: String = pages.iter().map(svg::write).collect();
+    assert!(text.starts_with("<svg ") && text.contains("role=\"graphics-document document\""));
+    for role in ["img", "paragraph", "list", "listitem", "table", "row", "columnheader", "cell"] {
+        assert!(text.contains(&format!("<g role=\"{role}\"")), "{role}");
+    }
+    assert!(text.contains("<g role=\"heading\" aria-level=\"1\">") && text.contains("<g aria-hidden=\"true\">"));
+    // Every image has its name as its first child.
+    for after in text.split("<g role=\"img\">").skip(1) {
+        let name = after.strip_prefix("<title>").unwrap().split("</title>").next().unwrap();
+        assert!(!name.trim().is_empty());
+    }
 }
 
 #[test]

@@ -37,7 +37,8 @@ impl Painter {
     pub(super) fn draw(&mut self, surface: &mut Surface<'_>, mark: &Mark) {
         match mark {
             Mark::Shape { outline, fill, pen } => draw_shape(surface, outline, *fill, pen.as_ref()),
-            Mark::Text { line, at, color } => self.glyphs(surface, line, &line.glyphs, *at, *color, ""),
+            // Words of a drawing stand apart too when they are copied.
+            Mark::Text { line, at, color } => self.glyphs(surface, line, &line.glyphs, *at, *color, " "),
             Mark::Image { picture, rect, clip } => self.image(surface, picture, *rect, *clip),
             Mark::Group { clip, turn, marks, .. } => {
                 let pushed = push(surface, *clip, *turn);

@@ -78,7 +78,8 @@ pub fn sheet_drawing(plan: &Plan, faces: &Faces, layout: usize, size: Size) -> O
     let place = look::inset(Rect::new(Length::ZERO, Length::ZERO, size), look::pt(9));
     let alt = papers::alt(plan, layout, found, told);
     let marks = sketch.marks(place, told, sketch::Says::All);
-    Some(Scene { size, title: alt.clone(), marks: vec![Mark::role(Role::Figure(alt), marks)] })
+    let title = look::say("page-sheet-title-numbered", &[("number", (layout + 1).into())]);
+    Some(Scene { size, title, marks: vec![Mark::role(Role::Figure(alt), marks)] })
 }
 
 /// One finished card, `width` across its front and in proportion, with a little room round it.

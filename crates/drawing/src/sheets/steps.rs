@@ -275,22 +275,24 @@ fn block(
         Role::Figure(say("page-step-alt", &[("number", (&*number.text).into()), ("head", head.into())])),
         marks,
     );
-    let mut texts = vec![place_at(number, Point::new(words_at, top + head_style.size + pt(2)), ACCENT)];
+    let label =
+        Mark::role(Role::Label, vec![place_at(number, Point::new(words_at, top + head_style.size + pt(2)), ACCENT)]);
+    let mut said_head = Vec::new();
     for (index, line) in (0_i64..).zip(heads) {
         let base = top + head_style.size + pt(1) + head_style.leading() * index;
-        texts.push(place_at(line, Point::new(head_at, base), INK));
+        said_head.push(place_at(line, Point::new(head_at, base), INK));
     }
+    let mut texts = Vec::new();
     let mut base = top + head_tall + look.body().size;
     for (line, color) in lines {
         texts.push(place_at(line, Point::new(words_at, base), color));
         base += look.body().leading();
     }
-    let words = Mark::role(Role::Paragraph, texts);
+    let (head, words) = (Mark::role(Role::Paragraph, said_head), Mark::role(Role::Paragraph, texts));
     let map_at = Point::new(pages.right() - look.map(), pictures + pt(4));
     let map = map(told, step, there, Rect::new(map_at.x, map_at.y, Size::new(look.map(), look.map())));
-    for mark in if large { [words, figure] } else { [figure, words] } {
-        pages.push(mark);
-    }
+    let item = if large { vec![label, head, words, figure] } else { vec![label, figure, head, words] };
+    pages.push(Mark::role(Role::List, vec![Mark::role(Role::Item, item)]));
     pages.push(Mark::role(Role::Artifact, map));
     pages.gap(height);
     pages.rule();
