@@ -4,6 +4,7 @@
 
 pub mod finding;
 pub mod model;
+pub mod pairs;
 pub mod plan;
 
 pub use finding::{Fact, Finding, Severity, Subject};
