@@ -7,6 +7,7 @@ use std::ffi::OsString;
 use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
+use std::sync::LazyLock;
 
 use serde_json::Value;
 
@@ -20,15 +21,25 @@ fn run(args: &[&str], out: &mut dyn Write) -> (u8, String) {
     (code, String::from_utf8(err).unwrap())
 }
 
-/// The printed answer to an instance, and the exit code.
+/// Every problem the published schema finds in a printed answer.
+fn problems(answer: &Value) -> Vec<String> {
+    static SCHEMA: LazyLock<jsonschema::Validator> = LazyLock::new(|| {
+        let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/schema/solve.schema.json");
+        jsonschema::validator_for(&serde_json::from_str(&fs::read_to_string(file).unwrap()).unwrap()).unwrap()
+    });
+    SCHEMA.iter_errors(answer).map(|error| format!("{}: {error}", error.instance_path())).collect()
+}
+
+/// The printed answer to an instance, and the exit code; every answer keeps to the published schema.
 fn solve(name: &str, instance: &Value) -> (u8, Value) {
     let file = std::env::temp_dir().join(format!("octavo-replay-{}-{name}.json", std::process::id()));
     fs::write(&file, instance.to_string()).unwrap();
     let mut out = Vec::new();
     let (code, err) = run(&["solve", file.to_str().unwrap(), "--json", "--nodes", "10000000"], &mut out);
     fs::remove_file(&file).unwrap();
-    let answer = serde_json::from_slice(&out);
-    (code, answer.unwrap_or_else(|error| panic!("{name}: {error} {err}")))
+    let answer = serde_json::from_slice(&out).unwrap_or_else(|error| panic!("{name}: {error} {err}"));
+    assert_eq!(problems(&answer), Vec::<String>::new(), "{name}");
+    (code, answer)
 }
 
 fn number(value: &Value) -> u64 {
@@ -209,6 +220,25 @@ fn flexible_answers_are_what_their_trees_give_and_reach_the_witness() {
         }
     }
     assert!(names.len() >= 20 && none_wasted >= 15, "{} files, {none_wasted} with a witness", names.len());
+}
+
+#[test]
+fn the_schema_refuses_answers_with_a_hole_in_them() {
+    let file = data().join("flex/flex-04-uniform.json");
+    let (_, good) = solve("holes", &serde_json::from_str(&fs::read_to_string(file).unwrap()).unwrap());
+    assert!(good["trees"][0]["cut"].is_string(), "{good}");
+    for (at, value) in [
+        ("/grade", Value::from("rather good")),
+        ("/nodes", Value::from(-1)),
+        ("/trees", Value::Null),
+        ("/trees/0/cut", Value::from("z")),
+        ("/trees/0/at", Value::from("3 in")),
+        ("/trees/0/a", Value::from("waste")),
+    ] {
+        let mut bad = good.clone();
+        *bad.pointer_mut(at).unwrap() = value;
+        assert!(!problems(&bad).is_empty(), "{at}");
+    }
 }
 
 /// A reader that goes away after so many bytes.

@@ -55,11 +55,18 @@ help-solve = Answer one cutting question from a file, in the layout of the cutti
           octavo solve bases.json --json --seconds 5
 
         Grades: proven best, best found (with a bound), impossible, stopped (before any answer was found).
+help-schema = Print a JSON Schema: of a project file, of plan.json, or of an answer of `solve`
+    .of = What to print the schema of; left out: `project`
+    .examples =
+        Examples:
+          octavo schema > project.schema.json
+          octavo schema plan
+          octavo schema solve
 
 ## Refusals: the command line itself
 
 refused-verb = there is no command `{ $verb }`
-    .remedy = the commands are `make`, `solve` and `help`
+    .remedy = the commands are `make`, `solve`, `schema` and `help`
 refused-missing-argument = something is missing: `{ $argument }`
     .remedy = add it, or see `octavo help` for examples
 refused-conflict = `{ $argument }` does not go with the rest

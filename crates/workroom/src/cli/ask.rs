@@ -25,6 +25,8 @@ pub(super) enum Asked {
     Make(MakeRequest),
     /// `octavo solve`.
     Solve(SolveRequest),
+    /// `octavo schema`: of what.
+    Schema(String),
 }
 
 /// Which project to make.
@@ -85,12 +87,16 @@ pub(super) struct SolveRequest {
 /// Chosen: long enough for nearly every sheet a maker cuts, short enough to wait for.
 const DEFAULT_SECONDS: f64 = 30.0;
 
+/// What there is a schema of; the first where nothing is said.
+const SCHEMAS: [&str; 3] = ["project", "plan", "solve"];
+
 /// Read a command line.
 pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
     match command().try_get_matches_from(args) {
         Ok(matches) => match matches.subcommand() {
             Some(("make", given)) => Asked::Make(make_request(given)),
             Some(("solve", given)) => Asked::Solve(solve_request(given)),
+            Some(("schema", given)) => Asked::Schema(word(given, "of").unwrap_or(SCHEMAS[0]).to_owned()),
             _ => Asked::Welcome,
         },
         Err(error) => match error.kind() {
@@ -144,6 +150,7 @@ fn command() -> Command {
         .disable_help_subcommand(false)
         .subcommand(make_command())
         .subcommand(solve_command())
+        .subcommand(schema_command())
 }
 
 fn make_command() -> Command {
@@ -250,6 +257,15 @@ fn solve_command() -> Command {
         )
 }
 
+fn schema_command() -> Command {
+    Command::new("schema").about(say("help-schema", &[])).after_help(say("help-schema.examples", &[])).arg(
+        Arg::new("of")
+            .value_name("OF")
+            .value_parser(PossibleValuesParser::new(SCHEMAS))
+            .help(say("help-schema.of", &[])),
+    )
+}
+
 /// Seconds above zero and below a year.
 fn seconds(text: &str) -> Result<f64, String> {
     text.parse::<f64>()
@@ -312,6 +328,12 @@ mod tests {
     }
 
     #[test]
+    fn schema_is_of_the_project_unless_told() {
+        assert_eq!(asked("octavo schema"), Asked::Schema("project".to_owned()));
+        assert_eq!(asked("octavo schema solve"), Asked::Schema("solve".to_owned()));
+    }
+
+    #[test]
     fn editions_are_asked_for_in_plain_words() {
         let line = "octavo make --demo --out d --print large --hand left --units mm --square-measured 0.98";
         let Asked::Make(made) = asked(line) else { panic!("not make") };
@@ -340,6 +362,7 @@ mod tests {
             "octavo solve f --seconds soon",
             "octavo solve f --nodes 0",
             "octavo solve f --quickly",
+            "octavo schema envelope",
         ] {
             let Asked::Refused(refusal) = asked(line) else { panic!("`{line}` was understood") };
             let text = refusal.to_string();
@@ -349,7 +372,7 @@ mod tests {
 
     #[test]
     fn help_teaches_by_example() {
-        for line in ["octavo help", "octavo --help", "octavo help make", "octavo help solve"] {
+        for line in ["octavo help", "octavo --help", "octavo help make", "octavo help solve", "octavo help schema"] {
             let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };
             assert!(text.contains("  octavo ") && !text.contains('⟨'), "`{line}` gives `{text}`");
         }

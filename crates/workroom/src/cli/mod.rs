@@ -46,6 +46,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
         ask::Asked::Refused(refusal) => Err(*refusal),
         ask::Asked::Make(request) => make::run(&request, &mut desk),
         ask::Asked::Solve(request) => solve::run(&request, &mut desk),
+        ask::Asked::Schema(of) => schema(&of, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));
     match ended {
@@ -58,6 +59,13 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
             2
         }
     }
+}
+
+/// The published schema of something.
+fn schema(of: &str, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
+    let name = format!("{of}.schema.json");
+    let found = crate::make::schemas().into_iter().find(|(is, _)| *is == name);
+    tell(desk, found.map(|(_, text)| text).unwrap_or_default().trim_end())
 }
 
 fn tell(desk: &mut Desk<'_>, text: &str) -> Result<Done, Refusal> {

@@ -46,6 +46,7 @@ pub enum TreeJson {
     /// A cut.
     Cut {
         /// `x`: an upright cut line; `y`: a level one.
+        #[schemars(extend("enum" = ["x", "y"]))]
         cut: &'static str,
         /// Distance from the left or the bottom of the rectangle in hand.
         at: u32,
@@ -68,6 +69,7 @@ pub enum TreeJson {
     /// Waste.
     Waste {
         /// Always true.
+        #[schemars(extend("const" = true))]
         waste: bool,
     },
 }
