@@ -11,6 +11,7 @@ pub mod flexible;
 pub mod grade;
 pub mod replay;
 pub mod steps;
+pub mod tolerance;
 pub mod tree;
 pub mod verify;
 
