@@ -6,11 +6,13 @@
 //! | [`scene::Scene`] | a page of a browser, a cutter, an editor | [`svg::write`] |
 //! | scenes | one tagged PDF | [`pdf::write`] |
 //! | [`scene::Scene`] | pixels | [`png::write`] |
+//! | scenes | their words as text | [`markdown::write`] |
 //!
 //! Everything is placed in exact [`measure::Length`]s; decimals appear only inside the writers. Left
 //! out on purpose: browsers, files, how a plan was found, and reading image files: pictures are handed
 //! in as pixels.
 
+pub mod markdown;
 pub mod pdf;
 pub mod picture;
 pub mod png;

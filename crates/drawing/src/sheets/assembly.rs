@@ -326,11 +326,6 @@ fn border(layer: &Shown<'_>, below: &Shown<'_>, told: Told) -> String {
 }
 
 /// One act each, in the order of the table: what lies on the mat, the ribbon, the mat on the base, the strip, the bow.
-#[allow(dead_code, reason = "the text edition asks for it")]
-pub(super) fn acts_of(plan: &Plan, recipe: usize, told: Told) -> Vec<String> {
-    let found = plan.project.recipes.get(recipe).zip(plan.cards.iter().find(|card| card.recipe == recipe));
-    found.map(|(recipe, card)| acts(plan, recipe, &layers(recipe, card), told)).unwrap_or_default()
-}
 
 fn acts(plan: &Plan, recipe: &Recipe, layers: &[Shown<'_>], told: Told) -> Vec<String> {
     let mut said = Vec::new();

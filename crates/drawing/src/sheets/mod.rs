@@ -3,6 +3,8 @@
 //! | offers | gives |
 //! |---|---|
 //! | [`handout`], [`edition()`] | every page, for [`crate::pdf::write`] |
+//! | [`templates()`] | pages at true size, to cut and fold by |
+//! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`] | one finished card |
 //!
@@ -11,6 +13,7 @@
 mod assembly;
 mod card;
 mod cautions;
+mod cut_lines;
 mod edition;
 mod labels;
 mod look;
@@ -22,6 +25,7 @@ mod papers;
 mod sketch;
 mod steps;
 mod swatch;
+mod templates;
 mod told;
 
 use std::collections::BTreeMap;
@@ -35,7 +39,9 @@ use crate::picture::Picture;
 use crate::scene::{Mark, Role, Scene, share};
 use told::Told;
 
+pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
+pub use templates::templates;
 
 /// What each face looks like: pack, design, side, seen with its own top up.
 pub type Faces = BTreeMap<(usize, usize, Side), Picture>;

@@ -422,7 +422,7 @@ fn sheet_words(
 }
 
 /// Fold lines of a base where it lies on its sheet.
-fn scores(plan: &Plan, cut: &cards::plan::StockCut, rect: Rect, turned: bool) -> Vec<(Point, Point)> {
+pub(super) fn scores(plan: &Plan, cut: &cards::plan::StockCut, rect: Rect, turned: bool) -> Vec<(Point, Point)> {
     let top = plan.project.recipes.get(cut.recipe).is_some_and(|recipe| recipe.fold == Fold::Top);
     cut.scores
         .iter()

@@ -174,7 +174,8 @@ impl Pages {
         let indent = (mark.width + pt(6)).max(sixteenths(6));
         let lines = wrap(text, style, self.width() - indent);
         self.room(style.leading() * i64::try_from(lines.len()).unwrap_or(1));
-        let mut held = vec![place(mark, Point::new(self.left(), self.y + style.size), Align::Start, ACCENT)];
+        let mark = place(mark, Point::new(self.left(), self.y + style.size), Align::Start, ACCENT);
+        let mut held = vec![Mark::role(Role::Label, vec![mark])];
         for line in lines {
             held.push(place(line, Point::new(self.left() + indent, self.y + style.size), Align::Start, INK));
             self.y += style.leading();

@@ -325,3 +325,41 @@ page-others-lead = How many pieces one sheet gives when all are cut alike, side 
 page-others-sheet = Sheet
 page-notes-title = Notes
 page-notes-lead = Your own: what you changed, what to do next time.
+
+## Templates
+
+page-template-true = True size: print at 100 % (“actual size”).
+page-template-part = True size, part { $number } of { $count }: row { $row }, column { $column }. Cut along one dashed line of each pair, lay the crosses on each other, and tape.
+page-template-mm = 25 mm
+page-template-mm-alt = A square of exactly 25 millimetres
+page-template-check = Measure the left square before you use this page. If it is not { $measured }, make the project again with --square-measured and what you measured.
+page-template-corrected = Drawn for a printer whose inch measured { $measured } in: on it the left square is 1 in now.
+page-jig-title = A jig for “{ $words }”
+page-jig-note = Tape an L of cardstock along the thick corner. Lay the blank strip, { $strip }, into it; the words come into the dashed box, { $inked }: { $side } from each end, { $above } from the long edges. Try once on scrap.
+page-place-title = Where the layers go: { $name }
+page-place-note = The thick frame is the front of the folded card, { $size }. Lay a card on it, or hold it against a window, and mark corners lightly.
+page-gauge-title = Score gauge: { $name }
+page-gauge-note = Lay the base, { $size }, with its left edge on the left end and press where the dashed line is.
+page-gauge-note-top = Lay the base, { $size }, on its side with its upper edge on the left end and press where the dashed line is.
+page-gauge-score = score at { $length }
+page-full-title = Layout { $number } at full size: { $pack }
+page-full-note = The whole sheet, { $size }, with its cuts.
+
+## Heads of tables for a spreadsheet
+
+csv-piece = piece
+csv-recipe = recipe
+csv-width = width
+csv-height = height
+csv-unit = unit
+csv-from = from
+csv-face = print
+csv-scored-at = scored at
+csv-how-many = how many
+csv-color = colour
+csv-sheets = sheets
+csv-what = what
+csv-which = which
+csv-amount = amount
+csv-paper = patterned paper
+csv-ribbon = ribbon

@@ -4,6 +4,10 @@
 //! |---|---|
 //! | `plan.json` | the whole plan for other programs ([`view`]) |
 //! | `handout.pdf` | every page to print; `handout-large.pdf`, `handout-left.pdf` … in other editions |
+//! | `handout.md` | its words as text |
+//! | `templates.pdf` | pages at true size, to cut and fold by |
+//! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
+//! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |
 //! | `cards.png` | its first page: the finished cards |
 //! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
 //! | `card-1.png` … | a finished card of each recipe and design, by its number |
@@ -14,6 +18,7 @@
 pub mod faces;
 mod pages;
 mod shown;
+mod tables;
 pub mod view;
 
 use cards::Plan;
@@ -79,5 +84,6 @@ impl Wanted {
 pub fn files(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
     let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
     files.extend(pages::pages(plan, faces, wanted)?);
+    files.extend(tables::tables(plan));
     Ok(files)
 }

@@ -5,8 +5,8 @@ use std::thread;
 
 use cards::Plan;
 use cards::plan::Card;
-use drawing::sheets::{Edition, Faces, Hand, Print, card_picture, edition, sheet_drawing};
-use drawing::{Scene, pdf, png, svg};
+use drawing::sheets::{Edition, Faces, Hand, Print, card_picture, cut_files, edition, sheet_drawing, templates};
+use drawing::{Scene, markdown, pdf, png, svg};
 use measure::{Length, Size, Unit};
 
 use super::Wanted;
@@ -52,7 +52,10 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<O
                 }
                 book(plan, name, &edition(plan, faces, other))
             };
-            editions.iter().map(drawn).collect::<Result<Vec<_>, _>>()
+            let templates = templates(plan, &wanted.edition, wanted.square);
+            let templates = (!templates.is_empty()).then(|| book(plan, "templates.pdf".to_owned(), &templates));
+            let books = editions.iter().map(drawn).chain(templates);
+            books.collect::<Result<Vec<_>, _>>()
         });
         let pictures = pictures(plan, faces);
         let gone = || DrawingError { file: HANDOUT.to_owned(), reason: "the drawing hand stopped".to_owned() };
@@ -62,6 +65,8 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<O
     if let Some(first) = scenes.first() {
         files.push(picture("cards.png".to_owned(), first, PER_INCH_OF_PAGE)?);
     }
+    files.push(OutFile::new("handout.md", markdown::write(&scenes)));
+    files.extend(cut_files(plan).into_iter().map(|cut| OutFile::new(format!("{}.svg", cut.name), cut.svg)));
     files.extend(pictures?);
     Ok(files)
 }
