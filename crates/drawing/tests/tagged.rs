@@ -201,6 +201,8 @@ fn roles_become_elements_one_for_one() {
     let steps = of_kind(&read.root, "L").into_iter().find(numbered).unwrap();
     let parts: Vec<&str> = steps.inner().next().unwrap().all().iter().map(|part| part.kind.as_str()).collect();
     assert_eq!(parts, ["LI", "Lbl", "LBody", "Figure", "P", "P"]);
+    // No list of the handout is without labels.
+    assert_eq!(of_kind(&read.root, "LI").len(), of_kind(&read.root, "Lbl").len());
     // The dot of an item is read as one.
     let dot = of_kind(&read.root, "Lbl")[0].contents()[0];
     let page = &read.pages.iter().find(|(id, _)| *id == dot.0).unwrap().1;
