@@ -25,7 +25,7 @@ pub fn write(scenes: &[Scene]) -> String {
             continue;
         }
         // Items of one list stay together, all else stands apart.
-        if !text.is_empty() && !(kind == "list" && before == "list") {
+        if !text.is_empty() && (kind != "list" || before != "list") {
             text.push('\n');
         }
         text.push_str(&said);

@@ -326,7 +326,6 @@ fn border(layer: &Shown<'_>, below: &Shown<'_>, told: Told) -> String {
 }
 
 /// One act each, in the order of the table: what lies on the mat, the ribbon, the mat on the base, the strip, the bow.
-
 fn acts(plan: &Plan, recipe: &Recipe, layers: &[Shown<'_>], told: Told) -> Vec<String> {
     let mut said = Vec::new();
     let material = |layer: &Shown<'_>| layer.part.and_then(|part| recipe.layers.get(part.layer)).map(|l| &l.material);
