@@ -75,18 +75,18 @@ fn problems(schema: &Value, value: &Value) -> Vec<String> {
 }
 
 #[test]
-fn the_demo_makes_forty_eight_cards_and_keeps_to_the_schema() {
+fn the_demo_makes_a_pack_of_cards_and_keeps_to_the_schema() {
     let scratch = Scratch::new("demo");
     let (code, out, err) = octavo(&["make", "--demo", "--out", &scratch.path("out")]);
     assert_eq!(code, 0, "{out}{err}");
-    assert!(out.starts_with("48 cards from 6 sheets"), "{out}");
+    assert!(out.starts_with("192 cards from 24 sheets"), "{out}");
     assert!(!out.contains('⟨'), "every message and fact is there: {out}");
     let plan = scratch.json("out/plan.json");
     assert_eq!(problems(&schema("plan.schema.json"), &plan), Vec::<String>::new());
-    assert_eq!(plan["counts"]["cards"], 48);
+    assert_eq!(plan["counts"]["cards"], 192);
     assert_eq!(plan["layouts"][0]["grade"]["grade"], "proven-best");
     assert_eq!(plan["layouts"][0]["waste_square_inches"], 0.0);
-    assert_eq!(plan["cards"].as_array().unwrap().len(), 48);
+    assert_eq!(plan["cards"].as_array().unwrap().len(), 192);
 }
 
 /// How often each page size stands in a PDF.
@@ -107,10 +107,10 @@ fn pages_and_drawings_are_there_on_the_page_asked_for() {
         let sizes = page_sizes(&pdf);
         assert!(sizes.len() > 3 && sizes.iter().all(|size| size.starts_with(points)), "{sheet}: {sizes:?}");
         assert!(read("sheet-1.svg").starts_with(b"<svg"));
-        // One card of each of the six designs has a picture.
+        // One card of each of the six designs has a picture, in each of the two batches.
         let cards: Vec<u8> =
-            (1..=48).filter(|n| scratch.0.join(sheet).join(format!("card-{n}.png")).exists()).collect();
-        assert_eq!(cards.len(), 6);
+            (1..=192).filter(|n| scratch.0.join(sheet).join(format!("card-{n}.png")).exists()).collect();
+        assert_eq!(cards.len(), 12);
         let card = workroom::pictures::decode(&read("card-1.png")).unwrap();
         assert_eq!(card.width, 350, "3 in and a twelfth of it on both sides, 100 pixels an inch");
     }

@@ -206,8 +206,10 @@ pub struct StockPlan {
 /// One kind of piece wanted from a cardstock.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct StockCut {
-    /// Index of the recipe.
+    /// Index of the recipe, the first where several take the same piece.
     pub recipe: usize,
+    /// The other recipes that take the very same piece: alike pieces are cut together.
+    pub also: Vec<usize>,
     /// Index of the layer; `None`: the base; `Some(usize::MAX)` never occurs.
     pub layer: Option<usize>,
     /// True for the inside sheet.

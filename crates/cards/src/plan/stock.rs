@@ -61,8 +61,22 @@ fn cuts(project: &Project, cards: &[Card]) -> BTreeMap<usize, Vec<StockCut>> {
         let scores = if base { made.base_size().1 } else { Vec::new() };
         let keeps_grain =
             base && made.fold != Fold::Flat && stock.sheets.iter().any(|sheet| sheet.grain != Grain::Unknown);
-        cuts.entry(cardstock).or_default().push(StockCut {
+        let of_stock: &mut Vec<StockCut> = cuts.entry(cardstock).or_default();
+        let name = |recipe: usize, layer: Option<usize>| layer.map(|layer| &project.recipes[recipe].layers[layer].name);
+        let alike = |cut: &&mut StockCut| {
+            let same = (cut.size, &cut.scores, cut.inside) == (size, &scores, inside) && cut.may_turn != keeps_grain;
+            let fold = project.recipes[cut.recipe].fold == made.fold;
+            // Two layers of one recipe stay apart, whatever their names.
+            same && fold && cut.recipe != recipe && name(cut.recipe, cut.layer) == name(recipe, layer)
+        };
+        if let Some(cut) = of_stock.iter_mut().find(alike) {
+            cut.count = cut.count.saturating_add(count);
+            cut.also.extend((!cut.also.contains(&recipe)).then_some(recipe));
+            continue;
+        }
+        of_stock.push(StockCut {
             recipe,
+            also: Vec::new(),
             layer,
             inside,
             size,

@@ -127,11 +127,14 @@ fn stock_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
 }
 
 fn piece_name(plan: &Plan, cut: &cards::plan::StockCut) -> String {
-    match cut.layer {
-        _ if cut.inside => with_recipe(plan, cut.recipe, &say("page-needs-inside", &[])),
-        None => with_recipe(plan, cut.recipe, &say("page-needs-base", &[])),
-        Some(layer) => layer_name(plan, cut.recipe, layer),
-    }
+    let layer = cut.layer.and_then(|layer| plan.project.recipes.get(cut.recipe)?.layers.get(layer));
+    let name = match layer {
+        _ if cut.inside => say("page-needs-inside", &[]),
+        None => say("page-needs-base", &[]),
+        Some(layer) => layer.name.clone(),
+    };
+    // A piece that several recipes share is none of theirs alone.
+    if cut.also.is_empty() { with_recipe(plan, cut.recipe, &name) } else { name }
 }
 
 /// A swatch of every cardstock and ribbon with its letters, its pattern and its name.

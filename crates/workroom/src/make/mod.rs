@@ -31,9 +31,9 @@ pub use pages::DrawingError;
 pub use shown::show;
 
 /// The demo's project file.
-pub const DEMO: &str = include_str!("../../../../examples/kettle-and-quince.toml");
+pub const DEMO: &str = include_str!("../../../../examples/kettle-and-quince-whole-pack.toml");
 /// The demo's project file is written under this name.
-pub const DEMO_NAME: &str = "kettle-and-quince.toml";
+pub const DEMO_NAME: &str = "kettle-and-quince-whole-pack.toml";
 
 /// `plan.json` of a plan.
 pub fn plan_json(plan: &Plan) -> String {

@@ -281,6 +281,7 @@ impl Told<'_> {
     fn stock(&self, stock: &StockPlan) -> StockView {
         let cuts = stock.cuts.iter().map(|cut| StockCutView {
             recipe: self.recipe(cut.recipe),
+            also: cut.also.iter().map(|&recipe| self.recipe(recipe)).collect(),
             piece: match (cut.inside, cut.layer) {
                 (true, _) => "inside".to_owned(),
                 (false, None) => "base".to_owned(),

@@ -383,8 +383,10 @@ pub struct StockView {
 /// One kind of piece wanted.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
 pub struct StockCutView {
-    /// The recipe it is for.
+    /// The recipe it is for, the first where several share it.
     pub recipe: String,
+    /// The other recipes that share it.
+    pub also: Vec<String>,
     /// `base`, `inside`, or the layer's name.
     pub piece: String,
     /// Its size as it stands on the card (a base unfolded).
