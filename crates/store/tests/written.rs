@@ -4,7 +4,8 @@
 use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look,
-    Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Take, Trimmer, Way,
+    Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Supply, Take, Tape,
+    Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit};
 use proptest::prelude::*;
@@ -259,6 +260,29 @@ fn recipe() -> impl Strategy<Value = Drawn> {
     )
 }
 
+fn supplies() -> impl Strategy<Value = Supplies> {
+    let supply = |name: &'static str| {
+        let name = prop_oneof![text(), Just(name.to_owned())];
+        let supply = (name, 1..999_u32, price()).prop_map(|(name, lasts, price)| Supply { name, lasts, price });
+        proptest::option::of(supply)
+    };
+    let roll = proptest::option::of(prop_oneof![piece(), Just(Length::mm(12_000))]);
+    let tape = (text(), roll, price(), length(0)).prop_map(|(name, roll, price, two_lines_from)| Tape {
+        name,
+        roll,
+        price,
+        two_lines_from,
+    });
+    let packed = (supply("Foam squares"), supply("Envelopes"), supply("Ink pad"), supply("Stamps"));
+    (proptest::option::of(tape), packed).prop_map(|(tape, (foam, envelopes, ink_pad, stamps))| Supplies {
+        tape,
+        foam,
+        envelopes,
+        ink_pad,
+        stamps,
+    })
+}
+
 /// A project as the reader gives it: names are unique, what refers to something refers to something that is there.
 fn project() -> impl Strategy<Value = Project> {
     let ribbon =
@@ -281,11 +305,12 @@ fn project() -> impl Strategy<Value = Project> {
         proptest::collection::vec(cardstock(), 1..4),
         proptest::collection::vec(ribbon, 1..3),
         proptest::collection::vec(greeting, 1..3),
+        supplies(),
         proptest::collection::vec(recipe(), 1..4),
     );
     (head, prop_oneof![trimmer], envelope, goal, things, any::<u64>()).prop_map(
         |((name, maker, date, mark, inches), trimmer, envelope, wanted, things, seed)| {
-            let (packs, cardstocks, ribbons, greetings, recipes) = things;
+            let (packs, cardstocks, ribbons, greetings, supplies, recipes) = things;
             let (cards_per_sheet, cards, set_of, overs, alternatives) = wanted;
             let goal = Goal { cards_per_sheet, cards, set_of, overs, alternatives, ..Goal::default() };
             let unit = if inches { Unit::Inch } else { Unit::Millimetre };
@@ -300,6 +325,7 @@ fn project() -> impl Strategy<Value = Project> {
                 cardstocks,
                 ribbons,
                 greetings,
+                supplies,
                 envelope,
                 recipes: Vec::new(),
                 goal,

@@ -2,7 +2,7 @@
 
 use measure::{Length, Mark, Size, Unit};
 
-use super::{Cardstock, Pack, Price, Recipe, Side};
+use super::{Cardstock, Pack, Price, Recipe, Side, Supplies};
 
 /// What the maker's trimmer can do.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -124,6 +124,8 @@ pub struct Project {
     pub ribbons: Vec<Ribbon>,
     /// Greetings.
     pub greetings: Vec<Greeting>,
+    /// Small supplies: tape, foam, envelopes, ink.
+    pub supplies: Supplies,
     /// Envelope, if the cards are mailed.
     pub envelope: Option<Envelope>,
     /// Recipes.

@@ -197,6 +197,9 @@ pub struct StockPlan {
     pub sheets: Vec<StockSheetPlan>,
     /// Sheets in all.
     pub sheet_count: u32,
+    /// For each size of sheet that is used, the most pieces of each cut that one sheet of it gives, as far as a short
+    /// search finds; 0 where none comes out of it. Empty for a size that is not used.
+    pub most_each: Vec<Vec<u32>>,
     /// The area bound: no plan uses less than so many sheets (of the largest size, if there are several).
     pub area_bound: u32,
     /// How good the answer is.
@@ -273,12 +276,43 @@ pub struct Counts {
     pub foam_squares: u32,
     /// Ribbon of each kind: length in all and whole spools (`None` if the spool's length is not told).
     pub ribbon: Vec<(Length, Option<u32>)>,
+    /// Tape: length in all and whole rolls (`None` if the roll's length is not told); nothing where no tape is told of.
+    pub tape: Option<(Length, Option<u32>)>,
+    /// Whole packs of foam squares, where the maker tells how many a pack holds.
+    pub foam_packs: Option<u32>,
+    /// Envelopes, if the cards go into some, and whole packs of them, if a pack is told of.
+    pub envelopes: Option<(u32, Option<u32>)>,
+    /// Impressions of the stamps.
+    pub impressions: u32,
+}
+
+/// What a line of the costs is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum CostOf {
+    /// Patterned paper, by index of the pack.
+    Paper(usize),
+    /// Cardstock, by index.
+    Cardstock(usize),
+    /// Ribbon, by index.
+    Ribbon(usize),
+    /// Tape.
+    Tape,
+    /// Foam squares.
+    Foam,
+    /// Envelopes.
+    Envelopes,
+    /// The ink pad.
+    InkPad,
+    /// Stamps.
+    Stamps,
 }
 
 /// One line of the costs.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CostLine {
-    /// What it is for: the maker's own name of the pack, cardstock or ribbon.
+    /// What it is for.
+    pub of: CostOf,
+    /// The maker's own name of it.
     pub name: String,
     /// What the batch uses up of it, in the currency of its price; `None`: no price was given.
     pub used: Option<Decimal>,

@@ -17,10 +17,10 @@ mod rescue;
 mod stock;
 
 pub use answer::{
-    Alternative, Card, CardPart, CostLine, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, SheetUse,
-    StockCut, StockPiece, StockPlan, StockSheetPlan,
+    Alternative, Card, CardPart, CostLine, CostOf, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan,
+    SheetUse, StockCut, StockPiece, StockPlan, StockSheetPlan,
 };
-pub use costs::per_card;
+pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 
 pub use cutting::Budget;

@@ -19,6 +19,9 @@ use super::paper::grade;
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Cardstock, Fold, Grain, Project, StockSheet};
 
+/// Chosen: nodes for counting how many pieces of one kind a sheet gives; the demo's bases and mats take far fewer.
+const MOST_NODES: u64 = 100_000;
+
 /// The plans of all cardstocks that are used.
 pub(super) fn stocks(
     project: &Project,
@@ -123,6 +126,7 @@ fn plan(
         cuts,
         sheets: Vec::new(),
         sheet_count: 0,
+        most_each: Vec::new(),
         grade: super::LayoutGrade::Stopped,
     };
     let about = |severity, code| {
@@ -149,6 +153,7 @@ fn plan(
     let mut nest = Nest { project, cardstock, stock, grid, told: Vec::new(), turned_sheets };
     nest.tell(&mut plan.cuts, findings);
     nest.solve(&mut plan, budget, findings);
+    plan.most_each = nest.most_each(&plan, budget);
     plan
 }
 
@@ -321,6 +326,40 @@ impl Nest<'_> {
                 }
             }
         }
+    }
+
+    /// The most pieces of each cut that one sheet gives, for each size that is used.
+    fn most_each(&self, plan: &StockPlan, budget: &mut Budget<'_>) -> Vec<Vec<u32>> {
+        let kinds = self.sheet_kinds(false);
+        let mut of_size = |(index, sheet): (usize, &SheetKind)| {
+            let used: Vec<&StockSheetPlan> = plan.sheets.iter().filter(|cut| cut.size == index).collect();
+            if used.is_empty() {
+                return Vec::new();
+            }
+            let most = |(cut, told): (usize, &Told)| {
+                let there = |sheet: &&StockSheetPlan| sheet.pieces.iter().filter(|piece| piece.cut == cut).count();
+                let seen = used.iter().map(there).max().unwrap_or(0);
+                let piece = PieceKind {
+                    width: told.width,
+                    height: told.height,
+                    demand: None,
+                    min: 0,
+                    value: 1,
+                    turn: plan.cuts[cut].may_turn,
+                };
+                let sheets = vec![sheet.clone()];
+                let rules = fixed::Rules::default();
+                let instance = Instance { sheets, pieces: vec![piece], question: Question::MostValue, rules };
+                let mut part = budget.part(budget.left().min(MOST_NODES));
+                let answer = fixed::solve(&instance, &mut part);
+                let _ = budget.spend(part.spent());
+                // Each is worth 1, so the worth is their number.
+                let found = answer.map_or(0, |answer| u32::try_from(answer.value).unwrap_or(u32::MAX));
+                found.max(u32::try_from(seen).unwrap_or(u32::MAX))
+            };
+            self.told.iter().enumerate().map(most).collect()
+        };
+        kinds.iter().enumerate().map(&mut of_size).collect()
     }
 
     /// Sheets that give the same pieces are cut alike: by the tree that is least work. Most sheets first.

@@ -185,23 +185,26 @@ fn colors(plan: &Plan, told: Told, pages: &mut Pages) {
     pages.gap(row_tall + pt(6));
 }
 
-/// Ribbon, foam, greetings, envelopes.
+/// Whole packs, if a pack is told of.
+fn packs(count: Option<u32>) -> String {
+    count.map(|count| say("page-needs-packs", &[("count", count.into())])).unwrap_or_default()
+}
+
+/// Ribbon, foam, tape, greetings, envelopes.
 fn supplies(plan: &Plan, told: Told, pages: &mut Pages) {
     let counts = &plan.counts;
     let mut rows = Vec::new();
-    for (ribbon, (length, spools)) in plan.project.ribbons.iter().zip(&counts.ribbon) {
+    for (index, (ribbon, (length, spools))) in plan.project.ribbons.iter().zip(&counts.ribbon).enumerate() {
         if *length <= Length::ZERO {
             continue;
         }
-        let each =
-            plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).find_map(|layer| match layer.material {
-                Material::Ribbon { ribbon: index, length, .. }
-                    if plan.project.ribbons.get(index).is_some_and(|named| named.name == ribbon.name) =>
-                {
-                    Some(length)
-                }
-                _ => None,
-            });
+        let made = plan.project.recipes.iter().zip(&counts.cards_by_recipe).filter(|(_, cards)| **cards > 0);
+        let mut lengths = made.flat_map(|(recipe, _)| &recipe.layers).filter_map(|layer| match layer.material {
+            Material::Ribbon { ribbon: laid, length, .. } => (laid == index).then_some(length),
+            _ => None,
+        });
+        // Told for each card only where it is the same for all.
+        let each = lengths.next().filter(|first| lengths.all(|other| other == *first));
         let mut what = told.length(*length);
         if let Some(each) = each {
             what = say("page-needs-ribbon", &[("length", what.into()), ("each", told.length(each).into())]);
@@ -222,11 +225,20 @@ fn supplies(plan: &Plan, told: Told, pages: &mut Pages) {
         rows.push(vec![say("page-needs-strips", &[]), greetings.join(", "), counts.strips.to_string()]);
     }
     if counts.foam_squares > 0 {
-        rows.push(vec![say("page-needs-foam", &[]), String::new(), counts.foam_squares.to_string()]);
+        let bought = packs(counts.foam_packs);
+        rows.push(vec![say("page-needs-foam", &[]), bought, counts.foam_squares.to_string()]);
+    }
+    if let (Some(tape), Some((length, rolls))) = (&plan.project.supplies.tape, counts.tape)
+        && length > Length::ZERO
+    {
+        let bought = rolls.map(|rolls| say("page-needs-rolls", &[("count", rolls.into())])).unwrap_or_default();
+        rows.push(vec![tape.name.clone(), told.length(length), bought]);
     }
     if let Some(envelope) = &plan.project.envelope {
         let name = say("page-needs-envelopes", &[]);
-        rows.push(vec![name, format!("{}, {}", envelope.name, told.size(envelope.size)), counts.cards.to_string()]);
+        let mut what = vec![envelope.name.clone(), told.size(envelope.size)];
+        what.extend(Some(packs(counts.envelopes.and_then(|(_, packs)| packs))).filter(|packs| !packs.is_empty()));
+        rows.push(vec![name, what.join(", "), counts.cards.to_string()]);
     }
     if rows.is_empty() {
         return;

@@ -2,7 +2,7 @@
 
 use cards::model::{
     Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material, Pack,
-    Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Trimmer, Way,
+    Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit, parse_length, parse_size};
 
@@ -150,6 +150,7 @@ pub(crate) fn project() -> Project {
             price: price("3.20"),
         }],
         greetings: vec![Greeting { words: "with thanks".into(), inked: size("2 1/4 x 3/8"), ink: "#3B4148".into() }],
+        supplies: Supplies::default(),
         envelope: Some(Envelope { name: "5-bar".into(), size: size("4 1/8 x 5 5/8") }),
         recipes: vec![twins()],
         goal: Goal {

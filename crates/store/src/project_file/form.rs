@@ -140,6 +140,11 @@ pub(super) static PROJECT: Form = Form {
         needed("cardstock", Shape::Tables(&CARDSTOCK), "Cardstocks by colour."),
         may("ribbon", Shape::Tables(&RIBBON), "Ribbons."),
         may("greeting", Shape::Tables(&GREETING), "Stamped greetings."),
+        may(
+            "supplies",
+            Shape::Table(&SUPPLIES),
+            "Tape, foam squares, envelopes, ink and stamps, as far as they count.",
+        ),
         may("envelope", Shape::SizeOrTable(&ENVELOPE), "The envelope: a name, a size, or a table with both."),
         needed("recipe", Shape::Tables(&RECIPE), "The cards."),
         may("goal", Shape::Table(&GOAL), "What you want. Left out: as many cards as the sheets allow."),
@@ -341,6 +346,53 @@ static GREETING: Form = Form {
         needed("words", Shape::Text, "Its words."),
         needed("inked", Shape::Size, "Size of the inked mark, not of the block."),
         may("ink", Shape::Color, "Colour of the ink. Left out: #333333."),
+    ],
+};
+
+static SUPPLIES: Form = Form {
+    name: "supplies",
+    says: "Small supplies. One that is left out is neither counted nor costed.",
+    keys: &[
+        may("tape", Shape::Table(&TAPE), "Tape that holds the layers."),
+        may("foam", Shape::Table(&PACKED), "Foam squares."),
+        may("envelopes", Shape::Table(&PACKED), "Envelopes, one for each card."),
+        may("ink_pad", Shape::Table(&LASTING), "The ink pad: one use is one impression."),
+        may("stamps", Shape::Table(&LASTING), "The stamps: one use is one impression."),
+    ],
+};
+
+static TAPE: Form = Form {
+    name: "tape",
+    says: "Double-sided tape: lines along the longer side of every layer that is glued flat.",
+    keys: &[
+        may("name", Shape::Text, "Its name. Left out: Tape."),
+        may("roll", Shape::Length, "Length on one roll, such as 12 m."),
+        may("price", Shape::Price, "Price of a roll."),
+        may(
+            "two_lines_from",
+            Shape::Length,
+            "A layer so wide or wider on its shorter side takes two lines, a narrower one takes one. Left out: 2 in, or 50 mm.",
+        ),
+    ],
+};
+
+static PACKED: Form = Form {
+    name: "packed",
+    says: "Something bought by the pack.",
+    keys: &[
+        may("name", Shape::Text, "Its name. Left out: what it is."),
+        may("pack_of", Shape::Count(1, MOST_SHEETS), "How many a pack holds. Left out: 1."),
+        may("price", Shape::Price, "Price of a pack."),
+    ],
+};
+
+static LASTING: Form = Form {
+    name: "lasting",
+    says: "Something used many times before it is bought again.",
+    keys: &[
+        may("name", Shape::Text, "Its name. Left out: what it is."),
+        may("lasts", Shape::Count(1, MOST_CARDS), "How many impressions it lasts. Left out: 1."),
+        may("price", Shape::Price, "Its price."),
     ],
 };
 

@@ -8,7 +8,7 @@
 //! | `form` | every table and key there is |
 //! | `desk` | values with their places, problems found so far |
 //! | `names` | known names, lists of the maker's own names |
-//! | `paper`, `recipe`, `goal` | the walk through the file |
+//! | `paper`, `supplies`, `recipe`, `goal` | the walk through the file |
 //! | `problem` | what can be wrong |
 //! | `write` | the way back: a project as a file |
 
@@ -20,6 +20,7 @@ mod paper;
 mod problem;
 mod recipe;
 mod schema;
+mod supplies;
 mod write;
 
 use cards::Project;
@@ -142,6 +143,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     let ribbons = ribbons(desk, &root, &mut spools);
     let mut stamped = Own::new("greeting");
     let greetings = greetings(desk, &root, &mut stamped);
+    let supplies = supplies::supplies(desk, &root);
     let envelope = root.find("envelope").and_then(|value| envelope(desk, &value));
 
     let used = packs.iter().flat_map(|pack| &pack.designs).filter(|design| design.use_sheets != Some(0));
@@ -166,6 +168,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         cardstocks,
         ribbons,
         greetings,
+        supplies,
         envelope,
         recipes,
         goal,

@@ -8,13 +8,13 @@ use std::fmt::Write as _;
 use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies, Look, Material,
-    Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Take, Trimmer, Way,
+    Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply, Take, Trimmer, Way,
 };
 use measure::{Length, Mark, Rect, Size, Unit, formats, write_exact_in};
 
 use super::form::{FOLDS, GRAINS, KINDS, LIES, POINTS, PRINTS, SIDES, UNITS, WAYS};
 use super::names::Catalogue;
-use super::{goal, paper, recipe};
+use super::{goal, paper, recipe, supplies};
 
 /// The text of a project file that reads back as this project.
 ///
@@ -44,6 +44,7 @@ pub fn write(project: &Project) -> String {
         cardstocks,
         ribbons,
         greetings,
+        supplies,
         envelope,
         recipes,
         goal,
@@ -89,7 +90,8 @@ pub fn write(project: &Project) -> String {
         pen.text("color", &ribbon.color);
         pen.length("width", ribbon.width);
         if let Some(spool) = ribbon.spool {
-            pen.spool(spool);
+            let spool = pen.rolled(spool);
+            pen.text("spool", &spool);
         }
         pen.price(ribbon.price.as_ref());
     }
@@ -99,6 +101,7 @@ pub fn write(project: &Project) -> String {
         pen.size("inked", greeting.inked);
         pen.text("ink", &greeting.ink);
     }
+    pen.supplies(supplies);
     for recipe in recipes {
         pen.recipe(recipe, *mark);
     }
@@ -125,8 +128,11 @@ impl Usual {
     fn of(project: &Project) -> Usual {
         let stock = project.cardstocks.iter().flat_map(|stock| &stock.sheets).map(|sheet| &sheet.price);
         let ribbons = project.ribbons.iter().map(|ribbon| &ribbon.price);
-        let prices: Vec<&Price> =
-            project.packs.iter().map(|pack| &pack.price).chain(stock).chain(ribbons).flatten().collect();
+        let Supplies { tape, foam, envelopes, ink_pad, stamps } = &project.supplies;
+        let small = [foam, envelopes, ink_pad, stamps].into_iter().flatten().map(|supply| &supply.price);
+        let small = tape.iter().map(|tape| &tape.price).chain(small);
+        let papers = project.packs.iter().map(|pack| &pack.price);
+        let prices: Vec<&Price> = papers.chain(stock).chain(ribbons).chain(small).flatten().collect();
         let all_have = prices.iter().all(|price| !price.currency.is_empty());
         let all_dated = prices.iter().all(|price| price.date.is_some());
         let first = prices.first();
@@ -221,16 +227,59 @@ impl Pen<'_> {
         self.pair(range.least, "to", range.most)
     }
 
-    fn spool(&mut self, spool: Length) {
+    /// A length on a spool or a roll, in whole yards or metres where it is.
+    fn rolled(&self, length: Length) -> String {
         let yard = Length::INCH * 36;
         let metre = Length::mm(1_000);
-        if spool.ticks() % yard.ticks() == 0 {
-            self.text("spool", &format!("{} yd", spool.ticks() / yard.ticks()));
-        } else if spool.ticks() % metre.ticks() == 0 {
-            self.text("spool", &format!("{} m", spool.ticks() / metre.ticks()));
+        if length.ticks() % yard.ticks() == 0 {
+            format!("{} yd", length.ticks() / yard.ticks())
+        } else if length.ticks() % metre.ticks() == 0 {
+            format!("{} m", length.ticks() / metre.ticks())
         } else {
-            self.length("spool", spool);
+            self.bare(length)
         }
+    }
+
+    fn supplies(&mut self, supplies: &Supplies) {
+        if *supplies == Supplies::default() {
+            return;
+        }
+        self.heading("[supplies]");
+        let Supplies { tape, foam, envelopes, ink_pad, stamps } = supplies;
+        if let Some(tape) = tape {
+            let mut entries = self.supply_name("tape", &tape.name);
+            if let Some(roll) = tape.roll {
+                entries.push(format!("roll = {}", quoted(&self.rolled(roll))));
+            }
+            if let Some(price) = &tape.price {
+                entries.push(format!("price = {}", self.worth(price)));
+            }
+            if tape.two_lines_from != supplies::two_lines_from(self.unit) {
+                entries.push(format!("two_lines_from = {}", quoted(&self.bare(tape.two_lines_from))));
+            }
+            self.line("tape", &inline(&entries));
+        }
+        for (key, count, supply) in [
+            ("foam", "pack_of", foam),
+            ("envelopes", "pack_of", envelopes),
+            ("ink_pad", "lasts", ink_pad),
+            ("stamps", "lasts", stamps),
+        ] {
+            let Some(Supply { name, lasts, price }) = supply else { continue };
+            let mut entries = self.supply_name(key, name);
+            if *lasts != 1 {
+                entries.push(format!("{count} = {lasts}"));
+            }
+            if let Some(price) = price {
+                entries.push(format!("price = {}", self.worth(price)));
+            }
+            self.line(key, &inline(&entries));
+        }
+    }
+
+    /// The entry of a supply's name, unless it is the usual one.
+    fn supply_name(&self, key: &str, name: &str) -> Vec<String> {
+        if name == supplies::usual_name(key) { Vec::new() } else { vec![format!("name = {}", quoted(name))] }
     }
 
     fn price(&mut self, price: Option<&Price>) {

@@ -152,6 +152,14 @@ page-needs-spools = { $count ->
     [one] 1 spool
    *[other] { $count } spools
 }
+page-needs-rolls = { $count ->
+    [one] 1 roll
+   *[other] { $count } rolls
+}
+page-needs-packs = { $count ->
+    [one] 1 pack
+   *[other] { $count } packs
+}
 page-needs-strips = strips to stamp
 page-needs-foam = foam squares
 page-needs-envelopes = envelopes

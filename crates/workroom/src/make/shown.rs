@@ -101,6 +101,7 @@ impl Told<'_> {
             mats: counts.mats,
             strips: counts.strips,
             foam_squares: counts.foam_squares,
+            foam_packs: counts.foam_packs,
             ribbon: ribbon
                 .map(|((length, spools), ribbon)| RibbonView {
                     name: ribbon.name.clone(),
@@ -108,6 +109,14 @@ impl Told<'_> {
                     spools: *spools,
                 })
                 .collect(),
+            tape: self.project.supplies.tape.as_ref().zip(counts.tape).map(|(tape, (length, rolls))| RibbonView {
+                name: tape.name.clone(),
+                length: self.text(length),
+                spools: rolls,
+            }),
+            envelopes: counts.envelopes.map(|(envelopes, _)| envelopes),
+            envelope_packs: counts.envelopes.and_then(|(_, packs)| packs),
+            impressions: counts.impressions,
         }
     }
 

@@ -58,8 +58,22 @@ pub struct CountsView {
     pub strips: u32,
     /// Foam squares.
     pub foam_squares: u32,
+    /// Whole packs of foam squares, if a pack is told of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub foam_packs: Option<u32>,
     /// Ribbon of each kind that is used.
     pub ribbon: Vec<RibbonView>,
+    /// Tape, if one is told of; its whole rolls are counted as spools.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tape: Option<RibbonView>,
+    /// Envelopes, if the cards go into some.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub envelopes: Option<u32>,
+    /// Whole packs of envelopes, if a pack is told of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub envelope_packs: Option<u32>,
+    /// Impressions of the stamps.
+    pub impressions: u32,
 }
 
 /// Cards of one recipe.
