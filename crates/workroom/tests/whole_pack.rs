@@ -6,8 +6,9 @@
 
 use std::collections::BTreeMap;
 
-use cards::plan::{Budget, CardPart, PartKind, Plan, plan};
+use cards::plan::{Budget, CardPart, PartKind, Plan, plan, used_for};
 use cards::{Project, Severity};
+use rust_decimal::Decimal;
 use measure::{Length, Size, Unit, parse_length, parse_size};
 
 const DEMO: &str = include_str!("../../../examples/kettle-and-quince-whole-pack.toml");
@@ -68,6 +69,40 @@ fn cardstock_ribbon_and_foam() {
     // 96 × 4 in and 96 × 12 in, on spools of 360 in.
     assert_eq!(plan.counts.ribbon, [(length("1536"), Some(5))]);
     assert_eq!((plan.counts.bases, plan.counts.strips, plan.counts.foam_squares), (192, 192, 384));
+}
+
+#[test]
+fn tape_and_what_a_card_uses() {
+    let plan = planned(&project());
+    // Panel 2 × 4 1/2, mat 2 × 4 3/4, band 3: 21 1/2 in a card; the 16 cards with a 3 × 4 panel 20 1/2. 8.70 rolls of 12 m.
+    assert_eq!(plan.counts.tape, Some((length("4112"), Some(9))));
+    assert_eq!((plan.counts.foam_packs, plan.counts.envelopes), (Some(2), Some((192, Some(4)))));
+    let line = |times: u32, price: &str, of: &str| {
+        let amount = |text: &str| text.parse::<Decimal>().unwrap();
+        Decimal::from(times) * amount(price) / amount(of)
+    };
+    // The same in every card: paper, base, mat, foam, envelope, ink, stamp. Tape in tenths of an inch.
+    let same = line(1, "14.40", "192") + line(1, "11.00", "100") + line(1, "4.80", "60");
+    let same = same + line(2, "2.50", "300") + line(1, "6.50", "50") + line(1, "8.00", "1000");
+    let same = same + line(1, "22.00", "300");
+    let tape = |inches: u32| line(inches, "3.60", "12000") * Decimal::new(254, 1);
+    let posted = same * Decimal::from(96) + line(96 * 4, "3.20", "360") + tape(96 * 43 / 2);
+    let table = same * Decimal::from(96) + line(96 * 12, "3.20", "360") + tape(80 * 43 / 2 + 16 * 41 / 2);
+    for (batch, by_hand, told) in [(0, posted, "0.69"), (1, table, "0.76")] {
+        let used = used_for(&plan, |card| card.batch == batch);
+        let found = used.total_used.unwrap();
+        assert!((found - by_hand).abs() < Decimal::new(1, 9), "{found} is not {by_hand}");
+        assert_eq!((found / Decimal::from(96)).round_dp(2).to_string(), told);
+        assert!(!used.at_least);
+    }
+    // The tape's price is forgotten: the total reads “at least” and names the tape.
+    let mut forgotten = project();
+    forgotten.supplies.tape.as_mut().unwrap().price = None;
+    let plan = planned(&forgotten);
+    let names = |finding: &&cards::Finding| finding.code == "price-missing";
+    let missing: Vec<_> = plan.findings.iter().filter(names).map(|finding| finding.facts.clone()).collect();
+    assert_eq!(missing, [vec![("name", "Tape".into())]]);
+    assert!(plan.costs.at_least);
 }
 
 #[test]
