@@ -8,8 +8,8 @@ use std::collections::BTreeMap;
 
 use cards::plan::{Budget, CardPart, PartKind, Plan, plan, used_for};
 use cards::{Project, Severity};
-use rust_decimal::Decimal;
 use measure::{Length, Size, Unit, parse_length, parse_size};
+use rust_decimal::Decimal;
 
 const DEMO: &str = include_str!("../../../examples/kettle-and-quince-whole-pack.toml");
 
