@@ -235,3 +235,30 @@ fn a_cheaper_sheet_size_is_used_where_it_does() {
     let line = plan.costs.lines.iter().find(|line| line.name == "Milk").unwrap();
     assert_eq!(line.used, Some(rust_decimal::Decimal::new(780, 2)));
 }
+
+#[test]
+fn without_partners_other_prints_are_shared_evenly() {
+    let mut project = project();
+    project.goal.partners.clear();
+    let plan = planned(&project);
+    let (mut met, mut bands) = ([[0; 6]; 6], BTreeSet::new());
+    for card in &plan.cards {
+        for part in &card.parts {
+            if let PartKind::Patterned { design, sheet, piece, .. } = part.kind {
+                assert!(bands.insert((design, sheet, piece)), "every piece once");
+                met[card.design][design] += u32::from(part.layer == 2);
+            }
+        }
+    }
+    // Eight cards of each of six designs: each takes one or two bands of each of the five others, none of its own.
+    for (design, row) in met.iter().enumerate() {
+        assert_eq!((row[design], row.iter().sum::<u32>()), (0, 8));
+        let others = row.iter().enumerate().filter(|&(other, _)| other != design);
+        assert!(others.clone().all(|(_, count)| (1..=2).contains(count)), "{met:?}");
+    }
+    assert_eq!(bands.len(), 96);
+    // With one design only there is no other print: it is told, and the cards keep their own.
+    project.packs[0].designs.truncate(1);
+    let plan = planned(&project);
+    assert!(has(&plan, "pairs-short") && plan.cards.iter().all(|card| card.parts.len() == 5), "{:?}", plan.findings);
+}

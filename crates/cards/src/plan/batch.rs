@@ -7,7 +7,7 @@ use measure::{Length, Rect, Size};
 
 use super::answer::{Card, CardPart, Layout, PartKind, SheetUse};
 use super::groups::{Group, groups};
-use super::{checked, collage, fit, paper};
+use super::{checked, collage, fit, mix, paper};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Batch, Goal, Layer, Material, Pack, Project, Recipe, Side, Take};
 use cutting::Budget;
@@ -238,15 +238,15 @@ fn takes_from_partner(recipe: &Recipe) -> bool {
 }
 
 /// True if the layer comes from the partner design.
-fn is_from_partner(layer: &Layer) -> bool {
+pub(super) fn is_from_partner(layer: &Layer) -> bool {
     matches!(layer.material, Material::Patterned { from_partner: true, .. })
 }
 
 /// One place for a card on a layout.
-struct Slot {
-    recipe: usize,
+pub(super) struct Slot {
+    pub(super) recipe: usize,
     /// The piece of each patterned layer.
-    pieces: BTreeMap<usize, usize>,
+    pub(super) pieces: BTreeMap<usize, usize>,
     /// Where each layer lies on the front.
     places: Vec<Rect>,
 }
@@ -304,7 +304,9 @@ pub(super) fn cards(
             let dropped = drops(layout, slots.len(), if last { std::mem::take(&mut over) } else { 0 });
             for (used, dropped) in layout.sheets.iter().zip(dropped) {
                 let made = (used.sheets as usize).saturating_mul(slots.len()).saturating_sub(dropped);
-                let partner = pairs[used.design].unwrap_or(used.design);
+                let letter = &pack.designs[used.design].letter;
+                let for_itself = asked_for_itself(&batch.goal, letter).then_some(used.design);
+                let partner = pairs[used.design].or(for_itself);
                 drafts.extend((0..made).map(|nth| Draft {
                     layout: layout_index,
                     used: used.clone(),
@@ -314,13 +316,17 @@ pub(super) fn cards(
                 }));
             }
         }
-        // Partners first; only then do pieces that nobody takes go to whoever lacks one, of its own print if it can be.
+        // Partners first; then other designs by matching; a card's own print only where nothing else is left.
         let mut from: Vec<BTreeMap<usize, Origin>> = vec![BTreeMap::new(); drafts.len()];
-        for from_whom in
-            [|draft: &Draft| Some(draft.partner), |draft: &Draft| Some(draft.used.design), |_: &Draft| None]
-        {
+        for (draft, from) in drafts.iter().zip(&mut from) {
+            if draft.partner.is_some() {
+                pool.fill(project, &layouts[draft.layout], draft, draft.partner, from);
+            }
+        }
+        mix::others(project, layouts, &drafts, &mut pool, &mut from, findings);
+        for whose in [|draft: &Draft| Some(draft.used.design), |_: &Draft| None] {
             for (draft, from) in drafts.iter().zip(&mut from) {
-                pool.fill(project, &layouts[draft.layout], draft, from_whom(draft), from);
+                pool.fill(project, &layouts[draft.layout], draft, whose(draft), from);
             }
         }
         for (draft, from) in drafts.iter().zip(&from) {
@@ -341,18 +347,18 @@ pub(super) fn cards(
 }
 
 /// A card to be, before its partner pieces are found.
-struct Draft {
-    layout: usize,
-    used: SheetUse,
+pub(super) struct Draft {
+    pub(super) layout: usize,
+    pub(super) used: SheetUse,
     /// Which card of that design on that layout, from 0.
     nth: usize,
     slots: Arc<Vec<Slot>>,
-    /// Index of the design whose pieces it takes where its recipe says so.
-    partner: usize,
+    /// Index of the design whose pieces it takes first where its recipe says so.
+    partner: Option<usize>,
 }
 
 impl Draft {
-    fn slot(&self) -> &Slot {
+    pub(super) fn slot(&self) -> &Slot {
         &self.slots[self.nth % self.slots.len()]
     }
 
@@ -363,17 +369,17 @@ impl Draft {
 }
 
 /// A patterned piece of a certain sheet.
-#[derive(Debug, Clone, Copy)]
-struct Origin {
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Origin {
     layout: usize,
     piece: usize,
-    design: usize,
-    side: Side,
+    pub(super) design: usize,
+    pub(super) side: Side,
     sheet: u32,
 }
 
 /// Pieces cut for a partner that no card has taken yet: by pack, design and size as they stand.
-struct Pool(BTreeMap<(usize, usize, Length, Length), VecDeque<Origin>>);
+pub(super) struct Pool(BTreeMap<(usize, usize, Length, Length), VecDeque<Origin>>);
 
 impl Pool {
     fn of(project: &Project, layouts: &[(usize, &Layout)]) -> Pool {
@@ -403,6 +409,20 @@ impl Pool {
             }
         }
         Pool(pool)
+    }
+
+    /// All of them.
+    pub(super) fn pieces(&self) -> &BTreeMap<(usize, usize, Length, Length), VecDeque<Origin>> {
+        &self.0
+    }
+
+    /// Take one out.
+    pub(super) fn take(&mut self, pack: usize, origin: &Origin) {
+        for (_, there) in self.0.iter_mut().filter(|(key, _)| (key.0, key.1) == (pack, origin.design)) {
+            if let Some(index) = there.iter().position(|piece| piece == origin) {
+                there.remove(index);
+            }
+        }
     }
 
     /// Give a card the partner pieces that it still lacks, of a design, or of any design of its pack.
@@ -504,6 +524,11 @@ fn mat_cardstock(cardstock: &[(Option<String>, usize)], letter: &str) -> Option<
     own.or(all).or(cardstock.first()).map(|&(_, cardstock)| cardstock)
 }
 
+/// True if the maker named the design as its own partner.
+fn asked_for_itself(goal: &Goal, letter: &str) -> bool {
+    goal.partners.iter().any(|(one, other)| one == other && one == letter)
+}
+
 /// Tell of designs of a layout whose partner is missing from the batch, or gives fewer sheets.
 fn lonely(
     project: &Project,
@@ -527,8 +552,7 @@ fn lonely(
         let about =
             |code| Finding::new(Severity::Warning, Subject::Design(letter.to_owned()), code).with("design", letter);
         let Some(partner) = pairs[used.design] else {
-            let asked_for_itself = goal.partners.iter().any(|(one, other)| one == other && one == letter);
-            if !asked_for_itself {
+            if !asked_for_itself(goal, letter) {
                 findings.push(about("partner-missing"));
             }
             continue;

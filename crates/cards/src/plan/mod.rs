@@ -12,6 +12,7 @@ mod fit;
 mod grid;
 mod groups;
 mod look;
+mod mix;
 mod paper;
 mod rescue;
 mod stock;
