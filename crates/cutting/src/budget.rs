@@ -76,6 +76,11 @@ impl<'a> Budget<'a> {
         }
     }
 
+    /// True once the caller has said stop.
+    pub fn stopped(&self) -> bool {
+        self.stopped
+    }
+
     /// Nodes left.
     pub fn left(&self) -> u64 {
         self.limit - self.spent.min(self.limit)

@@ -171,7 +171,7 @@ fn answer(instance: &Instance) -> Answer {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn without_limits_on_numbers_the_most_value_is_found(

@@ -34,6 +34,12 @@ pub(super) struct Columns {
 /// Chosen: rounds before giving up; the hardest of the craft cases takes 45.
 const ROUNDS: usize = 200;
 
+/// Nodes of the budget that solving one linear programme afresh counts as. Chosen: as long as so many cells of a
+/// table take, by measuring.
+pub(super) fn programme_costs(rows: usize, columns: usize) -> u64 {
+    1000 + (rows * columns) as u64
+}
+
 /// Chosen: a worth may rise to so many times the dearest sheet, so that the programme stays bounded.
 const HIGHEST: f64 = 64.0;
 
@@ -87,6 +93,7 @@ pub(super) fn generate(
             return Ok(());
         }
         for pattern in better {
+            budget.spend(programme_costs(stock.items.len(), columns.patterns.len()) / 8)?;
             let Some(next) = dual.add(&pattern) else { return Ok(()) };
             dual = next;
             if !columns.patterns.contains(&pattern) {

@@ -42,8 +42,8 @@ struct Search<'a> {
     met: HashMap<(Vec<u32>, Vec<u32>), u64>,
 }
 
-/// Chosen: states remembered at most.
-const STATES: usize = 1 << 20;
+/// Chosen: bytes of states remembered at most, about.
+const REMEMBERED: usize = 1 << 27;
 
 /// The cheapest plan below a cost, all plans considered.
 pub(super) fn cheapest(stock: &Stock<'_>, proof: &Proof, below: u64, budget: &mut Budget<'_>) -> Covered {
@@ -123,7 +123,8 @@ impl Search<'_> {
         if self.met.get(&key).is_some_and(|&met| met <= cost) {
             return Ok(());
         }
-        if self.met.len() < STATES {
+        let bytes = 4 * (left.len() + copies.len()) + 96;
+        if self.met.len() < REMEMBERED / bytes {
             self.met.insert(key, cost);
         }
         // The largest piece that is left must come from some sheet.

@@ -3,15 +3,13 @@
 use microlp::{ComparisonOp, OptimizationDirection, Problem};
 
 use super::beam::{self, Guide, Task};
+use super::columns;
 use super::pattern::Pattern;
 use super::stock::{Plan, Stock};
 use crate::{Budget, Exhausted};
 
 /// Chosen: what is left is cut by the beam once it is so few pieces.
 pub(super) const FEW: u32 = 160;
-
-/// Chosen: nodes of the budget that one solved programme counts as.
-const LP_COSTS: u64 = 2000;
 
 /// What is still to be cut, and what was fixed.
 struct Rest {
@@ -70,7 +68,7 @@ pub(super) fn dive(
                 }
             }
         }
-        budget.spend(LP_COSTS)?;
+        budget.spend(columns::programme_costs(stock.items.len(), pool.len()))?;
         let Some(uses) = relaxed(stock, pool, &rest) else { return Ok(()) };
         let whole: Vec<(usize, u32)> =
             uses.iter().map(|&(p, x)| (p, floor(x + 1e-6))).filter(|&(_, times)| times > 0).collect();

@@ -168,8 +168,12 @@ impl Instance {
         }
         self.check_sums()?;
         for (sheet, kind) in self.sheets.iter().enumerate() {
-            if points::Points::of(kind, &super::items(self), self.rules).is_none() {
+            let Some(points) = points::Points::of(kind, &super::items(self), self.rules) else {
                 return Err(InstanceError::TooFine { sheet, limit: points::LIMIT });
+            };
+            let layers = self.rules.stages.map_or(1, |stages| 2 * usize::from(stages.most) + 3);
+            if points.x.len() * points.y.len() > points::LARGEST / layers {
+                return Err(InstanceError::TooFine { sheet, limit: (points::LARGEST / layers).isqrt() });
             }
         }
         Ok(())

@@ -5,7 +5,7 @@ use super::columns::{self, Columns, Proof};
 use super::cover::{self, Covered};
 use super::pattern::{self, Pattern};
 use super::stock::{Plan, Stock};
-use super::{Answer, CutSheet, Instance, Why, costs, dive, items, pool};
+use super::{Answer, CutSheet, Instance, Why, costs, dive, items, pool, wishes};
 use crate::{Budget, Exhausted, Tree};
 
 /// Answer [`super::Question::LeastCost`]; the instance has been checked.
@@ -22,8 +22,18 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     let mut search =
         Search { best: stock.grids(), bound: stock.area_bound(), impossible: false, pool: Vec::new(), too_wide: false };
     search.raise(&stock, 0);
-    // A spent budget leaves the best so far.
-    let _spent = search.run(&stock, budget);
+    // Chosen: a sixteenth of the nodes, and so many at most, for wishes. A spent budget leaves the best so far.
+    let spare = (budget.left() / 16).min(WISHES);
+    let mut part = budget.part(budget.left() - spare);
+    let ended = search.run(&stock, &mut part);
+    let _spent = budget.spend(part.spent());
+    if let Some(plan) = &mut search.best
+        && (ended.is_ok() || !part.stopped())
+    {
+        let mut part = budget.part(spare);
+        let _ended = wishes::calm(&stock, plan, &mut part);
+        let _spent = budget.spend(part.spent());
+    }
     match search.best {
         None if search.impossible => Answer::impossible(Why::TooFewSheets, 0),
         None => Answer::unfinished(search.bound, 0),
@@ -37,6 +47,9 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
 
 /// Chosen: widths of the beam, one after another while the gap is open and the budget lasts.
 const WIDTHS: [usize; 5] = [4, 16, 64, 256, 1024];
+
+/// Chosen: the most nodes for wishes of a second rank, some ten milliseconds.
+const WISHES: u64 = 500_000;
 
 /// Chosen: with more pieces the beam forgets too much on its way.
 const MANY: u64 = 2000;
@@ -214,7 +227,7 @@ impl Search {
 
 impl Stock<'_> {
     /// The sheets of a plan, without a piece too many.
-    fn sheets_of(&self, plan: &Plan) -> Vec<CutSheet> {
+    pub(super) fn sheets_of(&self, plan: &Plan) -> Vec<CutSheet> {
         let mut left = vec![0; self.place.len()];
         for item in &self.items {
             left[item.kind] = item.cap;

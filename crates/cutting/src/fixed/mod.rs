@@ -11,6 +11,9 @@
 //! [`Rules`] narrow down which cuts may be made: turns of the sheet, narrow strips, unusable edges. Offcuts that are
 //! to be used first are sheets of little or no cost with limited copies.
 //!
+//! Of plans that cost the same, one of fewer trimmer settings, fewer cuts and larger offcuts is sought with a small part of
+//! the nodes.
+//!
 //! Left out on purpose: blade width.
 
 mod answer;
@@ -33,6 +36,7 @@ mod rules;
 mod staged;
 mod stock;
 mod table;
+mod wishes;
 mod worths;
 
 pub use answer::{Answer, CutSheet, Why};

@@ -5,7 +5,7 @@ use super::pattern::{self, Pattern};
 use super::stock::Stock;
 use super::table::{self, Grid, Table};
 use super::worths::{self, Limits, Worths};
-use super::{Answer, CutSheet, Instance, Item, PieceKind, Why, blocks, fill, items};
+use super::{Answer, CutSheet, Instance, Item, PieceKind, Why, blocks, fill, items, wishes};
 use crate::{Budget, Exhausted, Tree};
 
 /// A way to cut the sheet, with its value.
@@ -44,7 +44,12 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     let mut search = Search { instance, items, worth, best: None, bound: u64::MAX, impossible: false };
     search.offer(&Tree::Waste);
     // A spent budget leaves the best so far, and the bound that was proven by then.
-    let _spent = search.run(budget);
+    let mut part = budget.part(budget.left() - budget.left() / 32);
+    let _spent = search.run(&mut part);
+    let _spent = budget.spend(part.spent());
+    if !part.stopped() {
+        let _ended = search.calm(budget);
+    }
     match search.best {
         None if search.impossible => Answer::impossible(Why::MinimumDoesNotFit, 0),
         None => Answer::unfinished(search.bound, 0),
@@ -131,6 +136,19 @@ impl Search<'_> {
                 // Too wide for this budget.
                 Err(Exhausted) => return Ok(()),
             }
+        }
+        Ok(())
+    }
+
+    /// The same pieces by the layout that is least work.
+    fn calm(&mut self, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        let Some(pick) = &mut self.best else { return Ok(()) };
+        let place = worths::places(&self.items);
+        let counts = Pattern::of(0, pick.tree.clone(), &place, self.items.len()).counts;
+        let stock =
+            Stock { sheets: &self.instance.sheets, items: self.items.clone(), place, rules: self.instance.rules };
+        if let Some(tree) = wishes::lay(&stock, 0, &counts, Some(&pick.tree), budget)? {
+            pick.tree = tree;
         }
         Ok(())
     }

@@ -9,6 +9,9 @@ use super::{Item, Rules, SheetKind};
 /// Chosen: the most positions along one side, so that a table takes at most 128 MB.
 pub(super) const LIMIT: usize = 4000;
 
+/// Chosen: the most cells of all tables of a search together, 256 MB of them.
+pub(super) const LARGEST: usize = 1 << 25;
+
 /// Positions along both sides of one sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Points {

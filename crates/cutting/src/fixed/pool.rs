@@ -1,6 +1,8 @@
 //! The cheapest plan from a pool of patterns, by a small integer programme whose answer is checked again.
 
-use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOptions};
+use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOptions, TerminationReason};
+
+use super::columns::programme_costs;
 
 use super::pattern::Pattern;
 use super::stock::{Plan, Stock};
@@ -9,8 +11,8 @@ use crate::{Budget, Exhausted};
 /// Chosen: nodes of the integer programme, so that a craft case answers at once.
 const NODES: u64 = 200;
 
-/// Chosen: nodes of the budget that one node of the integer programme counts as.
-const NODE_COSTS: u64 = 500;
+/// Chosen: nodes of the integer programme between two looks at the budget, and so at the stop signal.
+const SLICE: u64 = 8;
 
 /// A plan from these patterns that costs less than `best`, if the search finds one.
 ///
@@ -22,7 +24,8 @@ pub(super) fn cheapest(
     best: Option<&Plan>,
     budget: &mut Budget<'_>,
 ) -> Result<Option<Plan>, Exhausted> {
-    budget.spend(NODES * NODE_COSTS)?;
+    let slice_costs = SLICE * programme_costs(stock.items.len(), pool.len()) / 8;
+    budget.spend(slice_costs)?;
     let mut problem = Problem::new(OptimizationDirection::Minimize);
     let dearest = stock.sheets.iter().map(|s| s.cost).max().unwrap_or(1).max(1);
     let mut uses = Vec::with_capacity(pool.len());
@@ -46,14 +49,23 @@ pub(super) fn cheapest(
         problem.add_constraint(row, ComparisonOp::Le, f64::from(copies));
     }
     let mut options = SolveOptions::default();
-    options.node_limit = Some(NODES);
+    options.node_limit = Some(SLICE);
     if let Some(best) = best {
         let times = |pattern: &Pattern| best.uses.iter().filter(|(p, _)| p == pattern).map(|(_, t)| *t).sum::<u32>();
         options.warm_start = Some(pool.iter().zip(&uses).map(|(p, &x)| (x, f64::from(times(p)))).collect());
     }
-    let Some(solution) = problem.solve_with(options).ok().and_then(|outcome| outcome.into_solution().ok()) else {
-        return Ok(None);
-    };
+    let Ok(mut outcome) = problem.solve_with(options) else { return Ok(None) };
+    for _ in 1..NODES / SLICE {
+        // A spent budget leaves what was found so far.
+        if outcome.termination_reason() != TerminationReason::NodeLimit || budget.spend(slice_costs).is_err() {
+            break;
+        }
+        match outcome.resume() {
+            Ok(next) => outcome = next,
+            Err(_) => return Ok(None),
+        }
+    }
+    let Ok(solution) = outcome.into_solution() else { return Ok(None) };
     let plan: Vec<(Pattern, u32)> = pool
         .iter()
         .zip(&uses)
