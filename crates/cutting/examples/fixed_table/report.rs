@@ -40,7 +40,12 @@ fn today() -> String {
 
 fn table(rows: &[Row]) -> String {
     let mut out = String::new();
-    let _ = writeln!(out, "Written {} on {}, one thread, shared with other builds.\n", today(), machine());
+    let _ = writeln!(
+        out,
+        "Written {} on {}, one thread; times are processor seconds, on a machine shared with other builds.\n",
+        today(),
+        machine()
+    );
     out.push_str("| family | cuts | rows | proven by us | as best known | better | short of it | no figure | settled by others | of these as they say | median s | worst s |\n");
     out.push_str("|---|---|---:|---:|---:|---:|---:|---:|---:|---:|---:|---:|\n");
     let mut groups: BTreeMap<(&str, String), Vec<&Row>> = BTreeMap::new();

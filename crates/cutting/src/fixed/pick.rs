@@ -96,14 +96,38 @@ impl Search<'_> {
                 }
             }
         }
-        if self.closed() || !rules.plain() {
-            return Ok(());
+        if rules.plain() && !self.closed() {
+            // Chosen: a quarter of the nodes is kept for wider beams.
+            let mut part = budget.part(budget.left() - budget.left() / 4);
+            let ended = self.prove((&grid, &items, &limits), &worths, &mut part);
+            budget.spend(part.spent())?;
+            if ended.is_err() && part.stopped() {
+                return ended;
+            }
         }
+        for width in [256, 1024] {
+            let scaled: Vec<i64> = worths.worth.iter().map(|w| w / worths.scale).collect();
+            for worth in [self.worth.clone(), scaled] {
+                if !self.impossible {
+                    self.beams(&limits, &worth, width, budget)?;
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Search all blocks of pieces, as far as the nodes go.
+    fn prove(
+        &mut self,
+        (grid, items, limits): (&Grid, &[Item], &[Limits]),
+        worths: &Worths,
+        budget: &mut Budget<'_>,
+    ) -> Result<(), Exhausted> {
         let mut table = Table::default();
-        table::fill(&grid, &items, &worths.worth, &mut table, budget)?;
+        table::fill(grid, items, &worths.worth, &mut table, budget)?;
         let best = self.best.as_ref().map(|best| best.value);
         let mut offer = |tree: &Tree| self.offer(tree);
-        let found = blocks::search((&grid, &table.value), (&items, &limits), &worths, best, &mut offer, budget);
+        let found = blocks::search((grid, &table.value), (items, limits), worths, best, &mut offer, budget);
         let best = self.best.as_ref().map(|best| best.value);
         self.bound = self.bound.min(found.bound.max(best.unwrap_or(0)));
         self.impossible = found.closed && best.is_none();
