@@ -124,18 +124,19 @@ def model(one, turn, limited):
     while todo:
         w, h = todo.pop()
         here = plates[(w, h)]
+        # Cuts up to the half do: a smaller part may always come first. What is larger than both halves is trimmed.
         for k, ways, _ in items:
-            if (w, h) in ways:
+            if any(w // 2 < a <= w and h // 2 < b <= h for a, b in ways):
                 keeps.append((here, k))
         seen = set()
         for p in xs:
-            if 0 < p < w:
+            if 0 < p <= w // 2:
                 children = tuple(sorted(c for c in (plate(p, h), plate(w - p, h)) if c is not None))
                 if children and children not in seen:
                     seen.add(children)
                     cuts.append((here, children))
         for p in ys:
-            if 0 < p < h:
+            if 0 < p <= h // 2:
                 children = tuple(sorted(c for c in (plate(w, p), plate(w, h - p)) if c is not None))
                 if children and children not in seen:
                     seen.add(children)

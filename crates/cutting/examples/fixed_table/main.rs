@@ -148,7 +148,7 @@ fn measure(family: &str, options: &Options, rows: &mut Vec<Row>) {
             continue;
         }
         let Some(instance) = asked.instance(json) else { continue };
-        let start = processor_time();
+        let (start, clock) = (processor_time(), std::time::Instant::now());
         let answer = match solve(&instance, &mut Budget::nodes(options.nodes)) {
             Ok(answer) => answer,
             Err(why) => {
@@ -156,7 +156,8 @@ fn measure(family: &str, options: &Options, rows: &mut Vec<Row>) {
                 continue;
             }
         };
-        let seconds = processor_time() - start;
+        // The kernel counts in ticks, too coarse for short runs.
+        let seconds = Some(processor_time() - start).filter(|&s| s > 0.05).unwrap_or(clock.elapsed().as_secs_f64());
         if !answer.sheets.is_empty() {
             fixed_recount::recount(&instance, &answer, &asked.instance);
         }
