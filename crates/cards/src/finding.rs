@@ -55,12 +55,36 @@ pub struct Finding {
     pub code: &'static str,
     /// The facts by name, in a fixed order.
     pub facts: Vec<(&'static str, Fact)>,
+    /// The smallest changes known to help, the smallest first; empty where none was looked for or found.
+    pub ways: Vec<Way>,
+}
+
+/// One way out: changes to make together, and what comes of them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Way {
+    /// What changes.
+    pub changes: Vec<WayChange>,
+    /// Cards from one sheet then.
+    pub cards: u32,
+    /// Percent of the sheet left over then, rounded up; 0 only where nothing is.
+    pub left_percent: u32,
+    /// True if every smaller change of its sort was shown not to help.
+    pub smallest: bool,
+}
+
+/// One change of a way; the message file words it under its code, which begins with `way-`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WayChange {
+    /// Which change, in kebab case.
+    pub code: &'static str,
+    /// The facts by name, in a fixed order.
+    pub facts: Vec<(&'static str, Fact)>,
 }
 
 impl Finding {
     /// A finding without facts yet.
     pub fn new(severity: Severity, subject: Subject, code: &'static str) -> Finding {
-        Finding { severity, subject, code, facts: Vec::new() }
+        Finding { severity, subject, code, facts: Vec::new(), ways: Vec::new() }
     }
 
     /// The same finding with one fact more.

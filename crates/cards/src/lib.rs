@@ -7,6 +7,6 @@ pub mod model;
 pub mod pairs;
 pub mod plan;
 
-pub use finding::{Fact, Finding, Severity, Subject};
+pub use finding::{Fact, Finding, Severity, Subject, Way, WayChange};
 pub use model::Project;
 pub use plan::{Plan, plan};

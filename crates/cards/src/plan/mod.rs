@@ -16,6 +16,7 @@ mod mix;
 mod paper;
 mod rescue;
 mod stock;
+mod why;
 
 pub use answer::{
     Alternative, Card, CardPart, CostLine, CostOf, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan,
@@ -23,8 +24,10 @@ pub use answer::{
 };
 pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
+pub use why::{WayOut, WhyNot, why};
 
 pub use cutting::Budget;
+pub use cutting::flexible::nearest::{Aim, Sort};
 
 use crate::model::Project;
 

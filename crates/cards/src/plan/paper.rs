@@ -10,29 +10,31 @@ use super::answer::{Alternative, Exist, Layout, LayoutGrade, Piece};
 use super::checked;
 use super::fit;
 use super::grid::{Grid, MOST_STEPS};
+use super::why;
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Material, Project, Range, Recipe, Way};
+use crate::model::{Material, Pack, Project, Range, Recipe, Way};
 
 /// Most numbers of cards that are tried for a sheet, the largest first.
 const MOST_TRIES: u32 = 64;
 
 /// A layer of a recipe that is cut from patterned paper: one kind of the engine.
 #[derive(Debug, Clone, Copy)]
-struct PaperKind {
-    recipe: usize,
-    layer: usize,
+pub(super) struct PaperKind {
+    pub(super) recipe: usize,
+    pub(super) layer: usize,
 }
 
 /// All that is asked about one pack.
-struct Question<'p> {
-    project: &'p Project,
+#[derive(Clone)]
+pub(super) struct Question<'p> {
+    pub(super) project: &'p Project,
     pack: usize,
     /// True for the pack that the goal speaks of: its numbers bind, and pins lie on it.
     leads: bool,
-    grid: Grid,
-    usable: Rect,
-    kinds: Vec<PaperKind>,
-    instance: Instance,
+    pub(super) grid: Grid,
+    pub(super) usable: Rect,
+    pub(super) kinds: Vec<PaperKind>,
+    pub(super) instance: Instance,
 }
 
 /// The layout of a pack; `None`, with findings that say why, if there is none.
@@ -46,7 +48,22 @@ pub(super) fn lay_out(
     budget: &mut Budget<'_>,
     findings: &mut Vec<Finding>,
 ) -> Option<Layout> {
-    let question = ask(project, pack, leads, findings)?;
+    let before = findings.len();
+    let layout = best(project, pack, leads, budget, findings);
+    if layout.is_none() && leads {
+        why::ways_out(project, pack, budget, &mut findings[before..]);
+    }
+    layout
+}
+
+fn best(
+    project: &Project,
+    pack: usize,
+    leads: bool,
+    budget: &mut Budget<'_>,
+    findings: &mut Vec<Finding>,
+) -> Option<Layout> {
+    let question = ask(project, pack, leads, Grid::new(project.mark.step()), findings)?;
     let tries = question.tries();
     if tries.is_empty() {
         findings.push(if question.by_area() == 0 { question.too_much_area(1) } else { question.none("goal-no-mix") });
@@ -81,9 +98,14 @@ pub(super) fn lay_out(
 }
 
 /// The question about a pack; `None`, with findings, if nothing can be asked.
-fn ask<'p>(project: &'p Project, pack: usize, leads: bool, findings: &mut Vec<Finding>) -> Option<Question<'p>> {
+pub(super) fn ask<'p>(
+    project: &'p Project,
+    pack: usize,
+    leads: bool,
+    grid: Grid,
+    findings: &mut Vec<Finding>,
+) -> Option<Question<'p>> {
     let paper = &project.packs[pack];
-    let grid = Grid::new(project.mark.step());
     let room = paper.usable();
     let (width, height) = (grid.floor(room.width), grid.floor(room.height));
     let about = |severity, code| Finding::new(severity, Subject::Project, code).with("pack", paper.name.as_str());
@@ -105,8 +127,7 @@ fn ask<'p>(project: &'p Project, pack: usize, leads: bool, findings: &mut Vec<Fi
         findings.push(Finding::new(Severity::Serious, Subject::Project, "no-paper-piece"));
         return None;
     }
-    let upright =
-        paper.designs.iter().filter(|design| design.sheets() > 0).any(|design| design.face_up().way != Way::Any);
+    let upright = upright(paper);
     let mut engine_kinds = Vec::new();
     for kind in &kinds {
         engine_kinds.push(engine_kind(project, *kind, grid, upright, findings)?);
@@ -136,6 +157,11 @@ fn ask<'p>(project: &'p Project, pack: usize, leads: bool, findings: &mut Vec<Fi
         question.pin(findings);
     }
     Some(question)
+}
+
+/// True if a print that is used may not lie on its side.
+pub(super) fn upright(paper: &Pack) -> bool {
+    paper.designs.iter().filter(|design| design.sheets() > 0).any(|design| design.face_up().way != Way::Any)
 }
 
 /// The layers cut from patterned paper, of all recipes that can be made at all.
@@ -273,7 +299,7 @@ impl Question<'_> {
     }
 
     /// The question about exactly so many cards.
-    fn with_cards(&self, cards: u32) -> Instance {
+    pub(super) fn with_cards(&self, cards: u32) -> Instance {
         let mut instance = self.instance.clone();
         instance.cards = Span::exactly(cards);
         for recipe in &mut instance.recipes {
@@ -285,7 +311,7 @@ impl Question<'_> {
     }
 
     /// The numbers of cards to try, in order.
-    fn tries(&self) -> Vec<u32> {
+    pub(super) fn tries(&self) -> Vec<u32> {
         let least =
             self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.least)).max(1);
         let most = self.instance.recipes.iter().fold(0_u32, |sum, recipe| sum.saturating_add(recipe.cards.most));
@@ -407,7 +433,7 @@ impl Question<'_> {
     }
 
     /// One layout in the order of the table; `None` if it is not what was asked for.
-    fn told(&self, instance: &Instance, layout: &flexible::Layout) -> Option<Alternative> {
+    pub(super) fn told(&self, instance: &Instance, layout: &flexible::Layout) -> Option<Alternative> {
         // A pinned piece keeps its place only if the branches stay where they are.
         let tree = if instance.pins.is_empty() {
             tidy(&layout.tree, instance.width, instance.height).ok()?
@@ -430,7 +456,7 @@ impl Question<'_> {
     }
 
     /// Square steps as square ticks.
-    fn square(&self, steps: u64) -> i128 {
+    pub(super) fn square(&self, steps: u64) -> i128 {
         let step = i128::from(self.grid.step().ticks());
         i128::from(steps) * step * step
     }

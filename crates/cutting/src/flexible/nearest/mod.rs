@@ -15,7 +15,7 @@
 
 mod search;
 
-use super::instance::{Instance, Layout, Refusal};
+use super::instance::{Instance, Layout, Refusal, Span};
 use crate::Budget;
 
 /// When a question counts as working.
@@ -36,6 +36,8 @@ pub struct Reach {
     pub turn: Vec<bool>,
     /// Most steps by which ranges may reach further, all together.
     pub steps: u32,
+    /// Widths and heights to which the ranges of each kind may reach; those missing reach to the sheet's sides.
+    pub bounds: Vec<(Span, Span)>,
     /// Most cards less.
     pub cards: u32,
     /// Other sheets to try: width, height.

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::{Aim, Change, End, Fix, Move, Reach, Side, changed};
 use crate::flexible::grid::Grid;
-use crate::flexible::instance::{Answer, Instance, Layout};
+use crate::flexible::instance::{Answer, Instance, Layout, Span};
 use crate::flexible::packing;
 use crate::flexible::wishes::{self, Found};
 use crate::flexible::{Solver, Whole, solve};
@@ -184,11 +184,14 @@ impl<'a> Search<'a> {
         for &index in &self.used {
             let kind = &self.instance.kinds[index];
             let step = kind.step.max(1);
-            for (side, span) in [(Side::Width, kind.width), (Side::Height, kind.height)] {
-                let room =
-                    if kind.turn { width.max(height) } else { [width, height][usize::from(side == Side::Height)] };
-                let down = span.least.saturating_sub(step) / step;
-                let up = if self.reach.aim == Aim::AnyLayout { 0 } else { room.saturating_sub(span.most) / step };
+            let (wide, high) = if kind.turn { (width.max(height), width.max(height)) } else { (width, height) };
+            let sheet = (Span::new(1, wide), Span::new(1, high));
+            let (widths, heights) = self.reach.bounds.get(index).copied().unwrap_or(sheet);
+            let sides = [(Side::Width, kind.width, widths, wide), (Side::Height, kind.height, heights, high)];
+            for (side, span, bound, room) in sides {
+                let down = span.least.saturating_sub(bound.least.max(1)) / step;
+                let up = bound.most.min(room).saturating_sub(span.most) / step;
+                let up = if self.reach.aim == Aim::AnyLayout { 0 } else { up };
                 for (end, most) in [(End::Least, down), (End::Most, up)] {
                     let most = most.min(self.reach.steps);
                     if most > 0 {
