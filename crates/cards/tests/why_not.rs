@@ -110,9 +110,9 @@ fn a_layout_that_wastes_is_told_what_would_leave_nothing() {
     // A panel an eighth lower: 12 x 1/4 in is left over; higher by one mark, nothing is.
     let project = pieces(Size::new(inches(3, 1), inches(35, 8)), Size::new(inches(3, 1), inches(3, 2)));
     let mut budget = Budget::nodes(20_000_000);
-    let any = why(&project, 0, Aim::AnyLayout, &mut budget).unwrap();
+    let any = why(&project, 0, Aim::AnyLayout, None, &mut budget).unwrap();
     assert!(any.works && any.ways.is_empty());
-    let whole = why(&project, 0, Aim::NoWaste, &mut budget).unwrap();
+    let whole = why(&project, 0, Aim::NoWaste, None, &mut budget).unwrap();
     assert!(!whole.works && whole.refuted.contains(&Sort::Turn));
     let ways: Vec<(Vec<&str>, &Fact)> =
         whole.ways.iter().map(|out| (codes(&out.way), fact(&out.way.changes[0].facts, "to"))).take(2).collect();
@@ -128,7 +128,7 @@ fn a_layout_that_wastes_is_told_what_would_leave_nothing() {
 fn what_needs_no_change_gets_no_ways() {
     let plan = planned(&drive::project());
     assert!(plan.findings.iter().all(|finding| finding.ways.is_empty()));
-    let same = why(&drive::project(), 0, Aim::NoWaste, &mut Budget::nodes(20_000_000)).unwrap();
+    let same = why(&drive::project(), 0, Aim::NoWaste, None, &mut Budget::nodes(20_000_000)).unwrap();
     assert!(same.works && same.ways.is_empty());
 }
 
@@ -136,6 +136,6 @@ fn what_needs_no_change_gets_no_ways() {
 fn the_same_question_gets_the_same_answer() {
     let wide = Size::new(inches(49, 16), inches(9, 2));
     let project = pieces(wide, Size::new(inches(3, 1), inches(3, 2)));
-    let ask = || why(&project, 0, Aim::AnyLayout, &mut Budget::nodes(200_000));
+    let ask = || why(&project, 0, Aim::AnyLayout, None, &mut Budget::nodes(200_000));
     assert_eq!(ask(), ask());
 }

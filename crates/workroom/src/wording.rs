@@ -1,6 +1,6 @@
 //! Facts into words: the one place where lengths, findings and problems become what a maker reads.
 
-use cards::{Fact, Finding};
+use cards::{Fact, Finding, Way, WayChange};
 use measure::{FractionStyle, Length, Mark, Size, Unit, UnitSign, write_as, write_exact_in};
 use store::project_file::Problem;
 use words::{Arg, say};
@@ -12,6 +12,8 @@ pub struct Worded {
     pub said: String,
     /// What would do.
     pub remedy: String,
+    /// The smallest changes known to help, each a phrase.
+    pub ways: Vec<String>,
 }
 
 /// A length as the maker thinks of it: at her mark or at a finer one that says it exactly; else rounded to 1/32 in
@@ -38,7 +40,24 @@ pub fn exact_size(size: Size, unit: Unit) -> String {
 
 /// A finding in words.
 pub fn finding(finding: &Finding, mark: Mark) -> Worded {
-    worded(&format!("finding-{}", finding.code), &finding.facts, &|found| length(found, mark))
+    let ways = finding.ways.iter().map(|way| self::way(way, mark)).collect();
+    Worded { ways, ..worded(&format!("finding-{}", finding.code), &finding.facts, &|found| length(found, mark)) }
+}
+
+/// A way out in words: what changes, then what comes of it.
+pub fn way(way: &Way, mark: Mark) -> String {
+    let mut changes = way.changes.iter().map(|change| way_change(change, mark));
+    let first = changes.next().unwrap_or_default();
+    let changes = changes.fold(first, |first, next| say("way-and", &[("first", first.into()), ("next", next.into())]));
+    let said = match way.left_percent {
+        0 => say("way-gives-whole", &[("way", changes.into())]),
+        percent => say("way-gives", &[("way", changes.into()), ("percent", percent.into())]),
+    };
+    if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
+}
+
+fn way_change(change: &WayChange, mark: Mark) -> String {
+    say(change.code, &arguments(&change.facts, &|found| length(found, mark)))
 }
 
 /// A problem of a project file in words, without its place.
@@ -47,13 +66,17 @@ pub fn problem(problem: &Problem) -> Worded {
 }
 
 fn worded(id: &str, facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Worded {
+    let args = arguments(facts, length);
+    Worded { said: say(id, &args), remedy: say(&format!("{id}.remedy"), &args), ways: Vec::new() }
+}
+
+fn arguments(facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Vec<(&'static str, Arg)> {
     let arg = |fact: &Fact| match fact {
         Fact::Length(found) => Arg::Text(length(*found)),
         Fact::Count(count) => Arg::from(*count),
         Fact::Text(text) => Arg::from(text),
     };
-    let args: Vec<(&str, Arg)> = facts.iter().map(|(name, fact)| (*name, arg(fact))).collect();
-    Worded { said: say(id, &args), remedy: say(&format!("{id}.remedy"), &args) }
+    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
 }
 
 #[cfg(test)]

@@ -19,6 +19,8 @@ use cutting::Budget;
 const MOST_RANGE_STEPS: u32 = 12;
 /// Most ways of one sort. Chosen: few enough to read.
 const EACH: usize = 2;
+/// Most that are looked for: a sheet can come twice, upright and lying.
+const EACH_SOUGHT: usize = 2 * EACH;
 
 /// Why a pack gives no such layout, and what would help.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,22 +55,37 @@ pub struct WayOut {
 /// # Shape
 /// Ranges may reach half an inch (12 mm) further in all, at most 12 marks. Other sheets are those of the tables of
 /// [`measure::sheets`] that the trimmer can cut across, upright and lying. Each layout has been checked against the
-/// changed question. The same project and budget in nodes give the same answer.
-pub fn why(project: &Project, pack: usize, aim: Aim, budget: &mut Budget<'_>) -> Option<WhyNot> {
+/// changed question. `cards` from one sheet are asked for; `None`: the goal's, or the fewest that make sense. The same
+/// project and budget in nodes give the same answer.
+pub fn why(project: &Project, pack: usize, aim: Aim, cards: Option<u32>, budget: &mut Budget<'_>) -> Option<WhyNot> {
     let leads = project.packs.iter().position(|pack| pack.designs.iter().any(|design| design.sheets() > 0));
     let mut question = asked(project, pack, leads == Some(pack))?;
-    let cards = question.tries().last().copied().or(project.goal.cards_per_sheet).unwrap_or(1);
+    let usual = || question.tries().last().copied().or(project.goal.cards_per_sheet).unwrap_or(1);
+    let cards = cards.unwrap_or_else(usual);
     question.instance = question.with_cards(cards);
     question.instance.alternatives = 1;
     let (reach, names) = reach(&question, pack, aim);
     let found = nearest(&question.instance, &reach, budget).ok()?;
-    let out = |fix: &Fix| way_out(&question, &reach, &names, fix);
+    let mut told: Vec<(Sort, Size)> = Vec::new();
+    let mut ways = Vec::new();
+    for fix in &found.fixes {
+        let sort = fix.change.sort();
+        let size = match fix.change {
+            Change::Sheet { index } => names[index].1.short_first(),
+            _ => Size::default(),
+        };
+        let again = sort == Sort::Sheet && told.contains(&(sort, size));
+        if !again && told.iter().filter(|(other, _)| *other == sort).count() < EACH {
+            told.push((sort, size));
+            ways.extend(way_out(&question, &reach, &names, fix));
+        }
+    }
     Some(WhyNot {
         pack,
         aim,
         step: question.grid.step(),
         works: found.works,
-        ways: found.fixes.iter().filter_map(out).collect(),
+        ways,
         refuted: found.refuted,
         unknown: found.unknown,
     })
@@ -86,7 +103,7 @@ pub(super) fn ways_out(project: &Project, pack: usize, budget: &mut Budget<'_>, 
     ];
     let Some(finding) = findings.iter_mut().rfind(|finding| CODES.contains(&finding.code)) else { return };
     let mut part = budget.part(budget.left() / 2);
-    let why = why(project, pack, Aim::AnyLayout, &mut part);
+    let why = why(project, pack, Aim::AnyLayout, None, &mut part);
     let _ = budget.spend(part.spent());
     finding.ways = why.map(|why| why.ways.into_iter().map(|out| out.way).collect()).unwrap_or_default();
 }
@@ -148,7 +165,7 @@ fn reach(question: &Question<'_>, pack: usize, aim: Aim) -> (Reach, Vec<(&'stati
             .iter()
             .map(|(_, size)| (question.grid.floor(size.width), question.grid.floor(size.height)))
             .collect(),
-        each: EACH,
+        each: EACH_SOUGHT,
     };
     (reach, sheets)
 }

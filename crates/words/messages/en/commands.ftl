@@ -63,11 +63,22 @@ help-schema = Print a JSON Schema: of a project file, of plan.json, or of an ans
           octavo schema > project.schema.json
           octavo schema plan
           octavo schema solve
+help-why = Say why a sheet gives no layout, or none without waste, and the smallest changes that would
+    .demo = Ask about the demo that comes with the program
+    .json = Print the answer as JSON, with the layout of each change
+    .examples =
+        Examples:
+          octavo why my-cards.toml
+          octavo why my-cards.toml --json
+
+        Small is, in this order: a piece let turn on the sheet; a range that reaches a mark or more
+        further, narrower or lower or wider; a card fewer from each sheet; another sheet. Each
+        change is the smallest of its sort, and works as it is told.
 
 ## Refusals: the command line itself
 
 refused-verb = there is no command `{ $verb }`
-    .remedy = the commands are `make`, `solve`, `schema` and `help`
+    .remedy = the commands are `make`, `why`, `solve`, `schema` and `help`
 refused-missing-argument = something is missing: `{ $argument }`
     .remedy = add it, or see `octavo help` for examples
 refused-conflict = `{ $argument }` does not go with the rest
@@ -128,6 +139,21 @@ made-about = { $about }: { $said }
 made-note = note: { $said } { $remedy }
 made-warning = warning: { $said } { $remedy }
 made-serious = serious: { $said } { $remedy }
+made-way = {"  "}would do: { $way }
+
+## What `why` tells
+
+why-whole = { $pack }: the layout uses the whole sheet; nothing needs to change.
+why-waste = { $pack }: the best layout leaves { $percent } % of the sheet over.
+why-none = { $pack }: no layout was found.
+why-ways = What would do, the smallest change of each sort:
+why-ways-whole = To leave nothing over, the smallest change of each sort:
+why-way = {"  "}{ $number }. { $way }
+why-no-turn = Letting pieces turn does not help, or their prints forbid it.
+why-no-sizes = No piece a little narrower, lower or wider helps.
+why-no-fewer-cards = No smaller number of cards helps.
+why-no-sheet = No other sheet of the tables helps.
+why-not-known = More may help that was not found in the time given.
 
 ## Refusals: instances
 

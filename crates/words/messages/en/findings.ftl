@@ -111,3 +111,20 @@ finding-strip-narrow = Piece { $piece } of layout { $layout } is only { $width }
     .remedy = Cut it while it is attached to a wide piece, and keep fingers behind the rail.
 finding-too-few-sheets = { $wanted } cards are wanted and the sheets give { $cards }.
     .remedy = About { $short } more sheets are needed, or ask for fewer cards.
+
+### Ways out of a finding: phrases for a list, by their code.
+
+way-narrower = let the { $layer } of { $recipe } be { $by } narrower, { $to } wide
+way-wider = let the { $layer } of { $recipe } be { $by } wider, { $to } wide
+way-lower = let the { $layer } of { $recipe } be { $by } lower, { $to } high
+way-higher = let the { $layer } of { $recipe } be { $by } higher, { $to } high
+way-turn = let the { $layer } of { $recipe } lie a quarter turned on the sheet
+way-fewer-cards = ask for { $cards } from a sheet, { $by } fewer
+way-sheet = { $name ->
+    [none] use a sheet of { $width } × { $height }
+   *[other] use a sheet of { $width } × { $height } ({ $name })
+}
+way-and = { $first }, and { $next }
+way-gives-whole = { $way }: nothing is left over
+way-gives = { $way }: { $percent } % of the sheet is left over
+way-perhaps-smaller = { $way }; a smaller change may do too

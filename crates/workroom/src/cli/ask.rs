@@ -10,8 +10,8 @@ use drawing::sheets::{Hand, Print};
 use measure::{Length, Unit};
 use words::say;
 
-use super::Refusal;
 use super::open::OpenRequest;
+use super::{Refusal, why};
 
 /// One command, read and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,6 +28,8 @@ pub(super) enum Asked {
     Solve(SolveRequest),
     /// `octavo schema`: of what.
     Schema(String),
+    /// `octavo why`.
+    Why(why::Request),
 }
 
 /// Which project to make.
@@ -98,6 +100,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("make", given)) => Asked::Make(make_request(given)),
             Some(("solve", given)) => Asked::Solve(solve_request(given)),
             Some(("schema", given)) => Asked::Schema(word(given, "of").unwrap_or(SCHEMAS[0]).to_owned()),
+            Some(("why", given)) => Asked::Why(why::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
         },
         Err(error) => match error.kind() {
@@ -176,6 +179,7 @@ fn command() -> Command {
         .subcommand(make_command())
         .subcommand(solve_command())
         .subcommand(schema_command())
+        .subcommand(why::command())
 }
 
 fn make_command() -> Command {
@@ -400,7 +404,8 @@ mod tests {
 
     #[test]
     fn help_teaches_by_example() {
-        for line in ["octavo help", "octavo --help", "octavo help make", "octavo help solve", "octavo help schema"] {
+        for verb in ["help", "--help", "help make", "help solve", "help schema", "help why"] {
+            let line = &format!("octavo {verb}");
             let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };
             assert!(text.contains("  octavo ") && !text.contains('⟨'), "`{line}` gives `{text}`");
         }

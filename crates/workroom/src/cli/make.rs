@@ -24,7 +24,7 @@ use crate::wording;
 /// Chosen: the demo needs a hundredth; spending all of it takes some twenty seconds.
 pub(crate) const NODES: u64 = 40_000_000;
 /// A plan that is still not there after so many seconds stops with what it has.
-const MOST_SECONDS: f64 = 120.0;
+pub(super) const MOST_SECONDS: f64 = 120.0;
 
 /// Read, plan, draw, write.
 pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
@@ -64,7 +64,8 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
     Ok(if serious { Done::Seriously } else { Done::Well })
 }
 
-fn project(source: &Source) -> Result<Project, Refusal> {
+/// The project that was named.
+pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
     let (text, named) = match source {
         Source::Demo => (DEMO.to_owned(), DEMO_NAME.to_owned()),
         Source::File(file) => (text_of(file)?, file.display().to_string()),
@@ -75,7 +76,8 @@ fn project(source: &Source) -> Result<Project, Refusal> {
     project_file::read_bytes(text.as_bytes()).map_err(refused)
 }
 
-fn planned(project: &Project, desk: &mut Desk<'_>) -> Plan {
+/// Its plan, with progress told when it takes long.
+pub(super) fn planned(project: &Project, desk: &mut Desk<'_>) -> Plan {
     let clock = Clock::start(Some(MOST_SECONDS));
     let stop = || clock.over();
     let teller = Teller::new(&clock, desk.err);
@@ -111,6 +113,9 @@ fn tell(plan: &Plan, out: &Path, desk: &mut Desk<'_>) -> Result<(), Refusal> {
             _ => worded.said,
         };
         writeln!(desk.out, "{}", say(id, &[("said", said.into()), ("remedy", worded.remedy.into())]))?;
+        for way in worded.ways {
+            writeln!(desk.out, "{}", say("made-way", &[("way", way.into())]))?;
+        }
     }
     Ok(())
 }

@@ -12,6 +12,7 @@ mod make;
 mod open;
 mod refusal;
 mod solve;
+mod why;
 
 use std::ffi::OsString;
 use std::io::{self, Write};
@@ -50,6 +51,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
         ask::Asked::Make(request) => make::run(&request, &mut desk),
         ask::Asked::Solve(request) => solve::run(&request, &mut desk),
         ask::Asked::Schema(of) => schema(&of, &mut desk),
+        ask::Asked::Why(request) => why::run(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));
     match ended {

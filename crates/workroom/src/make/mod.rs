@@ -29,6 +29,7 @@ use crate::outputs::OutFile;
 
 pub use pages::DrawingError;
 pub use shown::show;
+pub(crate) use shown::{pieces, way};
 
 /// The demo's project file.
 pub const DEMO: &str = include_str!("../../../../examples/kettle-and-quince-whole-pack.toml");

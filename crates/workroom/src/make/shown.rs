@@ -4,15 +4,15 @@ use cards::model::{Project, Side};
 use cards::plan::{
     Alternative, Card, CardPart, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, StockPlan, StockSheetPlan, per_card,
 };
-use cards::{Severity, Subject};
+use cards::{Fact, Severity, Subject, Way, WayChange};
 use cutting::Tree;
 use cutting::steps::{Caution, CutPlan, CutStep, Fate, Part, Step, Turn};
 use measure::{Length, Rect, Size, Unit};
 
 use super::view::{
-    AlternativeView, CardView, CostView, CostsView, CountsView, CutView, ExistView, FORMAT, FindingView, GradeView,
-    HandView, LayoutView, PartKindView, PartView, PatternView, PieceView, PlaceView, PlanView, RecipeCount, RibbonView,
-    SheetView, StepView, StockCutView, StockPieceView, StockView, TreeView, WorkView,
+    AlternativeView, CardView, ChangeView, CostView, CostsView, CountsView, CutView, ExistView, FORMAT, FindingView,
+    GradeView, HandView, LayoutView, PartKindView, PartView, PatternView, PieceView, PlaceView, PlanView, RecipeCount,
+    RibbonView, SheetView, StepView, StockCutView, StockPieceView, StockView, TreeView, WayView, WorkView,
 };
 use crate::wording;
 
@@ -358,7 +358,34 @@ fn finding(finding: &cards::Finding, project: &Project) -> FindingView {
         about: about(&finding.subject),
         said: worded.said,
         remedy: worded.remedy,
+        ways: finding.ways.iter().map(|way| self::way(way, project)).collect(),
     }
+}
+
+/// A way out for other programs.
+pub(crate) fn way(way: &Way, project: &Project) -> WayView {
+    let fact = |fact: &Fact| match fact {
+        Fact::Length(length) => wording::exact(*length, project.unit),
+        Fact::Count(count) => count.to_string(),
+        Fact::Text(text) => text.clone(),
+    };
+    let change = |change: &WayChange| ChangeView {
+        code: change.code,
+        facts: change.facts.iter().map(|(name, told)| (*name, fact(told))).collect(),
+    };
+    WayView {
+        said: wording::way(way, project.mark),
+        changes: way.changes.iter().map(change).collect(),
+        cards_per_sheet: way.cards,
+        left_percent: way.left_percent,
+        smallest: way.smallest,
+    }
+}
+
+/// The pieces of a layout for other programs.
+pub(crate) fn pieces(pieces: &[Piece], plan: &Plan) -> Vec<PieceView> {
+    let told = Told { project: &plan.project, plan };
+    pieces.iter().map(|piece| told.piece(piece)).collect()
 }
 
 /// What a finding is about, as a path for programs.

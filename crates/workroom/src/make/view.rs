@@ -2,6 +2,8 @@
 //!
 //! `docs/schema/plan.schema.json` is written from these types (`cargo schemas`) and a test holds them together.
 
+use std::collections::BTreeMap;
+
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -484,4 +486,31 @@ pub struct FindingView {
     pub said: String,
     /// What would do.
     pub remedy: String,
+    /// The smallest changes known to help, the smallest first; left out where there are none.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub ways: Vec<WayView>,
+}
+
+/// A way out of a finding: changes to make together, and what comes of them.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct WayView {
+    /// In words.
+    pub said: String,
+    /// What changes.
+    pub changes: Vec<ChangeView>,
+    /// Cards from one sheet then.
+    pub cards_per_sheet: u32,
+    /// Percent of the sheet left over then, rounded up.
+    pub left_percent: u32,
+    /// True if every smaller change of its sort was shown not to help.
+    pub smallest: bool,
+}
+
+/// One change of a way.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct ChangeView {
+    /// Which change, in kebab case, such as `way-narrower`.
+    pub code: &'static str,
+    /// Its facts by name; lengths as exact text in the maker's unit.
+    pub facts: BTreeMap<&'static str, String>,
 }

@@ -115,6 +115,18 @@ pub enum Sort {
     Sheet,
 }
 
+impl Change {
+    /// Its sort.
+    pub fn sort(&self) -> Sort {
+        match self {
+            Change::Turn { .. } => Sort::Turn,
+            Change::Sizes { .. } => Sort::Sizes,
+            Change::FewerCards { .. } => Sort::FewerCards,
+            Change::Sheet { .. } => Sort::Sheet,
+        }
+    }
+}
+
 impl Sort {
     /// Every sort, the smallest first.
     pub const ORDER: [Sort; 4] = [Sort::Turn, Sort::Sizes, Sort::FewerCards, Sort::Sheet];
