@@ -377,6 +377,18 @@ fn nothing_within_reach_is_said_and_a_spent_budget_proves_nothing() {
 }
 
 #[test]
+fn a_wish_beyond_all_bounds_is_answered_at_once() {
+    // Four thousand million cards: the area says that at most eight come of a sheet, and eight do.
+    let mut slip = eight((48, 72), (48, 24));
+    slip.cards = Span::exactly(u32::MAX);
+    slip.recipes[0].cards = Span::new(0, u32::MAX);
+    let answer = asked(&slip, &Reach { cards: u32::MAX, ..reach(Aim::AnyLayout) });
+    let fewer = answer.fixes.iter().find(|fix| sort_of(&fix.change) == Sort::FewerCards).expect("fewer cards do");
+    assert_eq!((&fewer.change, fewer.smallest), (&Change::FewerCards { by: u32::MAX - 8 }, true));
+    assert_eq!((fewer.layout.cards[0], fewer.layout.waste), (8, 0));
+}
+
+#[test]
 fn a_question_that_cannot_be_asked_is_refused() {
     let mut broken = eight((48, 72), (48, 24));
     broken.kinds[1].width = Span::new(9, 3);

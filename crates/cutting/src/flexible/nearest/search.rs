@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use super::{Aim, Change, End, Fix, Move, Reach, Side, changed};
 use crate::flexible::grid::Grid;
-use crate::flexible::instance::{Answer, Instance, Layout, Span};
+use crate::flexible::instance::{Answer, Instance, Kind, Layout, Recipe, Span};
 use crate::flexible::packing;
 use crate::flexible::wishes::{self, Found};
 use crate::flexible::{Solver, Whole, solve};
@@ -137,7 +137,14 @@ impl<'a> Search<'a> {
 
     pub(super) fn fewer_cards(&self, budget: &mut Budget<'_>) -> Sorted {
         let mut sure = true;
-        for by in 1..=self.reach.cards.min(self.instance.cards.least.saturating_sub(1)) {
+        let least = self.instance.cards.least;
+        // What the sheet's area rules out is not even tried.
+        let first = least.saturating_sub(self.most_by_area()).max(1);
+        for by in first..=self.reach.cards.min(least.saturating_sub(1)) {
+            // A try that is refused at once costs something too, so that a slip of the pen ends.
+            if budget.spend(100).is_err() {
+                return (Vec::new(), false);
+            }
             let change = Change::FewerCards { by };
             match self.asked(&changed(self.instance, self.reach, &change), budget) {
                 Works::Yes => match self.fix(change, sure, budget) {
@@ -149,6 +156,20 @@ impl<'a> Search<'a> {
             }
         }
         (Vec::new(), sure)
+    }
+
+    /// No more cards than these come out of the sheet's area, were every card the smallest.
+    fn most_by_area(&self) -> u32 {
+        let kinds = &self.instance.kinds;
+        let smallest = |recipe: &Recipe| -> u64 {
+            let area = |(kind, count): (&Kind, &u32)| {
+                u64::from(kind.width.least) * u64::from(kind.height.least) * u64::from(*count)
+            };
+            kinds.iter().zip(&recipe.pieces).map(area).fold(0, u64::saturating_add)
+        };
+        let card = self.instance.recipes.iter().map(smallest).min().unwrap_or(0);
+        let sheet = u64::from(self.instance.width) * u64::from(self.instance.height);
+        u32::try_from(sheet.checked_div(card).unwrap_or(u64::MAX)).unwrap_or(u32::MAX)
     }
 
     pub(super) fn other_sheets(&self, budget: &mut Budget<'_>) -> Sorted {
