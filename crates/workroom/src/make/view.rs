@@ -486,8 +486,7 @@ pub struct FindingView {
     pub said: String,
     /// What would do.
     pub remedy: String,
-    /// The smallest changes known to help, the smallest first; left out where there are none.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    /// The smallest changes known to help, the smallest first; empty where there are none.
     pub ways: Vec<WayView>,
 }
 
