@@ -16,14 +16,15 @@ pub struct Worded {
     pub ways: Vec<String>,
 }
 
-/// A length as the maker thinks of it: at her mark or at a finer one that says it exactly; else rounded to 1/32 in
+/// A length as the maker thinks of it: at her mark or at a finer one, to 1/64 in, that says it exactly; else rounded to 1/32 in
 /// or 1/2 mm, the finest that is read off a rule.
 pub fn length(length: Length, mark: Mark) -> String {
-    let finest = match mark.unit() {
-        Unit::Inch => Mark::ThirtySecondInch,
-        Unit::Millimetre => Mark::HalfMillimetre,
+    // A border that small errors leave is often an odd 64th: told where it is exactly one.
+    let (finest, finer) = match mark.unit() {
+        Unit::Inch => (Mark::ThirtySecondInch, Mark::SixtyFourthInch),
+        Unit::Millimetre => (Mark::HalfMillimetre, Mark::HalfMillimetre),
     };
-    let of_unit = Mark::ALL.into_iter().filter(|rule| rule.unit() == mark.unit() && rule.parts() <= finest.parts());
+    let of_unit = Mark::ALL.into_iter().filter(|rule| rule.unit() == mark.unit() && rule.parts() <= finer.parts());
     let rule = [mark].into_iter().chain(of_unit).find(|rule| rule.holds(length)).unwrap_or(finest);
     write_as(length, rule, FractionStyle::Plain, UnitSign::Shown).text
 }

@@ -5,6 +5,7 @@ use cutting::steps::{CutPlan, Effort};
 use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
+use super::borders::Borders;
 use crate::finding::Finding;
 use crate::model::{Batch, Project, Side};
 
@@ -21,6 +22,8 @@ pub struct Plan {
     pub cards: Vec<Card>,
     /// Cardstock, one entry for each colour that is used.
     pub stocks: Vec<StockPlan>,
+    /// What small errors do to every border.
+    pub borders: Borders,
     /// How many of everything.
     pub counts: Counts,
     /// What it costs, as far as prices were given.

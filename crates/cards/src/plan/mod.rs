@@ -4,6 +4,7 @@
 
 mod answer;
 mod batch;
+mod borders;
 mod checked;
 mod collage;
 mod costs;
@@ -22,6 +23,7 @@ pub use answer::{
     Alternative, Card, CardPart, CostLine, CostOf, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan,
     SheetUse, StockCut, StockPiece, StockPlan, StockSheetPlan,
 };
+pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, RestAdvice};
 pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use why::{WayOut, WhyNot, why};
@@ -48,6 +50,7 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
     let stocks = stock::stocks(project, &cards, budget, &mut findings);
     let counts = counts::counts(project, &layouts, &cards);
     look::look(project, &layouts, &cards, &mut findings);
+    let borders = borders::borders(project, &layouts, &cards, &stocks, &mut findings);
     let costs = costs::costs(project, &layouts, &stocks, &counts, &mut findings);
     // The gravest first; what is said twice is said once.
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
@@ -59,5 +62,5 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
         }
         fresh
     });
-    Plan { project: project.clone(), batches, layouts, cards, stocks, counts, costs, findings }
+    Plan { project: project.clone(), batches, layouts, cards, stocks, borders, counts, costs, findings }
 }

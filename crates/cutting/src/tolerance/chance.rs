@@ -33,7 +33,7 @@ impl Pair {
 pub struct Share {
     /// Draws made.
     pub draws: u32,
-    /// Draws in which one of the two borders was under half its width.
+    /// Draws in which one of the two borders (of those above nought) was under half its width.
     pub under_half: u32,
     /// One draw in twenty had a border of this or less.
     pub worst_twentieth: i64,
@@ -51,13 +51,21 @@ pub fn simulate(pair: &Pair, draws: u32, seed: u64) -> Share {
         i64::try_from(i128::from(most) * point / i128::from(u32::MAX)).unwrap_or(0)
     };
     let (mut under_half, mut narrow) = (0, Vec::new());
+    // What is flush, or runs over the edge, is no border.
+    let narrow_of = |made: i64, planned: i64| planned > 0 && made * 2 < planned;
     for _ in 0..draws {
         let off: i64 = pair.sizes.iter().map(|&most| even(most)).sum();
         let place = even(pair.place);
         let near = pair.near + off * pair.halves / 2 + place;
         let far = pair.far + off * (2 - pair.halves) / 2 - place;
-        under_half += u32::from(near * 2 < pair.near || far * 2 < pair.far);
-        narrow.push(near.min(far));
+        under_half += u32::from(narrow_of(near, pair.near) || narrow_of(far, pair.far));
+        narrow.push(if pair.near <= 0 {
+            far
+        } else if pair.far <= 0 {
+            near
+        } else {
+            near.min(far)
+        });
     }
     let twentieth = narrow.len() / 20;
     let worst_twentieth = if narrow.is_empty() { 0 } else { *narrow.select_nth_unstable(twentieth).1 };

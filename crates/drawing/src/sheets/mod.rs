@@ -17,6 +17,7 @@ mod card;
 mod cautions;
 mod cut_lines;
 mod edition;
+mod errors;
 mod labels;
 mod look;
 mod needs;
@@ -71,6 +72,7 @@ pub fn edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
     steps::steps(plan, faces, told, &mut pages);
     needs::cardstock(plan, told, &mut pages);
     assembly::assembly(plan, faces, told, &mut pages);
+    errors::errors(plan, faces, told, &mut pages);
     cautions::cautions(plan, told, &mut pages);
     other_sizes::other_sizes(plan, told, &mut pages);
     cautions::notes(&mut pages);

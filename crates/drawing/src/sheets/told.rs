@@ -38,6 +38,10 @@ impl Told {
             (false, Unit::Millimetre) => (Rule::WholeMillimetre, Rule::HalfMillimetre),
         };
         let finer = |rule: &Rule| rule.unit() == finest.unit() && rule.step() >= finest.step();
+        // A border that small errors leave is often an odd 64th.
+        if finest == Rule::ThirtySecondInch && !finest.holds(length) && Rule::SixtyFourthInch.holds(length) {
+            return Rule::SixtyFourthInch;
+        }
         [coarsest].into_iter().chain(Rule::ALL).filter(finer).find(|rule| rule.holds(length)).unwrap_or(finest)
     }
 

@@ -6,6 +6,13 @@ finding-base-longer-than-trimmer = The base of { $recipe } is { $long } long; yo
     .remedy = Swing out the ruler, or mark both ends and cut from each.
 finding-batch-too-large = More than { $most } cards at once are not planned; the plan stops there.
     .remedy = Plan the batch in parts, or check the number of copies and cards.
+finding-border-errors = The narrowest border is { $edge ->
+    [left] at the left
+    [right] at the right
+    [top] above
+   *[bottom] below
+} of the { $layer } on { $recipe }: { $planned } as planned, down to { $stop } where one setting of the stop is 1/32 in off, to { $cuts } where every cut is; { $share } in 100 such cards show less than half of it.
+    .remedy = Cut one sheet and measure its pieces before you cut the rest; a wider border forgives more.
 finding-border-narrow = In { $recipe } the { $layer } shows a border of only { $border }.
     .remedy = Below { $least } every small error shows: make the border wider.
 finding-cardstock-no-sheet = No sheet of { $cardstock } has a size.
@@ -95,6 +102,8 @@ finding-recipe-bounds = { $recipe } asks for at least { $least } cards and at mo
     .remedy = Make the least no more than the most.
 finding-recipe-without-paper = { $recipe } takes no patterned paper, so no sheet gives cards of it.
     .remedy = Add a patterned layer, or take the recipe out.
+finding-rest-matters = On layout { $layout } the rest of { $cuts } cuts falls on { $on }, where every error shows.
+    .remedy = Cut { $better } last instead: there it does not matter.
 finding-sets-not-whole = { $cards } cards make { $sets } sets of { $set } and leave { $rest } over.
     .remedy = Change the number of cards, or keep the rest as spares.
 finding-sheet-gives-fewer = A sheet of { $pack } gives { $cards } cards, not { $wanted }.

@@ -376,3 +376,25 @@ csv-which = which
 csv-amount = amount
 csv-paper = patterned paper
 csv-ribbon = ribbon
+## What small errors do
+
+page-errors-title = What small errors do
+page-errors-lead = Nobody cuts to the hair. Here every width is told as it is planned, and as it is left when one thing goes wrong by as much as it does at most tables: the hand or the stop by 1/32 in, a sheet out of square by 1/16 in over 12, a print 1/16 in off its place. The arrow points at the narrowest border of each card.
+page-errors-said = The narrowest border is { $border }: { $planned } as planned. Where one setting of the stop is off, { $stop } is left. Where every cut and the placing are off by chance, { $share } in 100 cards have less than half of it there or across from it.
+page-errors-named = { $layer }, { $edge ->
+    [left] at the left
+    [right] at the right
+    [top] above
+   *[bottom] below
+}
+page-errors-border = Border
+page-errors-planned = Planned
+page-errors-cuts = Every cut off
+page-errors-stop = Stop off
+page-errors-placed = Laid off
+page-errors-square = Out of square
+page-errors-drift = Print off
+page-errors-gone = none
+page-errors-rest-title = Where the rest lies
+page-errors-rest-well = What is left at the end of a row takes the errors of all its cuts. On these layouts it already lies where it shows least.
+page-errors-rest = On layout { $layout } the last of a row is { $on }, and takes the errors of all its cuts. Cut { $better } last instead: there nobody sees them.

@@ -15,6 +15,7 @@
 //!
 //! Left out on purpose: the command line, clocks, and writing the files ([`crate::outputs`]).
 
+mod borders;
 pub mod faces;
 mod pages;
 mod shown;

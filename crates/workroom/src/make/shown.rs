@@ -31,6 +31,7 @@ pub fn show(plan: &Plan) -> PlanView {
         layouts: plan.layouts.iter().enumerate().map(|(index, layout)| told.layout(index, layout)).collect(),
         cards: plan.cards.iter().map(|card| told.card(card)).collect(),
         cardstock: plan.stocks.iter().map(|stock| told.stock(stock)).collect(),
+        borders: super::borders::show(plan),
         costs: costs(plan),
         findings: plan.findings.iter().map(|finding| self::finding(finding, project)).collect(),
     }

@@ -35,6 +35,8 @@ pub struct PlanView {
     pub cards: Vec<CardView>,
     /// What is cut from cardstock.
     pub cardstock: Vec<StockView>,
+    /// What small errors do to the borders.
+    pub borders: BordersView,
     /// What the batch uses up, in money.
     pub costs: CostsView,
     /// What the maker should know, the gravest first.
@@ -471,6 +473,74 @@ pub struct CostView {
     /// The date of the price, if told.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub date: Option<String>,
+}
+
+/// What small errors do to the borders of the cards.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct BordersView {
+    /// The narrowest border of all; left out where no card has any.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub narrowest: Option<BorderView>,
+    /// Every border of every recipe, each as on its worst card; of each recipe the narrowest first.
+    pub borders: Vec<BorderView>,
+    /// Rows of cuts whose rest lies where it matters; empty where it lies well, or nowhere better.
+    pub rests: Vec<RestView>,
+}
+
+/// A border and how narrow it can come out; below nought the layer runs over the edge.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct BorderView {
+    /// The recipe.
+    pub recipe: String,
+    /// The layer beside which it shows.
+    pub layer: String,
+    /// The layer that shows; left out for the card's front.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub on: Option<String>,
+    /// `left`, `right`, `top` or `bottom` of the layer.
+    pub edge: &'static str,
+    /// Number of the first card that has it.
+    pub card: u32,
+    /// Its width where nothing is off.
+    pub planned: String,
+    /// Where every cut of both pieces is off by 1/32 in, all the wrong way.
+    pub by_cuts: String,
+    /// Where one setting of the stop is 1/32 in too wide, the worst of them.
+    pub by_stop_wide: String,
+    /// Where one setting of the stop is off by 1/32 in either way, the worst of them.
+    pub by_stop: String,
+    /// Where the layer is laid 1/32 in off its place.
+    pub by_placing: String,
+    /// Where the sheet is out of square by 1/16 in over 12 in.
+    pub by_square: String,
+    /// Where the print lies 1/16 in off and is cut by; as planned where nothing is cut by the print.
+    pub by_drift: String,
+    /// All of these at once, all the wrong way.
+    pub together: String,
+    /// Of so many drawn at random (told for the narrowest of each recipe) …
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub drawn: Option<u32>,
+    /// … so many show less than half of it, or of the border across from it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub under_half: Option<u32>,
+    /// One in twenty of those drawn has a border of this or less.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worst_twentieth: Option<String>,
+}
+
+/// A row of cuts whose rest lies where it matters.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct RestView {
+    /// The layout, from 1.
+    pub layout: usize,
+    /// `width` or `height` of the sheet, whichever the row divides.
+    pub divides: &'static str,
+    /// How many cuts meet in the rest.
+    pub cuts: u32,
+    /// Marks of the pieces that have the rest now.
+    pub on: Vec<String>,
+    /// Marks of the pieces that may have it: cut these last.
+    pub better: Vec<String>,
 }
 
 /// Something the maker should know.
