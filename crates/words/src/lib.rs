@@ -13,12 +13,13 @@ use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 5] = [
+pub const ENGLISH: [(&str, &str); 6] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
     ("projects.ftl", include_str!("../messages/en/projects.ftl")),
     ("findings.ftl", include_str!("../messages/en/findings.ftl")),
     ("pages.ftl", include_str!("../messages/en/pages.ftl")),
+    ("rooms.ftl", include_str!("../messages/en/rooms.ftl")),
 ];
 
 /// One value put into a message.

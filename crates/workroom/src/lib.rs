@@ -7,4 +7,5 @@ pub mod make;
 pub mod outputs;
 pub mod pictures;
 pub mod solve;
+pub mod web;
 pub mod wording;

@@ -7,6 +7,8 @@
 //! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`] | one finished card |
+//! | [`step_picture`] | one step at the trimmer, in words and pictures |
+//! | [`stock_drawing`] | one sheet of cardstock with its cuts |
 //!
 //! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
 
@@ -22,6 +24,7 @@ mod opening;
 mod other_sizes;
 mod pages;
 mod papers;
+mod screen;
 mod sketch;
 mod steps;
 mod swatch;
@@ -41,6 +44,7 @@ use told::Told;
 
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
+pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
 pub use templates::templates;
 
 /// What each face looks like: pack, design, side, seen with its own top up.

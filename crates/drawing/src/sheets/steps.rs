@@ -126,7 +126,7 @@ impl Cuts<'_> {
         (head, vec![say("page-step-score-parts", &[("marks", marks.into()), ("strokes", score.strokes.into())])])
     }
 
-    fn cautions(&self, cut: &CutStep) -> Vec<String> {
+    pub(super) fn cautions(&self, cut: &CutStep) -> Vec<String> {
         cut.cautions
             .iter()
             .map(|caution| match caution {
@@ -163,7 +163,7 @@ pub(super) fn steps(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
     cutting_cautions(pages);
 }
 
-fn of_layout<'a>(faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {
+pub(super) fn of_layout<'a>(faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {
     let print = layout.sheets.first().and_then(|used| faces.get(&(layout.pack, used.design, used.side)));
     let under = print.map_or(Under::Color(WHITE), |print| Under::Print(print.at_most(700)));
     let marks = layout.pieces.iter().map(|piece| (piece.rect, piece.mark.clone())).collect();
@@ -190,12 +190,12 @@ impl Told {
     }
 
     /// The width kept for the picture of a part at the trimmer.
-    fn step_picture(self) -> Length {
+    pub(super) fn step_picture(self) -> Length {
         sixteenths(if self.large() { 60 } else { 26 })
     }
 
     /// The picture of where on the sheet.
-    fn map(self) -> Length {
+    pub(super) fn map(self) -> Length {
         sixteenths(if self.large() { 26 } else { 14 })
     }
 }
@@ -345,7 +345,7 @@ fn scale(told: &Cuts<'_>, at: Point) -> Fit {
 }
 
 /// The first part of a step as it lies at the stop; the marks and how tall they are.
-fn at_trimmer(told: &Cuts<'_>, cut: &CutStep, place: Rect) -> (Vec<Mark>, Length) {
+pub(super) fn at_trimmer(told: &Cuts<'_>, cut: &CutStep, place: Rect) -> (Vec<Mark>, Length) {
     let Some(work) = cut.work.first() else { return (Vec::new(), Length::ZERO) };
     let part = told.rect(work.part);
     let turned = quarters(told.told.up(cut));
@@ -422,7 +422,7 @@ fn at_trimmer(told: &Cuts<'_>, cut: &CutStep, place: Rect) -> (Vec<Mark>, Length
 }
 
 /// A piece with the line to press.
-fn scored(told: &Cuts<'_>, score: &ScoreStep, place: Rect) -> (Vec<Mark>, Length) {
+pub(super) fn scored(told: &Cuts<'_>, score: &ScoreStep, place: Rect) -> (Vec<Mark>, Length) {
     let Some(first) = score.parts.first() else { return (Vec::new(), Length::ZERO) };
     let part = told.rect(*first);
     let turned = matches!(told.fate(*first), Fate::Piece { turned: true, .. });
@@ -443,7 +443,7 @@ fn scored(told: &Cuts<'_>, score: &ScoreStep, place: Rect) -> (Vec<Mark>, Length
 }
 
 /// Where on the sheet the parts of a step lie.
-fn map(told: &Cuts<'_>, step: &Step, there: &BTreeSet<PartId>, place: Rect) -> Vec<Mark> {
+pub(super) fn map(told: &Cuts<'_>, step: &Step, there: &BTreeSet<PartId>, place: Rect) -> Vec<Mark> {
     let fit = Fit::into(sheet_size(told), place);
     let worked: Vec<PartId> = match step {
         Step::Cut(cut) => cut.work.iter().map(|work| work.part).collect(),

@@ -1,18 +1,16 @@
 ### What the command line says.
 ### Refusals: lower case, no full stop, the offending value in backticks, what to do in `.remedy`.
 
-welcome =
-    Octavo plans one pack of patterned paper into a batch of cards.
-
-      octavo make --demo --out demo-out    make the demo and look at what comes out
-      octavo make my-cards.toml --out out  make a project of your own
-      octavo help                          all commands, with examples
+opened =
+    The workroom is open at { $address }
+    It listens to this computer only. Close it here with Ctrl-C; everything is kept.
 
 ## Help
 
 help-about = Turns one pack of double-sided patterned paper into a batch of handmade cards: cuts, steps, counts and pages to print.
 help-examples =
     Examples:
+      octavo
       octavo make --demo --out demo-out
       octavo make my-cards.toml --out out --sheet a4
       octavo solve layout.json --json --seconds 5
@@ -22,6 +20,9 @@ help-examples =
 
     Exit codes: 0 done; 1 done, but something serious was found or the question is
     impossible; 2 could not, and nothing was written.
+help-port = The port of the workroom's pages; left out, the usual one
+help-data = The file your projects are kept in; left out, the usual one in your home folder
+help-no-open = Print the address of the workroom without opening the browser
 help-make = Plan a project and write its pages, drawings and plan into a folder
     .file = The project file (TOML), written by hand
     .demo = Make the demo that comes with the program
@@ -168,3 +169,24 @@ why-minimum = the pieces that must appear do not fit on one sheet
 ## Progress of long work
 
 progress-search = { $seconds } s: { $nodes } nodes, best { $best }, bound { $bound }
+
+## Refusals: the workroom
+
+refused-no-home = there is no home folder to keep projects in
+    .remedy = say where with `--data FILE`
+refused-port = port { $port } cannot be had: { $reason }
+    .remedy = choose another with `--port`, or leave it out
+refused-store-not-ours = `{ $path }` is no database
+    .remedy = it was left as it is; move it away, or name another file with `--data`
+refused-store-theirs = `{ $path }` belongs to another program
+    .remedy = it was left as it is; name another file with `--data`
+refused-store-newer = `{ $path }` was written by a later Octavo
+    .remedy = it was left as it is; use that version, or name another file with `--data`
+refused-store-in-use = `{ $path }` is open in another Octavo
+    .remedy = use that one, close it, or name another file with `--data`
+refused-store-read-only = `{ $path }` may only be read
+    .remedy = allow writing to it and its folder, or name another file with `--data`
+refused-store-full = there is no room on the disk for `{ $path }`
+    .remedy = make room, or name a file on another disk with `--data`
+refused-store = `{ $path }` could not be opened: { $reason }
+    .remedy = name another file with `--data`

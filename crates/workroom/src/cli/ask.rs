@@ -11,12 +11,13 @@ use measure::{Length, Unit};
 use words::say;
 
 use super::Refusal;
+use super::open::OpenRequest;
 
 /// One command, read and checked.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Asked {
-    /// Nothing: a short welcome.
-    Welcome,
+    /// `octavo` alone: the workroom.
+    Open(OpenRequest),
     /// Help or the version, ready to print.
     Text(String),
     /// Not understood.
@@ -97,7 +98,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("make", given)) => Asked::Make(make_request(given)),
             Some(("solve", given)) => Asked::Solve(solve_request(given)),
             Some(("schema", given)) => Asked::Schema(word(given, "of").unwrap_or(SCHEMAS[0]).to_owned()),
-            _ => Asked::Welcome,
+            _ => Asked::Open(open_request(&matches)),
         },
         Err(error) => match error.kind() {
             ErrorKind::DisplayHelp
@@ -105,6 +106,14 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             | ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand => Asked::Text(error.render().to_string()),
             _ => Asked::Refused(Box::new(refusal(&error))),
         },
+    }
+}
+
+fn open_request(given: &ArgMatches) -> OpenRequest {
+    OpenRequest {
+        port: given.get_one::<u16>("port").copied(),
+        data: given.get_one::<PathBuf>("data").cloned(),
+        browser: !given.get_flag("no-open"),
     }
 }
 
@@ -148,6 +157,22 @@ fn command() -> Command {
         .about(say("help-about", &[]))
         .after_help(say("help-examples", &[]))
         .disable_help_subcommand(false)
+        .args_conflicts_with_subcommands(true)
+        .arg(
+            Arg::new("port")
+                .long("port")
+                .value_name("PORT")
+                .value_parser(value_parser!(u16))
+                .help(say("help-port", &[])),
+        )
+        .arg(
+            Arg::new("data")
+                .long("data")
+                .value_name("FILE")
+                .value_parser(value_parser!(PathBuf))
+                .help(say("help-data", &[])),
+        )
+        .arg(Arg::new("no-open").long("no-open").action(ArgAction::SetTrue).help(say("help-no-open", &[])))
         .subcommand(make_command())
         .subcommand(solve_command())
         .subcommand(schema_command())
@@ -315,8 +340,10 @@ mod tests {
     }
 
     #[test]
-    fn bare_name_is_welcomed() {
-        assert_eq!(asked("octavo"), Asked::Welcome);
+    fn the_bare_name_opens_the_workroom() {
+        assert_eq!(asked("octavo"), Asked::Open(OpenRequest { port: None, data: None, browser: true }));
+        let Asked::Open(open) = asked("octavo --no-open --port 4000 --data p.db") else { panic!("not open") };
+        assert_eq!((open.port, open.data, open.browser), (Some(4000), Some("p.db".into()), false));
     }
 
     #[test]
@@ -358,6 +385,7 @@ mod tests {
             "octavo make x --out d --square-measured 2",
             "octavo make x --out d --square-measured soon",
             "octavo solve",
+            "octavo --port 99999",
             "octavo solve f --seconds -1",
             "octavo solve f --seconds soon",
             "octavo solve f --nodes 0",

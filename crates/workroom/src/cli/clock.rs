@@ -11,6 +11,13 @@ use words::say;
 /// Nothing is said about work that takes no longer than this.
 const PATIENCE: Duration = Duration::from_millis(500);
 
+/// Seconds since 1970, for what is kept.
+#[allow(clippy::disallowed_methods, reason = "the rim's one clock")]
+pub(crate) fn seconds_now() -> i64 {
+    let since = std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).unwrap_or_default();
+    i64::try_from(since.as_secs()).unwrap_or(i64::MAX)
+}
+
 /// How long something took, and whether it must stop.
 pub(crate) struct Clock {
     started: Instant,

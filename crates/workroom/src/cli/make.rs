@@ -22,7 +22,7 @@ use crate::wording;
 
 /// Nodes a plan may spend: the same plan on every machine.
 /// Chosen: the demo needs a hundredth; spending all of it takes some twenty seconds.
-const NODES: u64 = 40_000_000;
+pub(crate) const NODES: u64 = 40_000_000;
 /// A plan that is still not there after so many seconds stops with what it has.
 const MOST_SECONDS: f64 = 120.0;
 

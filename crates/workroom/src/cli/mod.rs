@@ -9,6 +9,7 @@
 mod ask;
 mod clock;
 mod make;
+mod open;
 mod refusal;
 mod solve;
 
@@ -17,6 +18,8 @@ use std::io::{self, Write};
 
 use words::say;
 
+pub(crate) use clock::seconds_now;
+pub(crate) use make::NODES;
 pub use refusal::Refusal;
 
 /// How a command ended, when it did what it could.
@@ -41,7 +44,7 @@ struct Desk<'a> {
 pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &mut dyn Write) -> u8 {
     let mut desk = Desk { out, err };
     let ended = match ask::read(args) {
-        ask::Asked::Welcome => tell(&mut desk, &say("welcome", &[])),
+        ask::Asked::Open(request) => open::run(&request, &mut desk),
         ask::Asked::Text(text) => tell(&mut desk, text.trim_end()),
         ask::Asked::Refused(refusal) => Err(*refusal),
         ask::Asked::Make(request) => make::run(&request, &mut desk),

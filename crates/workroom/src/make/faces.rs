@@ -114,6 +114,11 @@ fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
     found.collect()
 }
 
+/// What one face looks like, if Octavo draws it or it is one colour.
+pub fn face_picture(look: &Look, size: Size) -> Option<Picture> {
+    face(look, size, None).ok().flatten().map(|(picture, _)| picture)
+}
+
 fn face(look: &Look, size: Size, folder: Option<&Path>) -> Result<Face, BadPicture> {
     let whole = |picture: Option<Picture>| picture.map(|picture| (picture, Shape::Sheets));
     match look {

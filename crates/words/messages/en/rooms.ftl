@@ -1,0 +1,359 @@
+### What the pages of the workroom say.
+
+## On every page
+
+skip = To the page itself
+way = The job, step by step
+way-paper = Paper
+way-cards = Cards
+way-layout = Layout
+way-batch = Batch
+way-cardstock = Cardstock
+way-table = Table
+way-share = Share
+undo = Undo
+redo = Redo
+change = Change it
+to-hand = To the work in hand
+last-change = Last change: { $what }.
+refused-title = That cannot be kept as it is
+problem-line = Line { $line }: { $said }.{" "}
+graveness-serious = Stop:
+graveness-warning = Take care:
+graveness-note = Note:
+working-title = Working it out
+working = This plan takes a moment. The page comes by itself; or stop, and see the best found so far.
+working-stop = Stop and show the best so far
+lost-title = There is nothing here
+lost = This address leads nowhere: the project may have been put away, or the address was mistyped.
+card-alt = Card { $number }, { $recipe }, in print { $print }
+area-inches = { $area } square inches
+area-centimetres = { $area } square centimetres
+
+## Two pages open on one project
+
+stale-title = The project has moved on
+stale = While this page was open, the project was changed elsewhere. Nothing is lost: choose how to go on.
+stale-theirs = What changed meanwhile
+stale-undone = A change was undone.
+stale-mine = What you were about to change
+stale-on-top = Make my change to the newer one
+stale-both = Keep both: mine becomes a copy
+stale-theirs-only = Leave mine, show the newer one
+
+## Where everything is kept
+
+store-title = That could not be kept
+store-full = The disk is full. Make room, then do it again.
+store-read-only = The file with your projects may only be read. Allow writing to it and its folder, then do it again.
+store-in-use = The file with your projects is open elsewhere. Close the other Octavo, then do it again.
+store-damaged = The file with your projects is damaged ({ $reason }). Bring back a backup.
+store-other = The file with your projects could not be used: { $reason }.
+store-kept = Everything that was kept before is still there.
+asked-title = This cannot be answered
+asked-slowly = The request did not arrive in time. Try it again.
+asked-broken = Something in Octavo broke. Nothing that was kept is lost; go back and try another way.
+asked-long = It took too long. Make the project smaller, or ask again.
+asked-host = This address is not ours. Open the one that Octavo printed.
+asked-method = Pages are looked at or sent, nothing else.
+asked-origin = This came from another page than ours and was not done. Open Octavo's own page and do it there.
+asked-form = The form did not arrive whole. Go back and send it again.
+asked-large = That is too large: 64 MB is the most.
+
+## Work in hand
+
+hand-title = Work in hand
+hand-empty = The table is empty. Begin something below.
+hand-facts = { $cards ->
+    [one] 1 card
+   *[other] { $cards } cards
+} from { $sheets ->
+    [one] 1 sheet
+   *[other] { $sheets } sheets
+}, { $left ->
+    [none] nothing left over
+   *[some] something left over
+}.
+hand-open = Open
+hand-copy = Copy
+hand-export = Save as a file
+hand-away = Put away
+hand-unreadable = Its file has mistakes. Open it to mend them.
+hand-working = Its plan is still being worked out.
+no-name = A project without a name
+progress = { $done } of { $all } steps done
+progress-label = Steps done at the table
+away-title = Put away
+take-back = Take back
+copy-name = { $name }, a copy
+backup-title = Keep it safe
+backup-lead = Everything in one file: projects with every change, pictures, ticks. Bringing one back replaces what is here; what was here is kept in a file beside it.
+backup-take = Save a backup
+restore-file = A backup
+restore = Bring it back
+restore-refused = That backup was not used: { $reason }. Everything is as it was.
+
+## Something new
+
+new-title = Begin something
+new-pack = From a pack of paper
+new-pack-name = What the pack is called
+new-sheet = Size of a sheet, as measured
+new-designs = Designs
+new-copies = Sheets of each
+new-format = Finished size of a card
+new-begin = Begin
+new-example = From an example
+new-which = Which
+new-open = Open it
+new-file = From a project file
+new-file-file = The file
+new-file-text = Or its text
+new-nothing = Choose an example, a file, or write its text.
+new-bad-size = { $label }: `{ $typed }` is no size ({ $why }). Write width × height, such as 12 x 12 in.
+new-bad-number = { $label }: `{ $typed }` will not do. Write a whole number from 1 to { $most }.
+new-too-small = A card of `{ $format }` is too small for a mat and a panel with borders. Write a larger one, such as 3 1/2 x 5 in.
+new-unnamed = A new pack
+new-design = Design { $letter }
+new-base-color = Base colour
+new-mat-color = Mat colour
+new-recipe = Plain panel
+new-mat = mat
+new-panel = panel
+
+## Changes, as they are kept
+
+edit-demo = The demo was laid out
+edit-begun = Begun
+edit-copy = Copied
+edit-text = The project file was written anew
+edit-changed = { $key } from { $from } to { $to }
+edit-nothing = nothing
+edit-pinned = { $layer } pinned { $left } from the left, { $top } from the top
+edit-unpinned = A pin was taken out
+edit-taken = Another layout was taken
+refused-place = The project file has no such place any more. Look at the page as it is now and change it there.
+
+## Fields
+
+field-name = Name
+field-format = Finished size
+field-fold = Fold
+field-base = Base
+field-width = Width that looks right
+field-height = Height that looks right
+field-prefer = Best size
+field-size = Size
+field-border = Border
+field-mat-for = Mat for { $letter }
+field-cardstock = Cardstock
+field-foam = Foam squares
+field-length = Length
+field-right = Shift right
+field-down = Shift down
+field-cards-per-sheet = Cards from one sheet
+field-mark = Finest mark
+field-left = From the left
+field-top = From the top
+field-cards = Cards in all
+field-overs = Extra cards
+field-set-of = Cards in a set
+field-partners = Prints that meet on one card
+field-price = Price of the pack
+field-copies = Sheets there are
+field-use = Sheets to use
+field-up = Side that shows
+field-way-front = Front: which way up
+field-way-back = Back: which way up
+hint-as-many = as many as can be
+hint-all = all
+choice-only = the only one, or as it is
+fold-as-is = As it is
+fold-side = Side, like a book
+fold-top = Top, like a tent
+fold-gate = Two doors
+fold-z = One fold each way
+fold-flat = None: a flat card
+
+## Paper
+
+paper-title = Paper
+paper-lead = { $designs ->
+    [one] 1 design
+   *[other] { $designs } designs
+}, { $sheets ->
+    [one] 1 sheet
+   *[other] { $sheets } sheets
+}. A piece can show one side only: choose which side is up before you cut.
+paper-missing = These pictures are not here, so their faces are plain: { $names }.
+paper-face-alt = { $name }, a side of { $design }
+paper-up = this side up
+paper-copies = { $use } of { $copies ->
+    [one] 1 sheet
+   *[other] { $copies } sheets
+}
+paper-change = Change { $name }
+paper-pack-change = Change the pack { $name }
+paper-front = The front
+paper-back = The back
+way-any = any way up
+way-one = has a top
+way-two = either way up, not sideways
+
+## Cards
+
+cards-title = Cards
+cards-count = { $count ->
+    [one] 1 card
+   *[other] { $count } cards
+}
+cards-apart = Layer on layer
+cards-base = base
+cards-score = scored at { $at }
+cards-border = border { $border }
+cards-change = Change { $name }
+cards-whole = The card
+
+## Layout
+
+layout-title = Layout
+layout-several = Layouts
+layout-number = Layout { $number }
+layout-none = There is no layout yet. See what stands in the way.
+layout-sentence = { $left ->
+    [none] Nothing left over
+   *[some] { $area } left over
+}, { $settings ->
+    [one] 1 setting
+   *[other] { $settings } settings
+}, { $cuts ->
+    [one] 1 cut
+   *[other] { $cuts } cuts
+}, { $cards ->
+    [one] 1 card
+   *[other] { $cards } cards
+} from a sheet.
+layout-grade = { $grade ->
+    [best] No layout does better.
+    [found] The best that was found.
+   *[stopped] The search was stopped before it was sure.
+}
+layout-hint = Touch a piece to see its card, or a card to see its pieces.
+layout-card = Card { $number }
+layout-pieces = from { $marks }
+layout-piece = Piece { $mark }, { $layer }
+layout-cuts = One cut at a time
+layout-walk = Cuts
+cut-before = Before
+cut-after = Next
+layout-others = Other ways to cut it
+layout-no-others = No other layout that really differs was found.
+layout-take = Take this one
+layout-pins = Pins
+layout-pins-lead = A pinned piece stays where it is; the rest is worked out round it.
+layout-pinned = { $layer }, { $size }, { $left } from the left, { $top } from the top
+layout-unpin = Take out
+layout-unpin-all = Take out all pins
+layout-pin-more = Pin a piece
+layout-pin = Pin it
+layout-wish = What one sheet should give
+
+## Batch
+
+batch-title = Batch
+batch-sides = Which side
+batch-up = The side that is up
+batch-other = The other side of every sheet
+batch-shares = How many of each
+batch-recipe = Recipe
+batch-count = Cards
+batch-prints = From each print
+batch-wish = How many, and which prints meet
+batch-sheet = { $name }, sheet { $sheet }: { $count ->
+    [one] 1 card
+   *[other] { $count } cards
+}
+batch-partner = { $layer } from { $letter }
+
+## Cardstock
+
+stock-title = Cardstock
+stock-lead = { $count ->
+    [one] 1 sheet in all
+   *[other] { $count } sheets in all
+}.
+stock-best = No fewer sheets would do; that is proven.
+stock-found = The fewest that were found; fewer than { $bound } cannot do.
+stock-stopped = The search was stopped before it was sure.
+stock-inside = inside sheet
+stock-cut = { $count } × { $name }, { $width } × { $height }
+stock-times = { $times ->
+    [one] 1 sheet
+   *[other] { $times } sheets
+} like this, { $count ->
+    [one] 1 piece
+   *[other] { $count } pieces
+} each
+stock-sheet-alt = A sheet of { $name } with its cuts, { $count } pieces
+
+## Table
+
+table-title = Table
+table-of = Step { $number } of { $all }
+table-done = Done, next
+table-not-done = Not done after all
+table-left-hand = For the left hand
+table-right-hand = For the right hand
+table-read = Read it aloud
+table-keys = Space ticks the step; the arrow keys walk.
+table-nothing = There is nothing to do yet: the plan makes no cards.
+table-all = All steps
+table-ticked = done
+table-short-sheet = Patterned sheet, layout { $sheet }, cut { $number }
+table-short-stock = { $name }, pattern { $sheet }, cut { $number }
+table-short-card = { $name }: { $layer }
+lay-base = Fold { $count ->
+    [one] 1 base
+   *[other] { $count } bases
+}
+lay-score = Score at { $at }, then fold with the grain.
+lay-head = Lay on the { $layer }
+lay-where = Its top left corner lies { $left } from the left and { $top } from the top of the front.
+lay-strip = Stamp it first, and let it dry.
+lay-count = For { $count ->
+    [one] 1 card
+   *[other] all { $count } cards
+}. Make one completely before you go on with the others.
+
+## Share
+
+share-title = Share
+share-lead = Look at it here first, then save it or print it.
+share-paper = Printed on
+share-letter = Letter
+share-a4 = A4
+share-print = Words
+share-normal = Usual size
+share-large = Large print
+share-hand = Blade hand
+share-right = Right
+share-left = Left
+share-units = Measures
+share-inches = Inches
+share-mm = Millimetres
+share-see = Show it so
+share-handout = Save the handout ({ $pages ->
+    [one] 1 page
+   *[other] { $pages } pages
+})
+share-page = Page { $number }: { $title }
+share-files = Files
+share-project = The project file
+share-project-note = everything you said, to keep or to send
+share-plan = The whole plan
+share-plan-note = for other programs
+share-sheet = Drawing of patterned sheet { $number }
+share-text = The project file itself
+share-text-lead = Everything can be changed here too. Comments stay.
+share-text-label = Project file
+unreadable-title = This project file has mistakes

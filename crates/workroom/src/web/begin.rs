@@ -1,0 +1,176 @@
+//! A new project: from an example, from a file, or from a pack and a few answers.
+
+use maud::{Markup, html};
+use measure::{Length, Size, Unit, parse_size};
+use store::projects::StoreError;
+
+use super::answer::{Answer, Asked, told};
+use super::room::Room;
+use super::{hand, say};
+use crate::wording::{exact, exact_size};
+
+/// The examples that come with the program.
+const EXAMPLES: [(&str, &str); 7] = [
+    ("kettle-and-quince", crate::make::DEMO),
+    ("four-recipes", include_str!("../../../../examples/four-recipes.toml")),
+    ("free-sizes", include_str!("../../../../examples/free-sizes.toml")),
+    ("six-inch-pad", include_str!("../../../../examples/six-inch-pad.toml")),
+    ("a6-from-a4", include_str!("../../../../examples/a6-from-a4.toml")),
+    ("landscape-and-square", include_str!("../../../../examples/landscape-and-square.toml")),
+    ("small-envelope", include_str!("../../../../examples/small-envelope.toml")),
+];
+
+/// Most designs that a form may ask for.
+const MOST_DESIGNS: u32 = 24;
+
+/// The forms that begin a project.
+pub(super) fn forms(asked: &Asked) -> Markup {
+    let typed = |name: &str, otherwise: &str| {
+        let value = asked.field(name);
+        if value.is_empty() { otherwise.to_owned() } else { value.to_owned() }
+    };
+    let line = |name: &str, label: String, otherwise: &str| {
+        html! {
+            label.field { span { (label) } input type="text" name=(name) value=(typed(name, otherwise)) autocomplete="off"; }
+        }
+    };
+    html! {
+        section.new {
+            h2 { (say("new-title", &[])) }
+            div.kinds {
+                form method="post" action="/new" {
+                    h3 { (say("new-pack", &[])) }
+                    input type="hidden" name="kind" value="pack";
+                    (line("pack", say("new-pack-name", &[]), ""))
+                    (line("sheet", say("new-sheet", &[]), "12 x 12 in"))
+                    (line("designs", say("new-designs", &[]), "6"))
+                    (line("copies", say("new-copies", &[]), "1"))
+                    (line("format", say("new-format", &[]), "3 1/2 x 5 in"))
+                    button type="submit" { (say("new-begin", &[])) }
+                }
+                form method="post" action="/new" {
+                    h3 { (say("new-example", &[])) }
+                    input type="hidden" name="kind" value="example";
+                    label.field {
+                        span { (say("new-which", &[])) }
+                        select name="example" {
+                            @for (name, text) in EXAMPLES { option value=(name) { (title(text)) } }
+                        }
+                    }
+                    button type="submit" { (say("new-open", &[])) }
+                }
+                form method="post" action="/new" enctype="multipart/form-data" {
+                    h3 { (say("new-file", &[])) }
+                    input type="hidden" name="kind" value="file";
+                    label.field { span { (say("new-file-file", &[])) } input type="file" name="file" accept=".toml,text/plain"; }
+                    label.field {
+                        span { (say("new-file-text", &[])) }
+                        textarea name="text" rows="4" spellcheck="false" { (asked.field("text")) }
+                    }
+                    button type="submit" { (say("new-open", &[])) }
+                }
+            }
+        }
+    }
+}
+
+fn title(text: &str) -> String {
+    store::project_file::read(text).map(|project| project.name).unwrap_or_default()
+}
+
+/// Begins a project.
+pub(super) fn new(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
+    let begun = match asked.field("kind") {
+        "example" => {
+            EXAMPLES.iter().find(|(name, _)| *name == asked.field("example")).map(|(_, text)| (*text).to_owned())
+        }
+        "pack" => match from_pack(asked) {
+            Ok(text) => Some(text),
+            Err(refused) => return hand::page(room, asked, Some(html! { p { (refused) } })),
+        },
+        _ => {
+            let file = asked.fields.iter().find(|(key, value)| key == "file" && !value.is_empty());
+            file.map_or_else(
+                || Some(asked.field("text").replace("\r\n", "\n")),
+                |(_, bytes)| Some(String::from_utf8_lossy(bytes).into_owned()),
+            )
+        }
+    };
+    let Some(text) = begun else { return hand::page(room, asked, Some(html! { p { (say("new-nothing", &[])) } })) };
+    if let Err(problems) = store::project_file::read_bytes(text.as_bytes()) {
+        return hand::page(room, asked, Some(told(&problems)));
+    }
+    let id = room.store().add(&text, &say("edit-begun", &[]), asked.now)?;
+    Ok(Answer::see(format!("/w/{}/cards", id.0)))
+}
+
+/// A first project file: one recipe with a mat and a panel, a border of 1/8 in (3 mm) a layer.
+fn from_pack(asked: &Asked) -> Result<String, String> {
+    let size = |name: &str, label: &str| {
+        let typed = asked.field(name);
+        parse_size(typed, Some(Unit::Inch)).map_err(|error| {
+            say("new-bad-size", &[("label", label.into()), ("typed", typed.into()), ("why", error.to_string().into())])
+        })
+    };
+    let number = |name: &str, label: String, most: u32| {
+        let typed = asked.field(name).trim();
+        typed.parse::<u32>().ok().filter(|number| (1..=most).contains(number)).ok_or_else(|| {
+            say("new-bad-number", &[("label", label.into()), ("typed", typed.into()), ("most", most.into())])
+        })
+    };
+    let (sheet, format) = (size("sheet", &say("new-sheet", &[]))?, size("format", &say("new-format", &[]))?);
+    let designs = number("designs", say("new-designs", &[]), MOST_DESIGNS)?;
+    let copies = number("copies", say("new-copies", &[]), 500)?;
+    let metric = ["mm", "cm"].iter().any(|unit| asked.field("sheet").contains(unit))
+        || ["mm", "cm"].iter().any(|unit| asked.field("format").contains(unit));
+    let (unit, border, play) = if metric {
+        (Unit::Millimetre, Length::mm(3), Length::mm(6))
+    } else {
+        (Unit::Inch, Length::from_ticks(Length::INCH.ticks() / 8), Length::from_ticks(Length::INCH.ticks() / 4))
+    };
+    let panel = Size::new(format.width - border * 4, format.height - border * 4);
+    if panel.width <= play || panel.height <= play {
+        return Err(say("new-too-small", &[("format", asked.field("format").into())]));
+    }
+    let range = |most: Length| format!("{} to {}", exact(most - play, unit), exact(most, unit));
+    let name = if asked.field("pack").trim().is_empty() {
+        say("new-unnamed", &[])
+    } else {
+        asked.field("pack").trim().to_owned()
+    };
+    let quoted = |text: &str| toml_edit::Value::from(text).to_string();
+    let mut text = format!(
+        "name = {}\nunit = \"{}\"\n\n[[pack]]\nname = {}\nsheet = \"{}\"\n",
+        quoted(&name),
+        if metric { "mm" } else { "in" },
+        quoted(&name),
+        exact_size(sheet, unit)
+    );
+    for design in 0..designs {
+        let letter = char::from(b'A' + u8::try_from(design).unwrap_or(0));
+        let named = say("new-design", &[("letter", letter.to_string().into())]);
+        text.push_str(&format!(
+            "\n[[pack.design]]\nletter = \"{letter}\"\nname = {}\ncopies = {copies}\n",
+            quoted(&named)
+        ));
+    }
+    let stock = |name: String, color: &str| format!("\n[[cardstock]]\nname = {}\ncolor = \"{color}\"\n", quoted(&name));
+    text.push_str(&stock(say("new-base-color", &[]), "#f6f0e2"));
+    text.push_str(&stock(say("new-mat-color", &[]), "#5b6b73"));
+    text.push_str(&format!(
+        "\n[[recipe]]\nname = {}\nformat = \"{}\"\nbase = {}\n\n[[recipe.layer]]\nname = {}\nkind = \"mat\"\nfollows = {}\n\
+         border = \"{}\"\ncardstock = {}\n\n[[recipe.layer]]\nname = {}\nwidth = \"{}\"\nheight = \"{}\"\nprefer = \"{}\"\n",
+        quoted(&say("new-recipe", &[])),
+        exact_size(format, unit),
+        quoted(&say("new-base-color", &[])),
+        quoted(&say("new-mat", &[])),
+        quoted(&say("new-panel", &[])),
+        exact(border, unit),
+        quoted(&say("new-mat-color", &[])),
+        quoted(&say("new-panel", &[])),
+        range(panel.width),
+        range(panel.height),
+        exact_size(panel, unit)
+    ));
+    Ok(text)
+}

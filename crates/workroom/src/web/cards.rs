@@ -1,0 +1,138 @@
+//! Cards: each recipe as the finished card, then layer on layer, with its measures to change.
+
+use ::cards::Subject;
+use ::cards::model::{Layer, Material, Recipe};
+use ::cards::plan::Card;
+use maud::{Markup, html};
+use measure::Length;
+
+use super::answer::Desk;
+use super::{fields, hand, say, shell};
+
+/// The page.
+pub(super) fn page(desk: &Desk<'_>) -> Markup {
+    let project = desk.made.project();
+    let inside = html! {
+        div.lead {
+            h1 { (say("cards-title", &[])) }
+            p.facts { (hand::facts(desk.made)) }
+        }
+        (fields::findings(desk, |finding| matches!(finding.subject, Subject::Recipe(_) | Subject::Envelope(_))))
+        @for (index, one) in project.recipes.iter().enumerate() {
+            (recipe(desk, index, one))
+        }
+    };
+    shell::of_project(desk, "cards", &inside)
+}
+
+fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
+    let mine: Vec<&Card> = desk.made.plan.cards.iter().filter(|card| card.recipe == index).collect();
+    let kinds: Vec<&Card> = hand::one_of_each(desk.made).into_iter().filter(|card| card.recipe == index).collect();
+    let at = format!("recipe-{}", index + 1);
+    let place = |key: &str| format!("recipe.{index}.{key}");
+    let (base, scores) = recipe.base_size();
+    let length = |length: Length| fields::length(desk, length);
+    html! {
+        section.recipe id=(at) aria-labelledby=(format!("{at}-name")) {
+            h2 id=(format!("{at}-name")) { (recipe.name) " " small { (say("cards-count", &[("count", mine.len().into())])) } }
+            div.finished {
+                @for card in kinds.iter().take(6) { figure { (fields::card(desk, card, "")) figcaption { (fields::design(desk, card)) } } }
+            }
+            @if let Some(card) = kinds.first() {
+                h3 { (say("cards-apart", &[])) }
+                ol.apart {
+                    li {
+                        (fields::card(desk, card, "?layers=0"))
+                        p { strong { (say("cards-base", &[])) } }
+                        p { (length(base.width)) " × " (length(base.height)) }
+                        @if !scores.is_empty() {
+                            p { (say("cards-score", &[("at", scores.iter().map(|s| length(*s)).collect::<Vec<_>>().join(", ").into())])) }
+                        }
+                    }
+                    @for (number, part) in (1_usize..).zip(&card.parts) {
+                        @if let Some(layer) = recipe.layers.get(part.layer) {
+                            li {
+                                (fields::card(desk, card, &format!("?layers={number}")))
+                                p { strong { (layer.name) } }
+                                p { (length(part.rect.size.width)) " × " (length(part.rect.size.height)) }
+                                @if let Material::Mat { border, .. } = &layer.material {
+                                    p { (say("cards-border", &[("border", length(*border).into())])) }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+            details open[desk.refused.is_some()] {
+                summary { (say("cards-change", &[("name", (&recipe.name).into())])) }
+                (fields::change(desk, "cards", &at, &html! {
+                    fieldset {
+                        legend { (say("cards-whole", &[])) }
+                        (fields::line(desk, &place("name"), &say("field-name", &[]), ""))
+                        (fields::line(desk, &place("format"), &say("field-format", &[]), ""))
+                        (fields::choice(desk, &place("fold"), &say("field-fold", &[]), &folds()))
+                        (fields::choice(desk, &place("base"), &say("field-base", &[]), &stocks(desk)))
+                    }
+                    @for (number, layer) in recipe.layers.iter().enumerate() {
+                        fieldset {
+                            legend { (layer.name) }
+                            (layer_fields(desk, &format!("recipe.{index}.layer.{number}"), layer))
+                        }
+                    }
+                }))
+            }
+        }
+    }
+}
+
+fn layer_fields(desk: &Desk<'_>, place: &str, layer: &Layer) -> Markup {
+    let line = |key: &str, label: String| fields::line(desk, &format!("{place}.{key}"), &label, "");
+    html! {
+        @match &layer.material {
+            Material::Patterned { .. } => {
+                @if super::edit::written(desk.document, &format!("{place}.size")).is_empty() {
+                    (line("width", say("field-width", &[])))
+                    (line("height", say("field-height", &[])))
+                    (line("prefer", say("field-prefer", &[])))
+                } @else {
+                    (line("size", say("field-size", &[])))
+                }
+            }
+            Material::Mat { cardstock, .. } => {
+                (line("border", say("field-border", &[])))
+                @for (letter, _) in cardstock {
+                    @if let Some(letter) = letter {
+                        (fields::choice(desk, &format!("{place}.cardstock.{letter}"), &say("field-mat-for", &[("letter", letter.into())]), &stocks(desk)))
+                    } @else {
+                        (fields::choice(desk, &format!("{place}.cardstock"), &say("field-cardstock", &[]), &stocks(desk)))
+                    }
+                }
+            }
+            Material::Plain { .. } => { (line("size", say("field-size", &[]))) }
+            Material::Strip { .. } => {
+                (line("size", say("field-size", &[])))
+                (line("foam_squares", say("field-foam", &[])))
+            }
+            Material::Ribbon { .. } => { (line("length", say("field-length", &[]))) }
+        }
+        (line("right", say("field-right", &[])))
+        (line("down", say("field-down", &[])))
+    }
+}
+
+fn folds() -> Vec<(&'static str, String)> {
+    vec![
+        ("", say("fold-as-is", &[])),
+        ("side", say("fold-side", &[])),
+        ("top", say("fold-top", &[])),
+        ("gate", say("fold-gate", &[])),
+        ("z", say("fold-z", &[])),
+        ("flat", say("fold-flat", &[])),
+    ]
+}
+
+/// The cardstocks by name.
+fn stocks<'a>(desk: &'a Desk<'_>) -> Vec<(&'a str, String)> {
+    let all = desk.made.project().cardstocks.iter().map(|stock| (stock.name.as_str(), stock.name.clone()));
+    std::iter::once(("", say("choice-only", &[]))).chain(all).collect()
+}

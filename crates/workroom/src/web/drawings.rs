@@ -1,0 +1,91 @@
+//! Pictures, each by its own address: it names the revision, so it may be kept for ever.
+
+use std::time::Duration;
+
+use cards::model::Side;
+use cards::plan::Card;
+use drawing::scene::share;
+use drawing::sheets::{Faces, card_picture, edition, stock_drawing};
+use drawing::{Mark, Scene, svg};
+use measure::{Length, Rect, Size};
+use store::project_file;
+use store::projects::{ProjectId, Revision};
+
+use super::answer::{Answer, Asked};
+use super::room::{Made, Room};
+use super::{accent, share as sharing};
+
+/// How long a drawing waits for its plan.
+const PATIENCE: Duration = Duration::from_secs(60);
+/// Width of a card's front as drawn. Chosen: sharp on a screen at twice the usual size, light to send.
+const CARD: Length = Length::from_ticks(Length::INCH.ticks() * 3 / 2);
+const SVG: &str = "image/svg+xml";
+
+/// The longest side of a sheet as drawn.
+pub(super) const SHEET: Length = Length::from_ticks(Length::INCH.ticks() * 8);
+
+/// A sheet's size as drawn.
+pub(super) fn sheet_size(sheet: Size) -> Size {
+    let longest = sheet.width.max(sheet.height).ticks();
+    Size::new(share(SHEET, sheet.width.ticks(), longest), share(SHEET, sheet.height.ticks(), longest))
+}
+
+/// A drawing by its name under a revision.
+pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revision, name: &str) -> Option<Answer> {
+    let asked_for: Vec<String> = asked.query.iter().map(|(key, value)| format!("{key}={value}")).collect();
+    let address = format!("{}/{}/{name}?{}", id.0, revision.number, asked_for.join("&"));
+    room.drawn(&address, || {
+        let project = project_file::read(&revision.text).ok()?;
+        if name == "accent.css" {
+            return Some(Answer::kept("text/css; charset=utf-8", accent::style(&project).into_bytes()));
+        }
+        let made = room.job(&revision.text, &project).wait(PATIENCE)?;
+        let stem = name.strip_suffix(".svg")?;
+        let (kind, rest) = stem.split_once('-')?;
+        let numbers: Vec<usize> = rest.split('-').filter_map(|part| part.parse().ok()).collect();
+        let scene = match (kind, numbers.as_slice()) {
+            ("card", [number]) => card(&made, asked, *number)?,
+            ("face", [pack, design]) => face(&made, *pack, *design, rest.ends_with("back"))?,
+            ("stock", [stock, sheet]) => {
+                let plan = made.plan.stocks.get(*stock)?;
+                let size =
+                    made.project().cardstocks.get(plan.cardstock)?.sheets.get(plan.sheets.get(*sheet)?.size)?.size;
+                stock_drawing(&made.plan, *stock, *sheet, sheet_size(size))?
+            }
+            ("page", [number]) => {
+                let wanted = sharing::edition(made.project(), asked);
+                edition(&made.plan, &made.faces, &wanted).into_iter().nth(number.checked_sub(1)?)?
+            }
+            _ => return None,
+        };
+        Some(Answer::kept(SVG, svg::write(&scene).into_bytes()))
+    })
+}
+
+/// A card, whole or with its first layers only, and with its sheets' other sides where that is asked for.
+fn card(made: &Made, asked: &Asked, number: usize) -> Option<Scene> {
+    let found: &Card = made.plan.cards.iter().find(|card| usize::try_from(card.number) == Ok(number))?;
+    let mut card = found.clone();
+    if let Ok(layers) = asked.query("layers").parse() {
+        card.parts.truncate(layers);
+    }
+    let other: Faces;
+    let faces = if asked.query("side") == "other" {
+        other = made.other_faces();
+        &other
+    } else {
+        &made.faces
+    };
+    Some(card_picture(&made.plan, faces, &card, CARD))
+}
+
+/// A face of a sheet, small.
+fn face(made: &Made, pack: usize, design: usize, back: bool) -> Option<Scene> {
+    let side = if back { Side::Back } else { Side::Front };
+    let picture = made.face((pack, design, side))?.at_most(360);
+    let sheet = made.project().packs.get(pack)?.sheet;
+    let width = Length::INCH * 2;
+    let size = Size::new(width, share(width, sheet.height.ticks(), sheet.width.ticks()));
+    let rect = Rect::new(Length::ZERO, Length::ZERO, size);
+    Some(Scene { size, title: String::new(), marks: vec![Mark::Image { picture, rect, clip: rect }] })
+}

@@ -1,0 +1,292 @@
+//! Changes to a project file that leave everything else of it, comments too, as it was.
+//!
+//! A change is a place (`recipe.0.layer.1.width`) and what is to stand there as the maker writes it; an empty text takes the
+//! key away. Whether the file is still right is for `store::project_file` to tell.
+
+use toml_edit::{Array, DocumentMut, InlineTable, Item, Value};
+
+use super::say;
+
+/// A changed file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Changed {
+    /// The project file.
+    pub(super) text: String,
+    /// What changed, in words.
+    pub(super) what: String,
+}
+
+/// Why a change could not be made: the file has no such place, or cannot be read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum EditError {
+    /// No such place.
+    NoPlace,
+    /// The file as kept is no TOML.
+    Unreadable,
+}
+
+/// A pin as a page sends it: recipe, layer, left, top, size, each as written.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Pin {
+    pub(super) recipe: String,
+    pub(super) layer: String,
+    pub(super) left: String,
+    pub(super) top: String,
+    pub(super) size: String,
+}
+
+const WHOLE: [&str; 12] = [
+    "copies",
+    "use",
+    "cards_per_sheet",
+    "cards",
+    "set_of",
+    "overs",
+    "least",
+    "most",
+    "foam_squares",
+    "alternatives",
+    "count",
+    "gsm",
+];
+const YES_OR_NO: [&str; 5] = ["from_partner", "may_turn", "free_size", "overlap", "bow"];
+
+/// The file as a document.
+pub(super) fn document(text: &str) -> Result<DocumentMut, EditError> {
+    text.parse().map_err(|_| EditError::Unreadable)
+}
+
+/// What stands at a place, as the maker wrote it; empty if nothing does.
+pub(super) fn written(document: &DocumentMut, place: &str) -> String {
+    in_table(document.as_table(), place).unwrap_or_default()
+}
+
+fn in_table(table: &dyn toml_edit::TableLike, place: &str) -> Option<String> {
+    let (key, rest) = place.split_once('.').map_or((place, None), |(key, rest)| (key, Some(rest)));
+    match (table.get(key)?, rest) {
+        (Item::Value(value), None) => Some(shown(value)),
+        (Item::Value(value), Some(rest)) => in_value(value, rest),
+        (Item::Table(inner), Some(rest)) => in_table(inner, rest),
+        (Item::ArrayOfTables(tables), Some(rest)) => {
+            let (index, rest) = rest.split_once('.')?;
+            in_table(tables.get(index.parse().ok()?)?, rest)
+        }
+        _ => None,
+    }
+}
+
+fn in_value(value: &Value, place: &str) -> Option<String> {
+    match value {
+        Value::InlineTable(table) => in_table(table, place),
+        Value::Array(list) => {
+            let (index, rest) = place.split_once('.').map_or((place, None), |(index, rest)| (index, Some(rest)));
+            let inner = list.get(index.parse().ok()?)?;
+            rest.map_or_else(|| Some(shown(inner)), |rest| in_value(inner, rest))
+        }
+        _ => None,
+    }
+}
+
+fn shown(value: &Value) -> String {
+    match value {
+        Value::String(text) => text.value().clone(),
+        Value::Array(list) => {
+            let nested = list.iter().all(Value::is_array);
+            list.iter().map(shown).collect::<Vec<_>>().join(if nested { ", " } else { " " })
+        }
+        other => other.clone().decorated("", "").to_string(),
+    }
+}
+
+/// Makes every change that changes something; `None` if none does.
+pub(super) fn change(text: &str, changes: &[(String, String)]) -> Result<Option<Changed>, EditError> {
+    let mut document = document(text)?;
+    let mut what = Vec::new();
+    for (place, value) in changes {
+        let before = written(&document, place);
+        if before.trim() == value.trim() {
+            continue;
+        }
+        let mut names = Vec::new();
+        put(document.as_item_mut(), place, value.trim(), &mut names)?;
+        // The project's own name comes first and needs no saying.
+        names.drain(..usize::from(document.contains_key("name") && !names.is_empty()));
+        let key = place.rsplit('.').next().unwrap_or_default().replace('_', " ");
+        let nothing = || say("edit-nothing", &[]);
+        let shown = |text: &str| if text.trim().is_empty() { nothing() } else { text.trim().to_owned() };
+        let facts = [("key", key.into()), ("from", shown(&before).into()), ("to", shown(value).into())];
+        let said = say("edit-changed", &facts);
+        what.push(if names.is_empty() { said } else { format!("{}: {said}", names.join(", ")) });
+    }
+    Ok((!what.is_empty()).then(|| Changed { text: document.to_string(), what: what.join("; ") }))
+}
+
+fn put(item: &mut Item, place: &str, value: &str, names: &mut Vec<String>) -> Result<(), EditError> {
+    names.extend(item.get("name").and_then(Item::as_str).map(str::to_owned));
+    let Some((key, rest)) = place.split_once('.') else { return set(item, place, value) };
+    if let Item::ArrayOfTables(tables) = item {
+        let table = key.parse().ok().and_then(|index: usize| tables.get_mut(index)).ok_or(EditError::NoPlace)?;
+        // A table is no item of its own; it is one for as long as it is changed.
+        let mut own = Item::Table(std::mem::take(table));
+        let done = put(&mut own, rest, value, names);
+        if let Item::Table(changed) = own {
+            *table = changed;
+        }
+        return done;
+    }
+    if let Item::Value(Value::Array(list)) = item {
+        let index: usize = key.parse().map_err(|_| EditError::NoPlace)?;
+        let inner = list.get_mut(index).ok_or(EditError::NoPlace)?;
+        let mut own = Item::Value(inner.clone());
+        put(&mut own, rest, value, names)?;
+        if let Item::Value(changed) = own {
+            *inner = changed;
+        }
+        return Ok(());
+    }
+    if !item.is_table_like() {
+        return Err(EditError::NoPlace);
+    }
+    let there = item.get(key).is_some_and(|found| !found.is_none());
+    if !there {
+        if key != "goal" && key != "front" && key != "back" && key != "trimmer" {
+            return Err(EditError::NoPlace);
+        }
+        let fresh = if key == "goal" || key == "trimmer" {
+            Item::Table(toml_edit::Table::new())
+        } else {
+            Item::Value(Value::InlineTable(InlineTable::new()))
+        };
+        item.as_table_like_mut().ok_or(EditError::NoPlace)?.insert(key, fresh);
+    }
+    let inner = item.get_mut(key).ok_or(EditError::NoPlace)?;
+    put(inner, rest, value, names)
+}
+
+fn set(item: &mut Item, key: &str, value: &str) -> Result<(), EditError> {
+    let table = item.as_table_like_mut().ok_or(EditError::NoPlace)?;
+    if value.is_empty() {
+        table.remove(key);
+        return Ok(());
+    }
+    let before = table.get(key).and_then(Item::as_value);
+    let whole = before.is_some_and(Value::is_integer) || (before.is_none() && WHOLE.contains(&key));
+    let yes = before.is_some_and(Value::is_bool) || (before.is_none() && YES_OR_NO.contains(&key));
+    let mut made: Value = match (value.parse::<i64>(), value.parse::<bool>()) {
+        (Ok(number), _) if whole => number.into(),
+        (_, Ok(yes_or_no)) if yes => yes_or_no.into(),
+        _ if key == "partners" => pairs(value).into(),
+        _ if key == "columns" || key == "rows" => lengths(value).into(),
+        _ => value.into(),
+    };
+    if let Some(before) = before {
+        *made.decor_mut() = before.decor().clone();
+    }
+    table.insert(key, Item::Value(made));
+    Ok(())
+}
+
+/// `A C, B F` as pairs.
+fn pairs(text: &str) -> Array {
+    let pair = |pair: &str| pair.split_whitespace().collect::<Array>();
+    text.split(',').filter(|pair| !pair.trim().is_empty()).map(|text| Value::Array(pair(text))).collect()
+}
+
+/// `3, 3, 4 1/2` as a list.
+fn lengths(text: &str) -> Array {
+    text.split(',').map(str::trim).filter(|text| !text.is_empty()).collect()
+}
+
+/// Puts these pins in place of those there are; `what` says so.
+pub(super) fn pins(text: &str, pins: &[Pin], what: String) -> Result<Changed, EditError> {
+    let mut document = document(text)?;
+    let mut list = Array::new();
+    for pin in pins {
+        let mut table = InlineTable::new();
+        for (key, value) in [
+            ("recipe", &pin.recipe),
+            ("layer", &pin.layer),
+            ("left", &pin.left),
+            ("top", &pin.top),
+            ("size", &pin.size),
+        ] {
+            table.insert(key, value.as_str().into());
+        }
+        list.push(table);
+    }
+    let goal = document.as_table_mut().entry("goal").or_insert_with(toml_edit::table);
+    let goal = goal.as_table_like_mut().ok_or(EditError::NoPlace)?;
+    if pins.is_empty() {
+        goal.remove("pins");
+    } else {
+        goal.insert("pins", Item::Value(Value::Array(list)));
+    }
+    Ok(Changed { text: document.to_string(), what })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+    use crate::make::DEMO;
+
+    #[test]
+    fn places_are_read_as_written() {
+        let demo = document(DEMO).unwrap();
+        for (place, is) in [
+            ("name", "A thank-you card drive for a village library"),
+            ("recipe.0.name", "Twin"),
+            ("recipe.0.layer.1.width", "2 3/4 to 3 1/4"),
+            ("recipe.0.layer.0.cardstock.B", "Brick"),
+            ("recipe.0.layer.4.foam_squares", "2"),
+            ("pack.0.design.1.front.name", "broad stripe"),
+            ("pack.0.design.3.up", "back"),
+            ("pack.0.design.0.copies", "4"),
+            ("goal.cards_per_sheet", "8"),
+            ("goal.partners", "A C, B F, D E"),
+            ("goal.nothing", ""),
+            ("recipe.7.name", ""),
+        ] {
+            assert_eq!(written(&demo, place), is, "{place}");
+        }
+    }
+
+    #[test]
+    fn a_change_leaves_the_rest_and_its_comments() {
+        let changes = [
+            ("recipe.0.layer.1.width".to_owned(), "3".to_owned()),
+            ("pack.0.design.0.front.way".to_owned(), "any".to_owned()),
+            ("goal.cards_per_sheet".to_owned(), "7".to_owned()),
+            ("name".to_owned(), "A thank-you card drive for a village library".to_owned()),
+        ];
+        let changed = change(DEMO, &changes).unwrap().unwrap();
+        assert!(changed.text.starts_with("# Six sheets"));
+        let lines = DEMO.lines().zip(changed.text.lines()).filter(|(before, after)| before != after).count();
+        assert_eq!((lines, DEMO.lines().count()), (3, changed.text.lines().count()));
+        assert!(changed.what.contains("Twin, panel: width"), "{}", changed.what);
+        let read = store::project_file::read(&changed.text).unwrap();
+        assert_eq!(read.goal.cards_per_sheet, Some(7));
+        assert_eq!(change(DEMO, &[("goal.cards_per_sheet".to_owned(), " 8 ".to_owned())]).unwrap(), None);
+    }
+
+    #[test]
+    fn pins_are_written_and_taken_away() {
+        let pin = Pin {
+            recipe: "Twin".into(),
+            layer: "panel".into(),
+            left: "0".into(),
+            top: "0".into(),
+            size: "3 x 4 1/2".into(),
+        };
+        let pinned = pins(DEMO, &[pin], String::new()).unwrap();
+        assert_eq!(store::project_file::read(&pinned.text).unwrap().goal.pins.len(), 1);
+        assert_eq!(pins(&pinned.text, &[], String::new()).unwrap().text.trim(), DEMO.trim());
+    }
+
+    #[test]
+    fn a_place_that_is_not_there_is_refused() {
+        for place in ["recipe.9.name", "recipe.x.name", "nothing.here", "name.inside", "recipe.0.layer.99.width"] {
+            assert_eq!(change(DEMO, &[(place.to_owned(), "1".to_owned())]), Err(EditError::NoPlace), "{place}");
+        }
+    }
+}

@@ -1,0 +1,47 @@
+//! The workroom in a browser: pages on this computer, for this computer.
+//!
+//! | module | holds |
+//! |---|---|
+//! | `server` | the loopback address, limits, and who may ask |
+//! | `answer` | which page answers what was asked |
+//! | `room` | the projects, plans already made, drawings already drawn |
+//! | `edit` | changes to a project file that leave its comments alone |
+//! | `shell`, `fields` | what every page has; the parts of forms |
+//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
+//! | `drawings` | pictures, each by its own address |
+//! | `begin` | a first project file from a few answers |
+//! | `accent` | a colour out of the open paper that can be read |
+//! | `assets` | styles, scripts and letters, in the program itself |
+//!
+//! Every page works without scripts. Left out on purpose: arithmetic of its own, and files named by a request.
+
+mod accent;
+mod answer;
+mod assets;
+mod batch;
+mod begin;
+mod cards;
+mod drawings;
+mod edit;
+mod fields;
+mod hand;
+mod layout;
+mod paper;
+mod room;
+mod server;
+mod share;
+mod shell;
+mod stock;
+mod table;
+
+use drawing::text::with_fractions;
+use words::Arg;
+
+pub use answer::{Answer, Asked, Method, answer};
+pub use room::Room;
+pub use server::{Address, ServeError, serve};
+
+/// A message with its facts, fractions set as fractions.
+fn say(id: &str, args: &[(&str, Arg)]) -> String {
+    with_fractions(&words::say(id, args))
+}

@@ -1,0 +1,96 @@
+//! Paper: every design of the packs, both faces, which side is up, which way its print stands.
+
+use cards::model::{Design, Face, Side, Way};
+use maud::{Markup, html};
+
+use super::answer::Desk;
+use super::{fields, layout, say, shell};
+
+/// The page.
+pub(super) fn page(desk: &Desk<'_>) -> Markup {
+    let project = desk.made.project();
+    // Loose sheets follow the packs; only packs have a place of their own in the file.
+    let packs = desk.document.get("pack").and_then(toml_edit::Item::as_array_of_tables).map_or(0, |packs| packs.len());
+    let inside = html! {
+        div.lead {
+            h1 { (say("paper-title", &[])) }
+            p.facts { (say("paper-lead", &[("designs", project.packs.iter().map(|pack| pack.designs.len()).sum::<usize>().into()), ("sheets", project.packs.iter().map(cards::model::Pack::sheets).fold(0_u32, u32::saturating_add).into())])) }
+        }
+        @if !desk.made.missing.is_empty() {
+            p.caution { (say("paper-missing", &[("names", desk.made.missing.join(", ").into())])) }
+        }
+        @for (index, pack) in project.packs.iter().enumerate() {
+            section.pack {
+                h2 { (pack.name) " " small { (fields::length(desk, pack.sheet.width)) " × " (fields::length(desk, pack.sheet.height)) } }
+                div.designs {
+                    @for (number, design) in pack.designs.iter().enumerate() { (one(desk, (index, number), design, index < packs)) }
+                }
+                @if index < packs {
+                    details {
+                        summary { (say("paper-pack-change", &[("name", (&pack.name).into())])) }
+                        (fields::change(desk, "paper", "", &html! {
+                            (fields::line(desk, &format!("pack.{index}.name"), &say("field-name", &[]), ""))
+                            (fields::line(desk, &format!("pack.{index}.sheet"), &say("new-sheet", &[]), ""))
+                            (fields::line(desk, &format!("pack.{index}.price"), &say("field-price", &[]), ""))
+                        }))
+                    }
+                }
+            }
+        }
+    };
+    shell::of_project(desk, "paper", &inside)
+}
+
+fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: bool) -> Markup {
+    let at = format!("design-{pack}-{number}");
+    let place = |key: &str| format!("pack.{pack}.design.{number}.{key}");
+    let side = |side: Side, face: &Face| {
+        let (word, up) = match side {
+            Side::Front => ("front", design.up == Side::Front),
+            Side::Back => ("back", design.up == Side::Back),
+        };
+        html! {
+            figure class=(if up { "face up" } else { "face" }) {
+                img src=(format!("/w/{}/{}/face-{pack}-{number}-{word}.svg", desk.kept.id.0, desk.kept.now.number))
+                    alt=(say("paper-face-alt", &[("name", (&face.name).into()), ("design", (&design.name).into())])) loading="lazy" width="144" height="144";
+                figcaption {
+                    @match face.way {
+                        Way::OneWay => { span.arrow aria-hidden="true" { "↑" } " " }
+                        Way::TwoWays => { span.arrow aria-hidden="true" { "↕" } " " }
+                        Way::Any => {}
+                    }
+                    (face.name) @if up { " · " strong { (say("paper-up", &[])) } }
+                    br; small { (layout::way(face.way)) }
+                }
+            }
+        }
+    };
+    html! {
+        article.design id=(at) {
+            h3 { (design.letter) " " (design.name) " " small { (say("paper-copies", &[("use", design.sheets().into()), ("copies", design.copies.into())])) } }
+            div.faces { (side(Side::Front, &design.front)) (side(Side::Back, &design.back)) }
+            @if ours {
+                details {
+                    summary { (say("paper-change", &[("name", (&design.name).into())])) }
+                    (fields::change(desk, "paper", &at, &html! {
+                        (fields::line(desk, &place("name"), &say("field-name", &[]), ""))
+                        (fields::line(desk, &place("copies"), &say("field-copies", &[]), "1"))
+                        (fields::line(desk, &place("use"), &say("field-use", &[]), &say("hint-all", &[])))
+                        (fields::choice(desk, &place("up"), &say("field-up", &[]), &[("", say("paper-front", &[])), ("front", say("paper-front", &[])), ("back", say("paper-back", &[]))]))
+                        (fields::choice(desk, &place("front.way"), &say("field-way-front", &[]), &ways()))
+                        (fields::choice(desk, &place("back.way"), &say("field-way-back", &[]), &ways()))
+                    }))
+                }
+            }
+        }
+    }
+}
+
+fn ways() -> Vec<(&'static str, String)> {
+    vec![
+        ("", layout::way(Way::Any)),
+        ("any", layout::way(Way::Any)),
+        ("one way", layout::way(Way::OneWay)),
+        ("two ways", layout::way(Way::TwoWays)),
+    ]
+}

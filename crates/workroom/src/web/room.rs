@@ -1,0 +1,220 @@
+//! The projects, plans already made, drawings already drawn.
+
+use std::collections::BTreeMap;
+use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::thread;
+use std::time::Duration;
+
+use cards::model::{Look, Side};
+use cards::plan::plan;
+use cards::{Plan, Project};
+use cutting::Budget;
+use drawing::sheets::Faces;
+use store::projects::{OpenError, Projects, StoreError};
+
+use super::Answer;
+use crate::cli::NODES;
+use crate::make::faces::{FaceId, face_picture, faces};
+
+/// Chosen: a page that takes longer than this to come looks broken.
+const PATIENCE: Duration = Duration::from_millis(1500);
+/// Most plans kept at once. Chosen: a few projects and a few undone steps each; some 30 MB of prints apiece.
+const MOST_PLANS: usize = 6;
+/// Most bytes of drawings kept.
+const MOST_DRAWN: usize = 48 << 20;
+
+/// Everything behind the pages.
+#[derive(Debug)]
+pub struct Room {
+    store: Mutex<Projects>,
+    /// Where scratch files may lie: beside the store.
+    beside: PathBuf,
+    plans: Mutex<Vec<(String, Arc<Job>)>>,
+    drawn: Mutex<Drawn>,
+    /// How long a page waits for a plan before it says that it is being made.
+    pub(super) patience: Duration,
+}
+
+#[derive(Debug, Default)]
+struct Drawn {
+    bytes: usize,
+    answers: BTreeMap<String, Answer>,
+}
+
+/// A project's text with everything that was worked out from it.
+#[derive(Debug)]
+pub(super) struct Made {
+    pub(super) plan: Plan,
+    pub(super) faces: Faces,
+    /// Picture files that could not be had: their faces are plain.
+    pub(super) missing: Vec<String>,
+}
+
+impl Made {
+    pub(super) fn project(&self) -> &Project {
+        &self.plan.project
+    }
+
+    /// The faces with the other side of every sheet instead.
+    pub(super) fn other_faces(&self) -> Faces {
+        self.faces
+            .keys()
+            .filter_map(|id| {
+                let other = if id.2 == Side::Front { Side::Back } else { Side::Front };
+                Some((*id, self.face((id.0, id.1, other))?))
+            })
+            .collect()
+    }
+
+    /// One face of any design.
+    pub(super) fn face(&self, id: FaceId) -> Option<drawing::Picture> {
+        if let Some(known) = self.faces.get(&id) {
+            return Some(known.clone());
+        }
+        let pack = self.plan.project.packs.get(id.0)?;
+        let design = pack.designs.get(id.1)?;
+        let face = if id.2 == Side::Front { &design.front } else { &design.back };
+        face_picture(&face.look, pack.sheet)
+    }
+}
+
+/// A plan that is being made, or is there.
+#[derive(Debug, Default)]
+pub(super) struct Job {
+    stop: AtomicBool,
+    done: Mutex<Option<Arc<Made>>>,
+    ready: Condvar,
+}
+
+impl Job {
+    /// Stop with what is there.
+    pub(super) fn stop(&self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
+
+    /// What was made, if it is there in time.
+    pub(super) fn wait(&self, most: Duration) -> Option<Arc<Made>> {
+        let done = locked(&self.done);
+        let (done, _) =
+            self.ready.wait_timeout_while(done, most, |done| done.is_none()).unwrap_or_else(PoisonError::into_inner);
+        done.clone()
+    }
+
+    fn make(&self, project: &Project) {
+        let stop = || self.stop.load(Ordering::Relaxed);
+        let mut budget = Budget::nodes(NODES).stopped_by(&stop);
+        let mut plan = plan(project, &mut budget);
+        let mut missing = Vec::new();
+        // Pictures lie beside a project file, and here there is none: their faces are plain until they are given.
+        let made = faces(&plan, None).unwrap_or_else(|bad| {
+            missing = bad.iter().map(|bad| bad.name.clone()).collect();
+            for design in plan.project.packs.iter_mut().flat_map(|pack| &mut pack.designs) {
+                for face in [&mut design.front, &mut design.back] {
+                    if matches!(&face.look, Look::Picture(_)) {
+                        face.look = Look::Plain("#e6ddcc".to_owned());
+                    }
+                }
+            }
+            faces(&plan, None).unwrap_or_default()
+        });
+        *locked(&self.done) = Some(Arc::new(Made { plan, faces: made.faces, missing }));
+        self.ready.notify_all();
+    }
+}
+
+impl Room {
+    /// Opens the room over a file of projects; begins with the demo where there is none.
+    ///
+    /// # Errors
+    /// [`OpenError`] as the store tells it.
+    pub fn open(file: &Path, now: i64) -> Result<Room, OpenError> {
+        let beside = file.parent().map_or_else(PathBuf::new, Path::to_owned);
+        Room::over(Projects::open(file)?, beside, now, PATIENCE)
+    }
+
+    /// A room that forgets everything when it closes: for tests.
+    ///
+    /// # Errors
+    /// [`OpenError`] as the store tells it.
+    pub fn in_memory(now: i64) -> Result<Room, OpenError> {
+        Room::over(Projects::in_memory()?, std::env::temp_dir(), now, Duration::from_secs(60))
+    }
+
+    fn over(mut store: Projects, beside: PathBuf, now: i64, patience: Duration) -> Result<Room, OpenError> {
+        if store.all().map_err(OpenError::Store)?.is_empty() {
+            let what = super::say("edit-demo", &[]);
+            store.add(crate::make::DEMO, &what, now).map_err(OpenError::Store)?;
+        }
+        Ok(Room { store: Mutex::new(store), beside, plans: Mutex::default(), drawn: Mutex::default(), patience })
+    }
+
+    /// The projects, for one call or a few.
+    pub(super) fn store(&self) -> MutexGuard<'_, Projects> {
+        locked(&self.store)
+    }
+
+    /// A file name beside the store that is free.
+    pub(super) fn scratch(&self, now: i64) -> PathBuf {
+        self.beside.join(format!("octavo-scratch-{}-{now}.db", std::process::id()))
+    }
+
+    /// Keeps everything as it is now in a file beside the store, before something replaces it.
+    pub(super) fn keep_aside(&self, now: i64) -> Result<PathBuf, StoreError> {
+        let path = self.beside.join(format!("octavo-before-{now}.db"));
+        self.store().backup(&path)?;
+        Ok(path)
+    }
+
+    /// The plan of a project file that can be read, begun at once if there is none yet.
+    pub(super) fn job(&self, text: &str, project: &Project) -> Arc<Job> {
+        let mut plans = locked(&self.plans);
+        if let Some(at) = plans.iter().position(|(of, _)| of == text) {
+            let found = plans.remove(at);
+            let job = Arc::clone(&found.1);
+            plans.push(found);
+            return job;
+        }
+        let job = Arc::new(Job::default());
+        plans.push((text.to_owned(), Arc::clone(&job)));
+        if plans.len() > MOST_PLANS {
+            plans.remove(0).1.stop();
+        }
+        drop(plans);
+        let (hand, project) = (Arc::clone(&job), project.clone());
+        thread::spawn(move || hand.make(&project));
+        job
+    }
+
+    /// A drawing by its address, drawn if it is not there yet.
+    pub(super) fn drawn(&self, address: &str, draw: impl FnOnce() -> Option<Answer>) -> Option<Answer> {
+        if let Some(known) = locked(&self.drawn).answers.get(address) {
+            return Some(known.clone());
+        }
+        let fresh = draw()?;
+        let mut drawn = locked(&self.drawn);
+        if drawn.bytes + fresh.body.len() > MOST_DRAWN {
+            *drawn = Drawn::default();
+        }
+        drawn.bytes += fresh.body.len();
+        drawn.answers.insert(address.to_owned(), fresh.clone());
+        Some(fresh)
+    }
+
+    /// A text by its address, made if it is not there yet.
+    pub(super) fn text(&self, address: &str, make: impl FnOnce() -> Option<String>) -> Option<String> {
+        let found = self.drawn(address, || Some(Answer::kept("text/plain", make()?.into_bytes())))?;
+        String::from_utf8(found.body).ok()
+    }
+
+    /// Forgets drawings: after a restore an address may mean something else.
+    pub(super) fn forget(&self) {
+        *locked(&self.drawn) = Drawn::default();
+    }
+}
+
+/// What a thread that panicked left behind is still whole: every change is one assignment.
+fn locked<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+    mutex.lock().unwrap_or_else(PoisonError::into_inner)
+}

@@ -1,0 +1,202 @@
+//! The loopback address, limits, and who may ask.
+//!
+//! Only this computer is listened to. A request must name the address it was sent to (`Host`), so that no other name
+//! can be pointed here; a change must come from one of our own pages (`Origin`). Bodies and time are limited.
+
+use std::net::{Ipv4Addr, SocketAddr};
+use std::sync::Arc;
+use std::time::Duration;
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::extract::{FromRequest, Multipart, Query, Request, State};
+use axum::http::{HeaderMap, HeaderValue, Response, StatusCode, header};
+use axum::response::IntoResponse;
+
+use super::answer::{Answer, Asked, Method, answer};
+use super::room::Room;
+use super::{say, shell};
+use crate::cli::seconds_now;
+
+/// Most bytes of one request. Chosen: a backup with many pictures; a project file is a hundredth of it.
+const MOST_BYTES: usize = 64 << 20;
+/// How long a request may take to arrive.
+const ARRIVAL: Duration = Duration::from_secs(20);
+/// How long an answer may take: a plan that takes longer answers with a page that waits.
+const ANSWER: Duration = Duration::from_secs(120);
+
+/// Nothing inline, nothing from elsewhere; drawings carry their pictures inside.
+const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \
+                      connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+/// Where to listen, on this computer only.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Address {
+    /// The port; 0 for any that is free.
+    pub port: u16,
+}
+
+/// Why the pages cannot be served.
+#[derive(Debug, thiserror::Error)]
+pub enum ServeError {
+    /// The port is taken, or may not be had.
+    #[error("{0}")]
+    Port(std::io::Error),
+    /// The server stopped.
+    #[error("{0}")]
+    Stopped(std::io::Error),
+}
+
+struct Desk {
+    room: Room,
+    port: u16,
+}
+
+/// Serves the pages until the process ends; tells the address once it can be opened.
+///
+/// # Errors
+/// [`ServeError`] if the port cannot be had.
+pub fn serve(room: Room, address: Address, told: impl FnOnce(&str)) -> Result<(), ServeError> {
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(2)
+        .enable_all()
+        .build()
+        .map_err(ServeError::Stopped)?;
+    runtime.block_on(async {
+        let at = SocketAddr::from((Ipv4Addr::LOCALHOST, address.port));
+        let listener = tokio::net::TcpListener::bind(at).await.map_err(ServeError::Port)?;
+        let port = listener.local_addr().map_err(ServeError::Port)?.port();
+        let desk = Arc::new(Desk { room, port });
+        let router = Router::new().fallback(enter).with_state(desk);
+        told(&format!("http://127.0.0.1:{port}/"));
+        let ended = axum::serve(listener, router).with_graceful_shutdown(async {
+            // Without a signal to wait for, it serves until the process ends.
+            let _ = tokio::signal::ctrl_c().await;
+        });
+        ended.await.map_err(ServeError::Stopped)
+    })
+}
+
+async fn enter(State(desk): State<Arc<Desk>>, request: Request) -> Response<Body> {
+    if let Err(refused) = may_ask(request.method(), request.headers(), desk.port) {
+        return written(refused);
+    }
+    let asked = match tokio::time::timeout(ARRIVAL, read(request)).await {
+        Ok(Ok(asked)) => asked,
+        Ok(Err(refused)) => return written(refused),
+        Err(_) => return written(refusal(StatusCode::REQUEST_TIMEOUT, &say("asked-slowly", &[]))),
+    };
+    // Planning and drawing take a processor, so they leave the threads that listen.
+    let work = tokio::task::spawn_blocking(move || answer(&desk.room, &asked));
+    match tokio::time::timeout(ANSWER, work).await {
+        Ok(Ok(answered)) => written(answered),
+        Ok(Err(_)) => written(refusal(StatusCode::INTERNAL_SERVER_ERROR, &say("asked-broken", &[]))),
+        Err(_) => written(refusal(StatusCode::GATEWAY_TIMEOUT, &say("asked-long", &[]))),
+    }
+}
+
+fn refusal(status: StatusCode, said: &str) -> Answer {
+    Answer::page(status.as_u16(), shell::plain(&say("asked-title", &[]), &maud::html! { p { (said) } }))
+}
+
+/// Whether a request may be answered at all.
+fn may_ask(method: &axum::http::Method, headers: &HeaderMap, port: u16) -> Result<(), Answer> {
+    let text = |name| headers.get(name).and_then(|value: &HeaderValue| value.to_str().ok());
+    let ours = [format!("127.0.0.1:{port}"), format!("localhost:{port}")];
+    if !text(header::HOST).is_some_and(|host| ours.iter().any(|own| own == host)) {
+        return Err(refusal(StatusCode::MISDIRECTED_REQUEST, &say("asked-host", &[])));
+    }
+    if method == axum::http::Method::GET || method == axum::http::Method::HEAD {
+        return Ok(());
+    }
+    if method != axum::http::Method::POST {
+        return Err(refusal(StatusCode::METHOD_NOT_ALLOWED, &say("asked-method", &[])));
+    }
+    let from_us = text(header::ORIGIN).is_some_and(|origin| ours.iter().any(|own| origin == format!("http://{own}")));
+    if from_us { Ok(()) } else { Err(refusal(StatusCode::FORBIDDEN, &say("asked-origin", &[]))) }
+}
+
+/// A request, read whole.
+async fn read(request: Request) -> Result<Asked, Answer> {
+    let bad = || refusal(StatusCode::BAD_REQUEST, &say("asked-form", &[]));
+    let method = if request.method() == axum::http::Method::POST { Method::Post } else { Method::Get };
+    let path = request.uri().path().to_owned();
+    let query = Query::<Vec<(String, String)>>::try_from_uri(request.uri()).map_err(|_| bad())?.0;
+    let kind = request.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or("").to_owned();
+    let mut fields = Vec::new();
+    if method == Method::Post {
+        let (parts, body) = request.into_parts();
+        let large = |_| refusal(StatusCode::PAYLOAD_TOO_LARGE, &say("asked-large", &[]));
+        let bytes = to_bytes(body, MOST_BYTES).await.map_err(large)?;
+        let whole = Request::from_parts(parts, Body::from(bytes.clone()));
+        if kind.starts_with("multipart/form-data") {
+            let mut many = Multipart::from_request(whole, &()).await.map_err(|_| bad())?;
+            while let Some(field) = many.next_field().await.map_err(|_| bad())? {
+                let name = field.name().unwrap_or_default().to_owned();
+                fields.push((name, field.bytes().await.map_err(|_| bad())?.to_vec()));
+            }
+        } else {
+            let form = axum::Form::<Vec<(String, String)>>::from_request(whole, &()).await;
+            if !bytes.is_empty() {
+                fields.extend(form.map_err(|_| bad())?.0.into_iter().map(|(key, value)| (key, value.into_bytes())));
+            }
+        }
+    }
+    Ok(Asked { method, path, query, fields, now: seconds_now() })
+}
+
+fn written(answered: Answer) -> Response<Body> {
+    let status = StatusCode::from_u16(answered.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+    let mut response = (status, answered.body).into_response();
+    let headers = response.headers_mut();
+    let mut set = |name: header::HeaderName, value: &str| {
+        if let Ok(value) = HeaderValue::from_str(value) {
+            headers.insert(name, value);
+        }
+    };
+    set(header::CONTENT_TYPE, answered.kind);
+    set(header::CONTENT_SECURITY_POLICY, POLICY);
+    set(header::X_CONTENT_TYPE_OPTIONS, "nosniff");
+    set(header::REFERRER_POLICY, "same-origin");
+    set(header::CACHE_CONTROL, if answered.forever { "private, max-age=31536000, immutable" } else { "no-store" });
+    if let Some(to) = &answered.to {
+        set(header::LOCATION, to);
+    }
+    if let Some(file) = &answered.file {
+        set(header::CONTENT_DISPOSITION, &format!("attachment; filename=\"{file}\""));
+    }
+    response
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+
+    fn headers(all: &[(header::HeaderName, &str)]) -> HeaderMap {
+        all.iter().map(|(name, value)| (name.clone(), HeaderValue::from_str(value).unwrap())).collect()
+    }
+
+    fn status(method: axum::http::Method, all: &[(header::HeaderName, &str)]) -> u16 {
+        may_ask(&method, &headers(all), 4000).map_or_else(|refused| refused.status, |()| 200)
+    }
+
+    #[test]
+    fn only_our_own_name_and_pages_may_ask() {
+        use axum::http::Method;
+        let host = (header::HOST, "127.0.0.1:4000");
+        assert_eq!(status(Method::GET, std::slice::from_ref(&host)), 200);
+        assert_eq!(status(Method::GET, &[(header::HOST, "localhost:4000")]), 200);
+        for strange in ["evil.example", "127.0.0.1", "127.0.0.1:4001", "127.0.0.1:4000.evil.example", ""] {
+            assert_eq!(status(Method::GET, &[(header::HOST, strange)]), 421, "{strange}");
+        }
+        assert_eq!(status(Method::GET, &[]), 421);
+        let from = |origin| status(Method::POST, &[host.clone(), (header::ORIGIN, origin)]);
+        assert_eq!(from("http://127.0.0.1:4000"), 200);
+        for strange in ["http://evil.example", "null", "https://127.0.0.1:4000", "http://127.0.0.1:4001"] {
+            assert_eq!(from(strange), 403, "{strange}");
+        }
+        assert_eq!(status(Method::POST, std::slice::from_ref(&host)), 403);
+        assert_eq!(status(Method::DELETE, std::slice::from_ref(&host)), 405);
+    }
+}

@@ -1,0 +1,145 @@
+//! Share: the handout seen before it is saved, templates and files, the project file itself.
+
+use cards::Project;
+use drawing::pdf;
+use drawing::sheets::{Edition, Hand, Paper, Print, edition as pages_of};
+use maud::{Markup, html};
+use measure::Unit;
+use store::projects::Kept;
+
+use super::answer::{Answer, Asked, Desk};
+use super::{say, shell};
+use crate::make;
+
+/// The edition that a query asks for; left out, the plain one.
+pub(super) fn edition(project: &Project, asked: &Asked) -> Edition {
+    let metric = project.unit == Unit::Millimetre;
+    Edition {
+        paper: match asked.query("sheet") {
+            "a4" => Paper::A4,
+            "letter" => Paper::Letter,
+            _ if metric => Paper::A4,
+            _ => Paper::Letter,
+        },
+        print: if asked.query("print") == "large" { Print::Large } else { Print::Normal },
+        hand: if asked.query("hand") == "left" { Hand::Left } else { Hand::Right },
+        unit: match asked.query("units") {
+            "mm" => Unit::Millimetre,
+            "inches" => Unit::Inch,
+            _ => project.unit,
+        },
+    }
+}
+
+/// The query that asks for the same edition again.
+fn again(edition: &Edition) -> String {
+    format!(
+        "?sheet={}&print={}&hand={}&units={}",
+        if edition.paper == Paper::A4 { "a4" } else { "letter" },
+        if edition.print == Print::Large { "large" } else { "normal" },
+        if edition.hand == Hand::Left { "left" } else { "right" },
+        if edition.unit == Unit::Inch { "inches" } else { "mm" }
+    )
+}
+
+/// The page.
+pub(super) fn page(desk: &Desk<'_>) -> Markup {
+    let wanted = edition(desk.made.project(), desk.asked);
+    let query = again(&wanted);
+    let file = |name: &str| format!("/w/{}/file/{name}", desk.kept.id.0);
+    // Laying the pages out takes longest: their titles are kept.
+    let address = format!("titles/{}/{}/{query}", desk.kept.id.0, desk.kept.now.number);
+    let titles = desk.room.text(&address, || {
+        let scenes = pages_of(&desk.made.plan, &desk.made.faces, &wanted);
+        Some(scenes.iter().map(|page| page.title.replace('\n', " ")).collect::<Vec<_>>().join("\n"))
+    });
+    let titles = titles.unwrap_or_default();
+    let pages: Vec<&str> = titles.lines().collect();
+    let pick = |name: &str, label: String, all: &[(&str, String, bool)]| {
+        html! {
+            label.field { span { (label) } select name=(name) { @for (value, said, chosen) in all { option value=(value) selected[*chosen] { (said) } } } }
+        }
+    };
+    let inside = html! {
+        div.lead { h1 { (say("share-title", &[])) } p.facts { (say("share-lead", &[])) } }
+        form.editions method="get" action=(format!("/w/{}/share", desk.kept.id.0)) {
+            (pick("sheet", say("share-paper", &[]), &[("letter", say("share-letter", &[]), wanted.paper == Paper::Letter), ("a4", say("share-a4", &[]), wanted.paper == Paper::A4)]))
+            (pick("print", say("share-print", &[]), &[("normal", say("share-normal", &[]), wanted.print == Print::Normal), ("large", say("share-large", &[]), wanted.print == Print::Large)]))
+            (pick("hand", say("share-hand", &[]), &[("right", say("share-right", &[]), wanted.hand == Hand::Right), ("left", say("share-left", &[]), wanted.hand == Hand::Left)]))
+            (pick("units", say("share-units", &[]), &[("inches", say("share-inches", &[]), wanted.unit == Unit::Inch), ("mm", say("share-mm", &[]), wanted.unit == Unit::Millimetre)]))
+            button type="submit" { (say("share-see", &[])) }
+        }
+        p.ways { a.button.main href=(format!("{}{query}", file("handout.pdf"))) { (say("share-handout", &[("pages", pages.len().into())])) } }
+        ol.pages {
+            @for (number, page) in (1_usize..).zip(&pages) {
+                li {
+                    img src=(format!("/w/{}/{}/page-{number}.svg{query}", desk.kept.id.0, desk.kept.now.number))
+                        alt=(say("share-page", &[("number", number.into()), ("title", (*page).into())])) loading="lazy" width="306" height="396";
+                }
+            }
+        }
+        section {
+            h2 { (say("share-files", &[])) }
+            ul.files {
+                li { a href=(file("project.toml")) { (say("share-project", &[])) } " " (say("share-project-note", &[])) }
+                li { a href=(file("plan.json")) { (say("share-plan", &[])) } " " (say("share-plan-note", &[])) }
+                @for number in 1..=desk.made.plan.layouts.len() {
+                    li { a href=(file(&format!("sheet-{number}.svg"))) { (say("share-sheet", &[("number", number.into())])) } }
+                }
+            }
+        }
+        section {
+            h2 { (say("share-text", &[])) }
+            p { (say("share-text-lead", &[])) }
+            (text_form(desk.kept, &desk.kept.now.text))
+        }
+    };
+    shell::of_project(desk, "share", &inside)
+}
+
+fn text_form(kept: &Kept, text: &str) -> Markup {
+    html! {
+        form.change method="post" action=(format!("/w/{}/text", kept.id.0)) {
+            (shell::seen(kept, "share", ""))
+            label.field { span { (say("share-text-label", &[])) } textarea name="text" rows="24" spellcheck="false" { (text) } }
+            div.ends { button type="submit" { (say("change", &[])) } }
+        }
+    }
+}
+
+/// A project file that cannot be read: every mistake, and the text to mend.
+pub(super) fn unreadable(kept: &Kept, told: &Markup) -> Markup {
+    let inside = html! {
+        div.refused role="alert" { h2 { (say("refused-title", &[])) } (told) }
+        (text_form(kept, &kept.now.text))
+    };
+    shell::plain(&say("unreadable-title", &[]), &inside)
+}
+
+/// A file to save, by its name.
+pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
+    let plan = &desk.made.plan;
+    match name {
+        "project.toml" => {
+            Some(Answer::file("project.toml", "application/toml", desk.kept.now.text.clone().into_bytes()))
+        }
+        "plan.json" => Some(Answer::file("plan.json", "application/json", make::plan_json(plan).into_bytes())),
+        "handout.pdf" => {
+            let scenes = pages_of(plan, &desk.made.faces, &edition(desk.made.project(), desk.asked));
+            let about = pdf::About {
+                title: plan.project.name.clone(),
+                author: plan.project.maker.clone(),
+                ..pdf::About::default()
+            };
+            let bytes = pdf::write(&scenes, &about).ok()?;
+            Some(Answer::file("handout.pdf", "application/pdf", bytes))
+        }
+        _ => {
+            let number: usize = name.strip_prefix("sheet-")?.strip_suffix(".svg")?.parse().ok()?;
+            let index = number.checked_sub(1)?;
+            let size = super::drawings::sheet_size(plan.project.packs.get(plan.layouts.get(index)?.pack)?.sheet);
+            let scene = drawing::sheets::sheet_drawing(plan, &desk.made.faces, index, size)?;
+            Some(Answer::file(name, "image/svg+xml", drawing::svg::write(&scene).into_bytes()))
+        }
+    }
+}

@@ -1,0 +1,172 @@
+//! What every page has: the name of the project, the way through the job, undo and redo, the last change.
+
+use maud::{DOCTYPE, Markup, html};
+use store::projects::{Kept, Revision};
+
+use super::answer::{Asked, Desk, PAGES};
+use super::edit::Changed;
+use super::{assets, say};
+
+/// The name of a page, as the way through the job says it.
+fn name(page: &str) -> String {
+    match page {
+        "paper" => say("way-paper", &[]),
+        "cards" => say("way-cards", &[]),
+        "layout" => say("way-layout", &[]),
+        "batch" => say("way-batch", &[]),
+        "cardstock" => say("way-cardstock", &[]),
+        "table" => say("way-table", &[]),
+        _ => say("way-share", &[]),
+    }
+}
+
+/// A whole page of HTML.
+fn whole(title: &str, accent: Option<String>, class: &str, refresh: bool, body: &Markup) -> Markup {
+    let mark = assets::mark();
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta name="color-scheme" content="light dark";
+                @if refresh { meta http-equiv="refresh" content="2"; }
+                title { (title) }
+                link rel="icon" href="data:,";
+                link rel="stylesheet" href=(format!("/assets/{mark}/workroom.css"));
+                @if let Some(accent) = accent { link rel="stylesheet" href=(accent); }
+                script type="module" src=(format!("/assets/{mark}/main.js")) {}
+            }
+            body class=(class) {
+                a.skip href="#main" { (say("skip", &[])) }
+                (body)
+            }
+        }
+    }
+}
+
+/// A page that belongs to no project.
+pub(super) fn plain(title: &str, inside: &Markup) -> Markup {
+    let body = html! {
+        header.top { a.brand href="/" { "Octavo" } }
+        main id="main" { h1 { (title) } (inside) p { a href="/" { (say("to-hand", &[])) } } }
+    };
+    whole(&format!("{title} · Octavo"), None, "plain", false, &body)
+}
+
+/// The first page, with the accent of the project that lies on top.
+pub(super) fn first(title: &str, accent: Option<String>, inside: &Markup) -> Markup {
+    let body = html! {
+        header.top { a.brand href="/" aria-current="page" { "Octavo" } }
+        main id="main" { (inside) }
+    };
+    whole(&format!("{title} · Octavo"), accent, "hand", false, &body)
+}
+
+fn accent(kept: &Kept) -> String {
+    format!("/w/{}/{}/accent.css", kept.id.0, kept.now.number)
+}
+
+fn way(kept: &Kept, page: &str) -> Markup {
+    html! {
+        nav.way aria-label=(say("way", &[])) {
+            ol {
+                @for other in PAGES {
+                    li {
+                        a href=(format!("/w/{}/{other}", kept.id.0)) aria-current=[(other == page).then_some("page")] {
+                            (name(other))
+                        }
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The fields by which a form says which revision it saw and where to go afterwards.
+pub(super) fn seen(kept: &Kept, page: &str, at: &str) -> Markup {
+    html! {
+        input type="hidden" name="seen" value=(kept.now.number);
+        input type="hidden" name="page" value=(page);
+        input type="hidden" name="at" value=(at);
+    }
+}
+
+/// A page of a project.
+pub(super) fn of_project(desk: &Desk<'_>, page: &str, inside: &Markup) -> Markup {
+    let kept = desk.kept;
+    let step = |verb: &str, label: String, able: bool| {
+        html! {
+            form method="post" action=(format!("/w/{}/{verb}", kept.id.0)) {
+                (seen(kept, page, ""))
+                button.quiet type="submit" disabled[!able] data-key=(verb) { (label) }
+            }
+        }
+    };
+    let project = &desk.made.project().name;
+    let body = html! {
+        header.top {
+            a.brand href="/" { "Octavo" }
+            p.project { (project) }
+            div.steps {
+                (step("undo", say("undo", &[]), kept.now.came_from.is_some()))
+                (step("redo", say("redo", &[]), kept.next.is_some()))
+            }
+        }
+        (way(kept, page))
+        main id="main" {
+            @if let Some(refused) = &desk.refused {
+                div.refused role="alert" { h2 { (say("refused-title", &[])) } (refused) }
+            }
+            (inside)
+        }
+        footer.foot { p { (say("last-change", &[("what", (&kept.now.what).into())])) } }
+    };
+    whole(&format!("{} · {project} · Octavo", name(page)), Some(accent(kept)), page, false, &body)
+}
+
+/// A plan is being made: come back in two seconds, or stop with what is there.
+pub(super) fn working(kept: &Kept, page: &str) -> Markup {
+    let body = html! {
+        header.top { a.brand href="/" { "Octavo" } }
+        (way(kept, page))
+        main id="main" {
+            h1 { (say("working-title", &[])) }
+            p { (say("working", &[])) }
+            form method="post" action=(format!("/w/{}/stop", kept.id.0)) {
+                (seen(kept, page, ""))
+                button type="submit" { (say("working-stop", &[])) }
+            }
+        }
+    };
+    whole(&format!("{} · Octavo", say("working-title", &[])), Some(accent(kept)), page, true, &body)
+}
+
+/// Somebody else was quicker: what changed, and three ways on.
+pub(super) fn stale(asked: &Asked, kept: &Kept, mine: &Changed, since: &[Revision]) -> Markup {
+    let again = asked
+        .fields
+        .iter()
+        .filter(|(key, _)| key != "seen")
+        .filter_map(|(key, value)| Some((key.as_str(), std::str::from_utf8(value).ok()?)));
+    let inside = html! {
+        p { (say("stale", &[])) }
+        h2 { (say("stale-theirs", &[])) }
+        ul { @for made in since { li { (made.what) } } @if since.is_empty() { li { (say("stale-undone", &[])) } } }
+        h2 { (say("stale-mine", &[])) }
+        p { (mine.what) }
+        div.ways {
+            form method="post" action=(asked.path) {
+                @for (key, value) in again { textarea hidden name=(key) { (value) } }
+                input type="hidden" name="seen" value=(kept.now.number);
+                button type="submit" { (say("stale-on-top", &[])) }
+            }
+            form method="post" action=(format!("/w/{}/copy", kept.id.0)) {
+                textarea hidden name="text" { (mine.text) }
+                button type="submit" { (say("stale-both", &[])) }
+            }
+            a.button href=(format!("/w/{}/{}", kept.id.0, "cards")) { (say("stale-theirs-only", &[])) }
+        }
+    };
+    plain(&say("stale-title", &[]), &inside)
+}

@@ -1,0 +1,213 @@
+//! Table: one step at a time, in large type, with ticks that survive a closed lid.
+
+use std::collections::BTreeSet;
+
+use cards::plan::{Card, PartKind};
+use drawing::sheets::{CutsOf, Hand};
+use maud::{Markup, html};
+use store::projects::StoreError;
+
+use super::answer::{Asked, Desk};
+use super::room::Made;
+use super::{fields, hand, say, shell};
+
+/// One thing to do at the table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Todo {
+    /// A step at the trimmer.
+    Cut(CutsOf, usize),
+    /// A layer laid on the cards of a recipe; the base first.
+    Lay(usize, usize),
+}
+
+/// Everything there is to do, in order.
+fn todos(made: &Made) -> Vec<Todo> {
+    let plan = &made.plan;
+    let mut all = Vec::new();
+    for (index, layout) in plan.layouts.iter().enumerate() {
+        all.extend((0..layout.cut_plan.steps.len()).map(|step| Todo::Cut(CutsOf::Layout(index), step)));
+    }
+    for (index, stock) in plan.stocks.iter().enumerate() {
+        for (number, sheet) in stock.sheets.iter().enumerate() {
+            all.extend((0..sheet.cut_plan.steps.len()).map(|step| Todo::Cut(CutsOf::Stock(index, number), step)));
+        }
+    }
+    for (index, _) in plan.project.recipes.iter().enumerate() {
+        if let Some(card) = of_recipe(made, index) {
+            all.extend((0..=card.parts.len()).map(|layer| Todo::Lay(index, layer)));
+        }
+    }
+    all
+}
+
+fn of_recipe(made: &Made, recipe: usize) -> Option<&Card> {
+    hand::one_of_each(made).into_iter().find(|card| card.recipe == recipe)
+}
+
+/// The name under which a tick is kept: it holds what is to be done, so that a changed step is not ticked.
+fn key(made: &Made, todo: Todo) -> String {
+    let fold = |text: &str| {
+        text.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |sum, byte| (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
+    };
+    match todo {
+        Todo::Cut(CutsOf::Layout(index), step) => {
+            let found = made.plan.layouts.get(index).and_then(|layout| layout.cut_plan.steps.get(step));
+            format!("sheet-{index}-{step}-{:x}", fold(&format!("{found:?}")))
+        }
+        Todo::Cut(CutsOf::Stock(stock, sheet), step) => {
+            let stocks = made.plan.stocks.get(stock);
+            let found = stocks.and_then(|s| s.sheets.get(sheet)).and_then(|sheet| sheet.cut_plan.steps.get(step));
+            format!("stock-{stock}-{sheet}-{step}-{:x}", fold(&format!("{found:?}")))
+        }
+        Todo::Lay(recipe, layer) => {
+            let size =
+                layer.checked_sub(1).and_then(|part| of_recipe(made, recipe)?.parts.get(part)).map(|part| part.rect);
+            format!("card-{recipe}-{layer}-{:x}", fold(&format!("{size:?}")))
+        }
+    }
+}
+
+/// How many steps are done, of how many.
+pub(super) fn progress(made: &Made, ticks: &BTreeSet<String>) -> (usize, usize) {
+    let all = todos(made);
+    (all.iter().filter(|todo| ticks.contains(&key(made, **todo))).count(), all.len())
+}
+
+/// Where to go after a tick: the next step, with the same hand.
+pub(super) fn after(asked: &Asked) -> String {
+    let next: usize = asked.field("next").parse().unwrap_or(1);
+    let hand = if asked.field("hand") == "left" { "&hand=left" } else { "" };
+    format!("table?step={next}{hand}#step")
+}
+
+/// The page.
+pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
+    let made = desk.made;
+    let ticks = desk.room.store().ticks(desk.kept.id)?;
+    let all = todos(made);
+    let ticked: Vec<bool> = all.iter().map(|todo| ticks.contains(&key(made, *todo))).collect();
+    let first_open = ticked.iter().position(|done| !done).unwrap_or(all.len().saturating_sub(1));
+    let now = match desk.asked.query("step").parse::<usize>() {
+        Ok(number) => number.clamp(1, all.len().max(1)) - 1,
+        Err(_) => first_open,
+    };
+    let left = desk.asked.query("hand") == "left";
+    let (hand, other) = if left { (Hand::Left, "") } else { (Hand::Right, "&hand=left") };
+    let keep = if left { "&hand=left" } else { "" };
+    let to = |number: usize| format!("?step={}{keep}#step", number + 1);
+    let inside = html! {
+        div.lead {
+            h1 { (say("table-title", &[])) }
+            p.facts { (say("progress", &[("done", ticked.iter().filter(|done| **done).count().into()), ("all", all.len().into())])) }
+        }
+        @if let Some(todo) = all.get(now) {
+            section.now id="step" data-enhance="table" class=(if left { "for-left" } else { "for-right" }) {
+                (shown(desk, *todo, hand, &say("table-of", &[("number", (now + 1).into()), ("all", all.len().into())])))
+                div.tick {
+                    @if now > 0 { a.button.large rel="prev" href=(to(now - 1)) { (say("cut-before", &[])) } }
+                    form method="post" action=(format!("/w/{}/tick", desk.kept.id.0)) {
+                        input type="hidden" name="step" value=(key(made, *todo));
+                        input type="hidden" name="hand" value=(if left { "left" } else { "right" });
+                        @if ticked.get(now) == Some(&true) {
+                            input type="hidden" name="done" value="no";
+                            input type="hidden" name="next" value=(now + 1);
+                            button.large type="submit" { (say("table-not-done", &[])) }
+                        } @else {
+                            input type="hidden" name="done" value="yes";
+                            input type="hidden" name="next" value=((now + 2).min(all.len()));
+                            button.large.main type="submit" data-key=" " { (say("table-done", &[])) }
+                        }
+                    }
+                    @if now + 1 < all.len() { a.button.large rel="next" href=(to(now + 1)) { (say("cut-after", &[])) } }
+                }
+                div.helps {
+                    a href=(format!("?step={}{other}#step", now + 1)) { @if left { (say("table-right-hand", &[])) } @else { (say("table-left-hand", &[])) } }
+                    button.quiet type="button" data-read hidden { (say("table-read", &[])) }
+                    p.hint { (say("table-keys", &[])) }
+                }
+            }
+        } @else {
+            p { (say("table-nothing", &[])) }
+        }
+        section.all-steps {
+            h2 { (say("table-all", &[])) }
+            ol {
+                @for (number, todo) in all.iter().enumerate() {
+                    li class=[ticked.get(number).is_some_and(|done| *done).then_some("done")] {
+                        a href=(to(number)) aria-current=[(number == now).then_some("step")] { (short(desk, *todo)) }
+                        @if ticked.get(number) == Some(&true) { " " span.mark { (say("table-ticked", &[])) } }
+                    }
+                }
+            }
+        }
+    };
+    Ok(shell::of_project(desk, "table", &inside))
+}
+
+/// What a step is about, in a few words.
+fn short(desk: &Desk<'_>, todo: Todo) -> String {
+    match todo {
+        Todo::Cut(of, step) => {
+            let number = (step + 1).into();
+            match of {
+                CutsOf::Layout(index) => say("table-short-sheet", &[("sheet", (index + 1).into()), ("number", number)]),
+                CutsOf::Stock(stock, sheet) => {
+                    let plan = desk.made.plan.stocks.get(stock);
+                    let name = plan
+                        .and_then(|plan| desk.made.project().cardstocks.get(plan.cardstock))
+                        .map(|s| s.name.clone());
+                    let facts =
+                        [("name", name.unwrap_or_default().into()), ("sheet", (sheet + 1).into()), ("number", number)];
+                    say("table-short-stock", &facts)
+                }
+            }
+        }
+        Todo::Lay(recipe, layer) => {
+            let name = desk.made.project().recipes.get(recipe).map(|recipe| recipe.name.clone()).unwrap_or_default();
+            say("table-short-card", &[("name", name.into()), ("layer", layer_name(desk, recipe, layer).into())])
+        }
+    }
+}
+
+fn layer_name(desk: &Desk<'_>, recipe: usize, layer: usize) -> String {
+    let part = layer.checked_sub(1).and_then(|part| of_recipe(desk.made, recipe)?.parts.get(part));
+    let found = part.and_then(|part| desk.made.project().recipes.get(recipe)?.layers.get(part.layer));
+    found.map_or_else(|| say("cards-base", &[]), |layer| layer.name.clone())
+}
+
+fn shown(desk: &Desk<'_>, todo: Todo, hand: Hand, of: &str) -> Markup {
+    match todo {
+        Todo::Cut(cuts, step) => {
+            let heading = format!("{of} · {}", short(desk, todo));
+            fields::step(desk, cuts, step, hand, &heading).unwrap_or_default()
+        }
+        Todo::Lay(recipe, layer) => lay(desk, recipe, layer, &format!("{of} · {}", short(desk, todo))),
+    }
+}
+
+/// Lay one layer on all cards of a recipe.
+fn lay(desk: &Desk<'_>, recipe: usize, layer: usize, of: &str) -> Markup {
+    let Some(card) = of_recipe(desk.made, recipe) else { return html! {} };
+    let Some(known) = desk.made.project().recipes.get(recipe) else { return html! {} };
+    let length = |length| fields::length(desk, length);
+    let count = desk.made.plan.counts.cards_by_recipe.get(recipe).copied().unwrap_or(0);
+    let part = layer.checked_sub(1).and_then(|part| card.parts.get(part));
+    html! {
+        div.at-trimmer {
+            figure.drawing { (fields::card(desk, card, &format!("?layers={layer}"))) }
+            div.told {
+                p.where-it-is { (of) }
+                @if let Some(part) = part {
+                    h2 { (say("lay-head", &[("layer", layer_name(desk, recipe, layer).into())])) }
+                    p { (say("lay-where", &[("left", length(part.rect.x).into()), ("top", length(part.rect.y).into())])) }
+                    @if matches!(part.kind, PartKind::Strip(..)) { p { (say("lay-strip", &[])) } }
+                } @else {
+                    h2 { (say("lay-base", &[("count", count.into())])) }
+                    @let (_, scores) = known.base_size();
+                    @for score in scores { p { (say("lay-score", &[("at", length(score).into())])) } }
+                }
+                p { (say("lay-count", &[("count", count.into())])) }
+            }
+        }
+    }
+}

@@ -1,0 +1,98 @@
+// @ts-check
+// A small WebDriver client (W3C WebDriver, https://www.w3.org/TR/webdriver2/) over chromedriver, and a workroom of
+// its own to look at. No package is needed; Debian's `chromium` and `chromium-driver` are.
+import { spawn } from "node:child_process";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { createInterface } from "node:readline";
+
+const ELEMENT = "element-6066-11e4-a52e-4f735466cecf";
+
+/** Starts a program and waits for a line that says what is looked for. */
+async function started(command, args, wanted) {
+  const child = spawn(command, args, { stdio: ["ignore", "pipe", "inherit"] });
+  const found = new Promise((resolve, reject) => {
+    createInterface({ input: child.stdout }).on("line", (line) => {
+      const match = wanted.exec(line);
+      if (match) resolve(match[1]);
+    });
+    child.on("error", reject);
+    child.on("exit", (code) => reject(new Error(`${command} ended with ${code}`)));
+  });
+  return { child, found: await found };
+}
+
+/** A workroom with a store of its own. */
+export async function workroom(binary) {
+  const folder = await mkdtemp(join(tmpdir(), "octavo-browser-"));
+  const data = join(folder, "octavo.db");
+  const { child, found } = await started(binary, ["--no-open", "--port", "0", "--data", data], /(http:\S+)/);
+  const stop = async () => {
+    const gone = new Promise((resolve) => child.on("exit", resolve));
+    child.kill("SIGINT");
+    await gone;
+    await rm(folder, { recursive: true });
+  };
+  return { address: found.replace(/\/$/, ""), stop };
+}
+
+/** A browser of a certain width, light or dark, with scripts or without. */
+export async function browser({ width = 1280, height = 900, dark = false, scripts = true } = {}) {
+  const driver = await started("chromedriver", ["--port=0"], /started successfully on port (\d+)/);
+  const base = `http://127.0.0.1:${driver.found}`;
+  const ask = async (method, path, body) => {
+    const response = await fetch(`${base}${path}`, { method, body: body && JSON.stringify(body) });
+    const { value } = await response.json();
+    if (value && value.error) throw new Error(`${path}: ${value.error}: ${value.message.split("\n")[0]}`);
+    return value;
+  };
+  const args = ["--headless=new", "--no-sandbox", "--disable-gpu", "--hide-scrollbars", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
+    `--window-size=${width},${height}`];
+  const prefs = scripts ? {} : { "profile.managed_default_content_settings.javascript": 2 };
+  const made = await ask("POST", "/session", {
+    capabilities: { alwaysMatch: { "goog:chromeOptions": { args, prefs }, "goog:loggingPrefs": { browser: "ALL" } } },
+  });
+  const path = `/session/${made.sessionId}`;
+  // A plan may still be in the making when a page comes: look again for a while before giving up.
+  await ask("POST", `${path}/timeouts`, { implicit: 15000 });
+  const command = (cmd, params) => ask("POST", `${path}/goog/cdp/execute`, { cmd, params });
+  await command("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: width < 500 });
+  await command("Emulation.setEmulatedMedia", {
+    features: [
+      { name: "prefers-color-scheme", value: dark ? "dark" : "light" },
+      { name: "prefers-reduced-motion", value: "reduce" },
+    ],
+  });
+  const find = async (css) => (await ask("POST", `${path}/element`, { using: "css selector", value: css }))[ELEMENT];
+  return {
+    open: (url) => ask("POST", `${path}/url`, { url }),
+    url: () => ask("GET", `${path}/url`),
+    text: async (css) => ask("GET", `${path}/element/${await find(css)}/text`),
+    count: async (css) => (await ask("POST", `${path}/elements`, { using: "css selector", value: css })).length,
+    click: async (css) => ask("POST", `${path}/element/${await find(css)}/click`, {}),
+    value: async (css) => ask("GET", `${path}/element/${await find(css)}/property/value`),
+    fill: async (css, text) => {
+      const id = await find(css);
+      await ask("POST", `${path}/element/${id}/clear`, {});
+      await ask("POST", `${path}/element/${id}/value`, { text });
+    },
+    keys: (...keys) =>
+      ask("POST", `${path}/actions`, {
+        actions: [{
+          type: "key", id: "keys",
+          actions: keys.flatMap((value) => [{ type: "keyDown", value }, { type: "keyUp", value }]),
+        }],
+      }),
+    run: (script, args = []) => ask("POST", `${path}/execute/sync`, { script, args }),
+    runAsync: (script, args = []) => ask("POST", `${path}/execute/async`, { script, args }),
+    complaints: async () => (await ask("POST", `${path}/se/log`, { type: "browser" })).filter((e) => e.level === "SEVERE"),
+    /** The whole page as PNG, base64. */
+    picture: async () => (await command("Page.captureScreenshot", { format: "png", captureBeyondViewport: true })).data,
+    close: async () => {
+      await ask("DELETE", path);
+      driver.child.kill();
+    },
+  };
+}

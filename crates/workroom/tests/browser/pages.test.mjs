@@ -1,0 +1,152 @@
+// @ts-check
+// The job as a person does it, in a real browser: `node --test crates/workroom/tests/browser/`.
+// OCTAVO is the program (left out: target/debug/octavo); AXE is the path of axe.min.js (left out: it is fetched from npm).
+// Source: axe-core 4, Deque Systems (MPL-2.0), for what a page owes to people who do not see it well: WCAG 2.2 A and AA.
+import assert from "node:assert/strict";
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { after, before, test } from "node:test";
+import { browser, workroom } from "./driver.mjs";
+
+const PAGES = [
+  ["/", "Work in hand", "article.project .cards img", 6],
+  ["/w/1/paper", "Paper", "article.design", 6],
+  ["/w/1/cards", "Cards", ".apart li", 6],
+  ["/w/1/layout", "Layout", "a.piece", 16],
+  ["/w/1/batch", "Batch", ".of-sheet img", 48],
+  ["/w/1/cardstock", "Cardstock", "section.stock", 5],
+  ["/w/1/table", "Table", ".all-steps li", 27],
+  ["/w/1/share", "Share", ".pages img", null],
+];
+
+let room, axe;
+
+before(async () => {
+  room = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
+  let file = process.env.AXE;
+  if (!file) {
+    const folder = mkdtempSync(join(tmpdir(), "octavo-axe-"));
+    execFileSync("npm", ["pack", "axe-core@4", "--silent", "--pack-destination", folder]);
+    execFileSync("sh", ["-c", "tar -xzf *.tgz"], { cwd: folder });
+    file = join(folder, "package", "axe.min.js");
+  }
+  axe = readFileSync(file, "utf8");
+});
+after(() => room.stop());
+
+for (const dark of [false, true]) {
+  test(`no page keeps anybody out, ${dark ? "dark" : "light"}`, async () => {
+    const eye = await browser({ dark });
+    try {
+      for (const [path, heading, items, count] of PAGES) {
+        await eye.open(room.address + path);
+        assert.equal(await eye.text("h1"), heading);
+        const found = await eye.count(items);
+        assert.ok(count === null ? found > 4 : found === count, `${path}: ${found} × ${items}`);
+        await eye.run(axe);
+        const broken = await eye.runAsync(
+          `axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] })
+             .then((r) => arguments[0](r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target.join(" ")).slice(0, 3).join(" | "))))`,
+        );
+        assert.deepEqual(broken, [], path);
+      }
+      assert.deepEqual(await eye.complaints(), []);
+    } finally {
+      await eye.close();
+    }
+  });
+}
+
+test("nothing runs over the edge at 360 px, nor at twice the letter size", async () => {
+  const eye = await browser({ width: 360, height: 740 });
+  try {
+    for (const [path] of PAGES) {
+      await eye.open(room.address + path);
+      for (const size of ["100%", "200%"]) {
+        await eye.run(`document.documentElement.style.fontSize = arguments[0]`, [size]);
+        const [wide, most] = await eye.run("return [document.documentElement.scrollWidth, innerWidth]");
+        assert.ok(wide <= most, `${path} at ${size}: ${wide} px`);
+      }
+    }
+  } finally {
+    await eye.close();
+  }
+});
+
+test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, take another project", async () => {
+  const eye = await browser();
+  try {
+    await eye.open(`${room.address}/`);
+    await eye.click("article.project h2 a");
+    await eye.click(".recipe summary");
+    const border = 'input[name="set:recipe.0.layer.0.border"]';
+    await eye.fill(border, "1/16");
+    await eye.click(".recipe .change button");
+    assert.match(await eye.text(".foot"), /Twin, mat: border from/);
+    await eye.click('button[data-key="undo"]');
+    assert.match(await eye.text(".foot"), /The demo was laid out/);
+
+    await eye.open(`${room.address}/w/1/paper`);
+    await eye.click("#design-0-0 summary");
+    await eye.click('#design-0-0 select[name="set:pack.0.design.0.up"] option[value="back"]');
+    await eye.click("#design-0-0 .change button");
+    assert.match(await eye.text("#design-0-0 .face.up"), /leaf scatter/);
+
+    await eye.open(`${room.address}/w/1/layout`);
+    await eye.click("#pins details summary");
+    await eye.click('#pins details form button');
+    assert.match(await eye.text("#pins ul"), /from the left/);
+    await eye.open(`${room.address}/w/1/cards`);
+    await eye.click('button[data-key="undo"]');
+    await eye.click('button[data-key="undo"]');
+    assert.match(await eye.text(".foot"), /The demo was laid out/);
+
+    await eye.open(`${room.address}/`);
+    await eye.fill('input[name="pack"]', "Meadow");
+    await eye.click(".kinds form button");
+    assert.match(await eye.text(".top .project"), /Meadow/);
+    assert.deepEqual(await eye.complaints(), []);
+  } finally {
+    await eye.close();
+  }
+});
+
+test("at the table by the space bar and the arrows alone", async () => {
+  const eye = await browser();
+  try {
+    await eye.open(`${room.address}/w/1/table`);
+    await eye.keys(" ");
+    await new Promise((done) => setTimeout(done, 800));
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 27/);
+    assert.match(await eye.text("main .facts"), /1 of 27/);
+    await eye.keys("\uE014");
+    await new Promise((done) => setTimeout(done, 800));
+    assert.match(await eye.text(".where-it-is"), /Step 3 of 27/);
+    await eye.open(`${room.address}/w/1/table`);
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 27/);
+  } finally {
+    await eye.close();
+  }
+});
+
+test("every edit is kept with scripts off", async () => {
+  const eye = await browser({ scripts: false });
+  try {
+    await eye.open(`${room.address}/w/1/cards`);
+    await eye.click(".recipe summary");
+    await eye.fill('input[name="set:recipe.0.layer.4.foam_squares"]', "3");
+    await eye.click(".recipe .change button");
+    assert.equal(await eye.value('input[name="set:recipe.0.layer.4.foam_squares"]'), "3");
+    await eye.open(`${room.address}/w/1/batch`);
+    await eye.fill('input[name="set:goal.overs"]', "2");
+    await eye.click("main .change button");
+    assert.equal(await eye.value('input[name="set:goal.overs"]'), "2");
+    await eye.open(`${room.address}/w/1/table`);
+    await eye.click('button[data-key=" "]');
+    assert.match(await eye.text(".where-it-is"), /Step \d+ of 27/);
+  } finally {
+    await eye.close();
+  }
+});

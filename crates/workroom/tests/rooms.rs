@@ -1,0 +1,245 @@
+//! The pages of the workroom, asked in process: what each shows, what is kept, what is refused.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use workroom::web::{Answer, Asked, Method, Room, answer};
+
+struct Visit {
+    room: Room,
+}
+
+impl Visit {
+    fn new() -> Visit {
+        Visit { room: Room::in_memory(1_000).unwrap() }
+    }
+
+    fn get(&self, address: &str) -> Answer {
+        let (path, query) = address.split_once('?').unwrap_or((address, ""));
+        let pair = |pair: &str| pair.split_once('=').map(|(key, value)| (key.to_owned(), value.to_owned()));
+        let query = query.split('&').filter_map(pair).collect();
+        answer(&self.room, &Asked { method: Method::Get, path: path.to_owned(), query, fields: Vec::new(), now: 2_000 })
+    }
+
+    fn post(&self, path: &str, fields: &[(&str, &str)]) -> Answer {
+        let fields = fields.iter().map(|(key, value)| ((*key).to_owned(), value.as_bytes().to_vec())).collect();
+        answer(
+            &self.room,
+            &Asked { method: Method::Post, path: path.to_owned(), query: Vec::new(), fields, now: 3_000 },
+        )
+    }
+
+    fn page(&self, address: &str) -> String {
+        let answered = self.get(address);
+        assert_eq!(answered.status, 200, "{address}");
+        text(&answered)
+    }
+}
+
+fn text(answer: &Answer) -> String {
+    let text = String::from_utf8(answer.body.clone()).unwrap();
+    assert!(!text.contains('⟨'), "a message is missing: {}", text.split('⟨').nth(1).unwrap_or_default());
+    text
+}
+
+fn count(text: &str, what: &str) -> usize {
+    text.matches(what).count()
+}
+
+#[test]
+fn each_page_has_its_heading_and_its_items() {
+    let visit = Visit::new();
+    let hand = visit.page("/");
+    assert!(hand.contains("<h1>Work in hand</h1>") && hand.contains("48 cards from 6 sheets, nothing left over."));
+    assert_eq!(count(&hand, "<img class=\"card\""), 6);
+    for (page, heading, item, number) in [
+        ("paper", "Paper", "<article class=\"design\"", 6),
+        ("cards", "Cards", "<section class=\"recipe\"", 1),
+        ("layout", "Layout", "class=\"piece\"", 16),
+        ("batch", "Batch", "<img class=\"card\"", 48),
+        ("cardstock", "Cardstock", "<section class=\"stock\"", 5),
+        ("table", "Table", "id=\"step\"", 1),
+        ("share", "Share", "<ol class=\"pages\"", 1),
+    ] {
+        let shown = visit.page(&format!("/w/1/{page}"));
+        assert!(shown.contains(&format!("<h1>{heading}</h1>")), "{page}");
+        assert_eq!(count(&shown, item), number, "{page}");
+        assert!(!shown.contains("style=") && !shown.contains("onclick"), "{page} has something inline");
+    }
+    let without_pictures = visit.page("/w/1/batch").len();
+    assert!(without_pictures < 200_000, "{without_pictures}");
+}
+
+#[test]
+fn an_edit_is_kept_undone_and_redone() {
+    let visit = Visit::new();
+    let place = "set:recipe.0.layer.0.border";
+    let kept = visit.post("/w/1/edit", &[("seen", "1"), ("page", "cards"), ("at", "recipe-1"), (place, "1/16")]);
+    assert_eq!((kept.status, kept.to.as_deref()), (303, Some("/w/1/cards#recipe-1")));
+    assert!(visit.page("/w/1/cards").contains("Twin, mat: border from"));
+    let file = text(&visit.get("/w/1/file/project.toml"));
+    assert!(file.starts_with("# Six sheets") && file.contains("border = \"1/16\""));
+    visit.post("/w/1/undo", &[("seen", "2")]);
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("border = \"1/8\""));
+    visit.post("/w/1/redo", &[("seen", "1")]);
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("border = \"1/16\""));
+}
+
+#[test]
+fn what_cannot_be_kept_is_refused_with_what_was_typed() {
+    let visit = Visit::new();
+    for nonsense in ["wide", "-3", "3 parsecs", "<script>alert(1)</script>", "\u{0}\u{1}", "9999999999999999999"] {
+        let place = "set:recipe.0.layer.1.width";
+        let refused = visit.post("/w/1/edit", &[("seen", "1"), ("page", "cards"), (place, nonsense)]);
+        assert_eq!(refused.status, 422, "{nonsense}");
+        let shown = text(&refused);
+        assert!(shown.contains("role=\"alert\"") && !shown.contains("<script>alert"), "{nonsense}");
+        assert!(shown.contains("class=\"remedy\""), "{nonsense}");
+    }
+    let gone = visit.post("/w/1/edit", &[("seen", "1"), ("set:recipe.9.name", "x")]);
+    assert_eq!(gone.status, 422);
+    let broken = visit.post("/w/1/text", &[("seen", "1"), ("text", "name = ")]);
+    assert_eq!(broken.status, 422);
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("2 3/4 to 3 1/4"));
+}
+
+#[test]
+fn the_later_of_two_pages_keeps_both() {
+    let visit = Visit::new();
+    visit.post("/w/1/edit", &[("seen", "1"), ("set:recipe.0.layer.0.border", "1/16")]);
+    let late = visit.post("/w/1/edit", &[("seen", "1"), ("page", "cards"), ("set:goal.cards_per_sheet", "7")]);
+    assert_eq!(late.status, 409);
+    let shown = text(&late);
+    assert!(shown.contains("border from") && shown.contains("cards per sheet from 8 to 7"));
+    // Keep both: mine becomes a copy.
+    let mine = text(&visit.get("/w/1/file/project.toml")).replace("cards_per_sheet = 8", "cards_per_sheet = 7");
+    let copy = visit.post("/w/1/copy", &[("text", &mine)]);
+    assert_eq!(copy.to.as_deref(), Some("/w/2/cards"));
+    assert!(text(&visit.get("/w/2/file/project.toml")).contains("cards_per_sheet = 7"));
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
+}
+
+#[test]
+fn pins_and_other_layouts_are_taken() {
+    let visit = Visit::new();
+    let fields = [("seen", "1"), ("layout", "0"), ("pin", "1"), ("left", "0"), ("top", "0"), ("size", "3 x 4 1/2")];
+    assert_eq!(visit.post("/w/1/pins", &fields).status, 303);
+    assert!(visit.page("/w/1/layout").contains("from the left, 0"));
+    visit.post("/w/1/pins", &[("seen", "2"), ("layout", "0"), ("unpin", "0")]);
+    let shown = visit.page("/w/1/layout");
+    assert!(!shown.contains("name=\"unpin\""));
+    if shown.contains("name=\"take\"") {
+        let taken = visit.post("/w/1/pins", &[("seen", "3"), ("layout", "0"), ("take", "0")]);
+        assert_eq!(taken.status, 303);
+        let told = visit.page("/w/1/layout");
+        assert!(told.contains("Another layout was taken") && told.contains("class=\"piece\""));
+    }
+    // A piece pinned outside the sheet is told, and the rest still shown.
+    let off = [("seen", "4"), ("layout", "0"), ("pin", "1"), ("left", "40"), ("top", "0"), ("size", "3 x 4 1/2")];
+    let answered = visit.post("/w/1/pins", &off);
+    assert!([303, 422, 409].contains(&answered.status));
+}
+
+#[test]
+fn ticks_stay() {
+    let visit = Visit::new();
+    let shown = visit.page("/w/1/table");
+    let step = shown.split("name=\"step\" value=\"").nth(1).unwrap().split('"').next().unwrap();
+    assert!(shown.contains("0 of 27 steps done"));
+    let done = visit.post("/w/1/tick", &[("step", step), ("done", "yes"), ("next", "2"), ("hand", "left")]);
+    assert_eq!(done.to.as_deref(), Some("/w/1/table?step=2&hand=left#step"));
+    let shown = visit.page("/w/1/table");
+    assert!(shown.contains("1 of 27 steps done") && shown.contains("Step 2 of 27"));
+    // Another size is another cut: its tick does not count.
+    visit.post("/w/1/edit", &[("seen", "1"), ("set:goal.cards_per_sheet", "7")]);
+    assert!(visit.page("/w/1/table").contains("0 of "));
+}
+
+#[test]
+fn projects_begin_are_put_away_and_taken_back() {
+    let visit = Visit::new();
+    let pack = [
+        ("kind", "pack"),
+        ("pack", "Hedge \"row\""),
+        ("sheet", "12 x 12 in"),
+        ("designs", "3"),
+        ("copies", "2"),
+        ("format", "4 1/4 x 5 1/2 in"),
+    ];
+    assert_eq!(visit.post("/new", &pack).to.as_deref(), Some("/w/2/cards"));
+    assert!(visit.page("/w/2/cards").contains("Hedge &quot;row&quot;"));
+    let metric =
+        [("kind", "pack"), ("sheet", "304 x 304 mm"), ("designs", "1"), ("copies", "1"), ("format", "105 x 148 mm")];
+    assert_eq!(visit.post("/new", &metric).status, 303);
+    assert_eq!(visit.post("/new", &[("kind", "example"), ("example", "four-recipes")]).status, 303);
+    for bad in [
+        &[("kind", "pack"), ("sheet", "large"), ("designs", "3"), ("copies", "1"), ("format", "3 x 5")][..],
+        &[("kind", "pack"), ("sheet", "12 x 12"), ("designs", "0"), ("copies", "1"), ("format", "3 x 5")],
+        &[("kind", "pack"), ("sheet", "12 x 12"), ("designs", "1"), ("copies", "1"), ("format", "1/2 x 1/2")],
+        &[("kind", "example"), ("example", "../../etc/passwd")],
+        &[("kind", "file"), ("text", "")],
+        &[("kind", "file"), ("text", "not = [ toml")],
+        &[],
+    ] {
+        let refused = visit.post("/new", bad);
+        assert_eq!(refused.status, 422, "{bad:?}");
+        assert!(text(&refused).contains("role=\"alert\""));
+    }
+    visit.post("/w/1/away", &[]);
+    assert!(visit.page("/").contains("Take back"));
+    visit.post("/w/1/back", &[]);
+    assert!(!visit.page("/").contains("Take back"));
+}
+
+#[test]
+fn files_are_saved_and_come_back() {
+    let visit = Visit::new();
+    let pdf = visit.get("/w/1/file/handout.pdf?print=large");
+    assert!(pdf.body.starts_with(b"%PDF") && pdf.file.as_deref() == Some("handout.pdf"));
+    assert!(visit.get("/w/1/file/plan.json").body.starts_with(b"{"));
+    assert!(text(&visit.get("/w/1/file/sheet-1.svg")).contains("<svg"));
+    let backup = visit.get("/backup");
+    assert!(backup.body.starts_with(b"SQLite format 3"));
+    visit.post("/w/1/edit", &[("seen", "1"), ("set:goal.cards_per_sheet", "7")]);
+    let restore = |bytes: &[u8]| {
+        let fields = vec![("file".to_owned(), bytes.to_vec())];
+        let asked = Asked { method: Method::Post, path: "/restore".to_owned(), query: Vec::new(), fields, now: 4_000 };
+        answer(&visit.room, &asked)
+    };
+    assert_eq!(restore(b"no backup").status, 422);
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 7"));
+    assert_eq!(restore(&backup.body).status, 500, "an old copy is never written over");
+    let _ = std::fs::remove_file(std::env::temp_dir().join("octavo-before-4000.db"));
+    assert_eq!(restore(&backup.body).status, 303);
+    let _ = std::fs::remove_file(std::env::temp_dir().join("octavo-before-4000.db"));
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
+}
+
+#[test]
+fn no_address_reaches_a_file_and_every_stray_one_is_told() {
+    let visit = Visit::new();
+    for address in [
+        "/../../etc/passwd",
+        "/assets/x/../../etc/passwd",
+        "/assets/x/%2e%2e%2fCargo.toml",
+        "/w/1/file/../../../etc/passwd",
+        "/w/1/1/../../x.svg",
+        "/w/1/1/card-0.svg",
+        "/w/1/1/card-99999999999999999999.svg",
+        "/w/1/1/stock-9-9.svg",
+        "/w/1/1/page-0.svg",
+        "/w/1/99/card-1.svg",
+        "/w/1/-1/card-1.svg",
+        "/w/99/cards",
+        "/w/x/cards",
+        "/w/1/nothing",
+        "/favicon.ico",
+    ] {
+        let answered = visit.get(address);
+        assert_eq!(answered.status, 404, "{address}");
+        assert!(text(&answered).contains("To the work in hand"), "{address}");
+    }
+    for address in ["/w/1/layout?sheet=0", "/w/1/layout?cut=999", "/w/1/table?step=-4", "/w/1/share?print=vast"] {
+        visit.page(address);
+    }
+    assert!(visit.get("/assets/any/workroom.css").forever);
+    assert_eq!(visit.get("/w/1/1/card-1.svg?layers=2&side=other").kind, "image/svg+xml");
+}
