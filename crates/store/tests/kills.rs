@@ -3,7 +3,7 @@
 //! The test runs itself again as the program that edits (with `OCTAVO_KILL_FILE` set), reads each answer, and kills
 //! it (`SIGKILL`) at some moment. `OCTAVO_KILL_EDITS=1000 cargo test -p store --test kills` does a thousand edits;
 //! left out, fifty.
-#![allow(clippy::unwrap_used, reason = "tests")]
+#![allow(clippy::unwrap_used, clippy::print_stdout, reason = "a test that tells what it counted")]
 
 use std::io::{BufRead, BufReader, Write as _};
 use std::path::Path;

@@ -10,13 +10,13 @@ use cutting::steps::{CutStep, PartId, Step};
 use measure::{Length, Rect, Size};
 
 use super::Faces;
-use super::card::stock_color;
 use super::edition::Edition;
 use super::look::{Fit, inset, pt, say};
 use super::needs::scores;
 use super::papers::left_over;
 use super::sketch::{Says, Sketch, SketchPiece, Under, dimensions_room};
 use super::steps::{Cuts, at_trimmer, map, of_layout, scored};
+use super::swatch::Swatch;
 use super::told::Told;
 use crate::scene::{Mark, Role, Scene, share};
 
@@ -56,7 +56,7 @@ pub fn step_picture(plan: &Plan, faces: &Faces, of: CutsOf, step: usize, edition
             let stock = plan.stocks.get(stock)?;
             let sheet = stock.sheets.get(sheet)?;
             let marks = (1_u32..).zip(&sheet.pieces).map(|(number, piece)| (piece.rect, number.to_string())).collect();
-            let under = Under::Color(stock_color(plan, stock.cardstock));
+            let under = Under::Stock(Swatch::stock(plan, stock.cardstock));
             Cuts { plan: &sheet.cut_plan, step: sheet.step, under, marks, told }
         }
     };
@@ -122,7 +122,7 @@ fn stock_sketch(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan) -> Optio
         turned: piece.turned,
         scores: stock.cuts.get(piece.cut).map(|c| scores(plan, c, piece.rect, piece.turned)).unwrap_or_default(),
     });
-    let under = Under::Color(stock_color(plan, stock.cardstock));
+    let under = Under::Stock(Swatch::stock(plan, stock.cardstock));
     Some(Sketch { sheet: known.size, pieces: pieces.collect(), waste, edges, under, arrows: false })
 }
 
