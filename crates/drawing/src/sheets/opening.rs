@@ -22,7 +22,7 @@ type Likeness = Vec<(usize, usize, usize)>;
 
 /// What makes two cards look alike: recipe, pack, design, and what each layer is.
 fn likeness(card: &Card) -> Likeness {
-    let mut key = vec![(card.recipe, card.pack, card.design)];
+    let mut key = vec![(card.recipe, card.pack, card.design), (card.batch, 0, 4)];
     key.extend(card.parts.iter().map(|part| match part.kind {
         PartKind::Patterned { layout, design, side, .. } => (layout * 2 + usize::from(side == Side::Back), design, 0),
         PartKind::Cardstock(stock) => (stock, 0, 1),
@@ -41,7 +41,9 @@ fn kinds(plan: &Plan) -> Vec<Kind<'_>> {
             None => kinds.push((key, Kind { card, count: 1 })),
         }
     }
-    kinds.sort_by_key(|(_, kind)| (kind.card.recipe, kind.card.pack, kind.card.design, kind.card.number));
+    kinds.sort_by_key(|(_, kind)| {
+        (kind.card.batch, kind.card.recipe, kind.card.pack, kind.card.design, kind.card.number)
+    });
     kinds.into_iter().map(|(_, kind)| kind).collect()
 }
 
@@ -100,11 +102,17 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
     let mut rest = kinds.as_slice();
     let mut first = true;
     while !rest.is_empty() {
-        if !first {
-            pages.chapter(&say("page-more-cards", &[]));
+        // Batches are never mixed on a board.
+        let batch = rest[0].card.batch;
+        let these = &rest[..rest.iter().take_while(|kind| kind.card.batch == batch).count()];
+        match (first, batch_name(plan, batch)) {
+            (true, None) => {}
+            (true, Some(name)) => pages.section(&say("page-batch-cards", &batch_facts(plan, batch, &name))),
+            (false, None) => pages.chapter(&say("page-more-cards", &[])),
+            (false, Some(name)) => pages.chapter(&say("page-batch-cards", &batch_facts(plan, batch, &name))),
         }
         // Few cards a page, drawn large, rather than many small ones.
-        let most = match (first, rest.len()) {
+        let most = match (first, these.len()) {
             (true, _) if told.large() => 2,
             (false, _) if told.large() => 4,
             (true, 0..=8) => 8,
@@ -117,10 +125,10 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
             (false, _) => Length::ZERO,
         };
         let board = Rect::new(pages.left(), pages.y, Size::new(pages.width(), pages.left_over() - facts));
-        let (columns, rows) = grid(plan, rest, board.size, most, told);
-        let here = rest.len().min(columns * rows);
-        let board = Rect { size: fitted_board(plan, &rest[..here], board.size, columns, told), ..board };
-        draw_board(plan, faces, &rest[..here], board, columns, pages);
+        let (columns, rows) = grid(plan, these, board.size, most, told);
+        let here = these.len().min(columns * rows);
+        let board = Rect { size: fitted_board(plan, &these[..here], board.size, columns, told), ..board };
+        draw_board(plan, faces, &these[..here], board, columns, pages);
         rest = &rest[here..];
         pages.y = board.bottom();
         if first {
@@ -128,6 +136,24 @@ pub(super) fn opening(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages)
         }
         first = false;
     }
+}
+
+/// What a batch is called, where there are several.
+pub(super) fn batch_name(plan: &Plan, batch: usize) -> Option<String> {
+    (plan.batches.len() > 1).then(|| plan.batches.get(batch).map(|batch| batch.name.clone()))?
+}
+
+/// A title, with the batch where there are several.
+pub(super) fn of_batch(plan: &Plan, batch: usize, title: String) -> String {
+    match batch_name(plan, batch) {
+        Some(name) => say("page-of-batch", &[("title", title.into()), ("name", name.into())]),
+        None => title,
+    }
+}
+
+fn batch_facts(plan: &Plan, batch: usize, name: &str) -> [(&'static str, words::Arg); 2] {
+    let count = plan.cards.iter().filter(|card| card.batch == batch).count();
+    [("name", name.into()), ("count", count.into())]
 }
 
 fn header(plan: &Plan, told: Told, pages: &mut Pages) {
@@ -296,7 +322,8 @@ fn facts_row(plan: &Plan, told: Told, pages: &mut Pages) {
     if let [size] = sizes.as_slice() {
         facts.push((size.clone(), say("page-fact-finished", &[("unit", unit.into())])));
     }
-    if let Some(layout) = plan.layouts.first() {
+    // Where sheets are cut in several ways, each way's page tells its own.
+    if let [layout] = plan.layouts.as_slice() {
         let tally = layout.cut_plan.tally();
         facts.push((
             tally.settings.to_string(),

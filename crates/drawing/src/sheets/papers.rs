@@ -9,6 +9,7 @@ use measure::{Length, Rect, Size, from_steps};
 use super::Faces;
 use super::card::pixels;
 use super::look::{INK, SOFT, WHITE, half, pt, say, sixteenths};
+use super::opening::of_batch;
 use super::pages::{Pages, fitted};
 use super::sketch::{Says, Sketch, SketchPiece, Under};
 use super::told::Told;
@@ -71,7 +72,7 @@ pub(super) fn papers(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) 
 fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, pages: &mut Pages) {
     let Some(pack) = plan.project.packs.get(layout.pack) else { return };
     let title = if plan.layouts.len() == 1 { "page-sheet-title" } else { "page-sheet-title-numbered" };
-    pages.chapter(&say(title, &[("number", (index + 1).into())]));
+    pages.chapter(&of_batch(plan, layout.batch, say(title, &[("number", (index + 1).into())])));
     let sheets: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
     pages.say(&say(
         "page-sheet-lead",

@@ -13,6 +13,7 @@ use super::card::pixels;
 use super::edition::Hand;
 use super::labels::centred;
 use super::look::{ACCENT, Fit, INK, SOFT, WHITE, half, inset, middle, pt, say, sixteenths};
+use super::opening::of_batch;
 use super::pages::Pages;
 use super::papers::{on_sheet, runs};
 use super::sketch::{Under, arrow};
@@ -145,7 +146,7 @@ pub(super) fn steps(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
             continue;
         }
         let id = if plan.layouts.len() == 1 { "page-steps-title" } else { "page-steps-title-numbered" };
-        pages.chapter(&say(id, &[("number", (index + 1).into())]));
+        pages.chapter(&of_batch(plan, layout.batch, say(id, &[("number", (index + 1).into())])));
         let tally = layout.cut_plan.tally();
         pages.say(&say(
             "page-steps-lead",

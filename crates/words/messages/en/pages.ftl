@@ -7,6 +7,11 @@ page-number = Page { $number } of { $count }
 page-card-alt = A finished card, { $recipe }, in print { $letter }, { $name }
 page-card-alt-words = A finished card, { $recipe }, in print { $letter }, { $name }, with the words “{ $words }”
 page-more-cards = More finished cards
+page-batch-cards = { $name }: { $count ->
+    [one] one finished card
+   *[other] { $count } finished cards
+}
+page-of-batch = { $title } · { $name }
 page-no-cards = This plan makes no cards yet. See the findings on the last page.
 page-caption-count = { $count ->
     [one] { $count } card
