@@ -45,6 +45,7 @@ use told::Told;
 
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
+pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
 pub use templates::templates;
 pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
 

@@ -316,7 +316,7 @@ pub(super) fn told(problems: &[project_file::Problem]) -> Markup {
             @for problem in problems.iter().take(12) {
                 @let worded = wording::problem(problem);
                 li {
-                    (say("problem-line", &[("line", problem.line.into()), ("said", worded.said.into())]))
+                    (say("mistake-line", &[("line", problem.line.into()), ("said", worded.said.into())]))
                     span.remedy { (worded.remedy) }
                 }
             }
