@@ -30,10 +30,10 @@ fn cut_wide(plan: &Plan, stop: u32, error: Length) -> BTreeMap<(Length, Length),
             for off in &work.off {
                 if done.axis == cutting::Axis::X {
                     sizes.insert(*off, Size::new(wide, held.height));
-                    held.width = held.width - wide;
+                    held.width -= wide;
                 } else {
                     sizes.insert(*off, Size::new(held.width, wide));
-                    held.height = held.height - wide;
+                    held.height -= wide;
                 }
             }
             sizes.insert(work.rest, held);

@@ -234,7 +234,8 @@ fn findings_are_worded(plan: &Plan) {
         assert_ne!(finding.code, "internal-check");
         let start = words.find(&format!("finding-{} =", finding.code)).expect(finding.code);
         let rest = &words[start..];
-        let message = &rest[..rest[1..].find("\nfinding-").map_or(rest.len(), |end| end + 1)];
+        let message = rest.split("\n\n").next().unwrap_or(rest);
+        let message = &message[..message[1..].find("\nfinding-").map_or(message.len(), |end| end + 1)];
         assert!(message.contains(".remedy ="), "{} has no remedy", finding.code);
         for asked in message.split('$').skip(1) {
             let name: String = asked.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '-').collect();

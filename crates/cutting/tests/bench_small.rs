@@ -95,26 +95,3 @@ fn the_everyday_case_is_proven_at_once() {
         assert_eq!(answer.outcome, Outcome::Proven, "{} with bound {}", answer.value, answer.bound);
     }
 }
-
-/// 2 000 pieces of 20 sizes from 12 x 12 in at 1/16 in: within one sheet of the bound, like the bench of that name.
-#[test]
-fn two_thousand_pieces_are_within_one_sheet_of_the_bound() {
-    use cutting::fixed::{Instance, PieceKind, Question, Rules, SheetKind};
-    let piece = |k: u32| PieceKind {
-        width: 24 + k * 3,
-        height: 20 + k * 7 % 60,
-        demand: Some(100),
-        min: 0,
-        value: 0,
-        turn: true,
-    };
-    let instance = Instance {
-        sheets: vec![SheetKind { width: 192, height: 192, copies: None, cost: 1 }],
-        pieces: (0..20).map(piece).collect(),
-        question: Question::LeastCost,
-        rules: Rules::default(),
-    };
-    let answer = solve(&instance, &mut Budget::nodes(1_000_000)).unwrap();
-    fixed_recount::recount(&instance, &answer, "two thousand");
-    assert!(answer.value - answer.bound <= 1, "{} with bound {}", answer.value, answer.bound);
-}

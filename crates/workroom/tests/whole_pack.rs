@@ -75,7 +75,7 @@ fn cardstock_ribbon_and_foam() {
 fn tape_and_what_a_card_uses() {
     let plan = planned(&project());
     // Panel 2 × 4 1/2, mat 2 × 4 3/4, band 3: 21 1/2 in a card; the 16 cards with a 3 × 4 panel 20 1/2. 8.70 rolls of 12 m.
-    assert_eq!(plan.counts.tape, Some((length("4112"), Some(9))));
+    assert_eq!(plan.counts.tape, Some((Length::INCH * 4112, Some(9))));
     assert_eq!((plan.counts.foam_packs, plan.counts.envelopes), (Some(2), Some((192, Some(4)))));
     let line = |times: u32, price: &str, of: &str| {
         let amount = |text: &str| text.parse::<Decimal>().unwrap();

@@ -244,6 +244,10 @@ fn lies(plan: &CutPlan, step: Length, part: cutting::steps::PartId) -> Option<Re
 fn paper_forms(layout: &Layout) -> Vec<Option<Forms>> {
     let step = layout.cut_step;
     let printed = |axis: Axis, at: u32| {
+        // The edge of the sheet is where the paper ends, wherever the print lies.
+        if at == 0 || at == axis.of(layout.cut_plan.sheet.0, layout.cut_plan.sheet.1) {
+            return false;
+        }
         let at = step * i64::from(at);
         layout.panels.iter().any(|panel| match axis {
             Axis::X => panel.x == at || panel.right() == at,

@@ -222,6 +222,10 @@ impl Canvas {
             }
             let start = (y * wide + x) * 4;
             let count = BLOCK.min(wide.saturating_sub(x)) * 4;
+            if count == 0 {
+                // The spare block beyond a row that is whole blocks wide.
+                return;
+            }
             let row = &mut pixels[start..start + count];
             if let Ok(whole) = row.try_into() {
                 blend(whole, &inks, covers);

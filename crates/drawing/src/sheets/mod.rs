@@ -47,7 +47,6 @@ pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
 pub use templates::templates;
-pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
 
 /// What each face looks like: pack, design, side, seen with its own top up.
 pub type Faces = BTreeMap<(usize, usize, Side), Picture>;

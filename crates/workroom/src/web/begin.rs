@@ -11,7 +11,7 @@ use crate::wording::{exact, exact_size};
 
 /// The examples that come with the program.
 const EXAMPLES: [(&str, &str); 7] = [
-    ("kettle-and-quince", crate::make::DEMO),
+    ("kettle-and-quince", crate::make::ONE_EACH),
     ("four-recipes", include_str!("../../../../examples/four-recipes.toml")),
     ("free-sizes", include_str!("../../../../examples/free-sizes.toml")),
     ("six-inch-pad", include_str!("../../../../examples/six-inch-pad.toml")),

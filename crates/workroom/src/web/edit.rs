@@ -228,7 +228,7 @@ pub(super) fn pins(text: &str, pins: &[Pin], what: String) -> Result<Changed, Ed
 mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]
     use super::*;
-    use crate::make::DEMO;
+    use crate::make::ONE_EACH as DEMO;
 
     #[test]
     fn places_are_read_as_written() {

@@ -145,7 +145,7 @@ impl Room {
     fn over(mut store: Projects, beside: PathBuf, now: i64, patience: Duration) -> Result<Room, OpenError> {
         if store.all().map_err(OpenError::Store)?.is_empty() {
             let what = super::say("edit-demo", &[]);
-            store.add(crate::make::DEMO, &what, now).map_err(OpenError::Store)?;
+            store.add(crate::make::ONE_EACH, &what, now).map_err(OpenError::Store)?;
         }
         Ok(Room { store: Mutex::new(store), beside, plans: Mutex::default(), drawn: Mutex::default(), patience })
     }
