@@ -1,20 +1,15 @@
 //! `octavo make` the whole way: from a command line to the files and the exit code.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use std::ffi::OsString;
+#[path = "common/run.rs"]
+mod run;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::sync::LazyLock;
 
+use run::octavo;
 use serde_json::Value;
-
-/// Exit code, what was printed, what was said.
-fn octavo(args: &[&str]) -> (u8, String, String) {
-    let (mut out, mut err) = (Vec::new(), Vec::new());
-    let args = ["octavo"].iter().chain(args).map(OsString::from);
-    let code = workroom::cli::run(args, &mut out, &mut err);
-    (code, String::from_utf8(out).unwrap(), String::from_utf8(err).unwrap())
-}
 
 /// A folder of this test's own, gone when dropped.
 struct Scratch(PathBuf);

@@ -2,19 +2,14 @@
 //! and eight 3 x 1 1/2 tiles; with 3 1/16 it cannot.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use std::ffi::OsString;
+#[path = "common/run.rs"]
+mod run;
+
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use run::octavo;
 use serde_json::Value;
-
-/// Exit code, what was printed, what was said.
-fn octavo(args: &[&str]) -> (u8, String, String) {
-    let (mut out, mut err) = (Vec::new(), Vec::new());
-    let args = ["octavo"].iter().chain(args).map(OsString::from);
-    let code = workroom::cli::run(args, &mut out, &mut err);
-    (code, String::from_utf8(out).unwrap(), String::from_utf8(err).unwrap())
-}
 
 /// A project file of this test's own; gone when dropped.
 struct Scratch(PathBuf);

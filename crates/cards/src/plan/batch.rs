@@ -96,8 +96,7 @@ fn of_batch(
             }
             let cards = all.saturating_mul(layout.recipe_counts.iter().sum());
             open = open.map(|open| open.saturating_sub(cards));
-            let alone = group.project(project, batch);
-            match checked::paper(&alone, &alone.packs[index], layout.usable, layout.step, &layout.tree, all) {
+            match checked::paper(project, pack, layout.usable, layout.step, &layout.tree, all) {
                 Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
                 None => {
                     let number = first + layouts.len() + 1;

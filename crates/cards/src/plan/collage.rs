@@ -13,11 +13,12 @@ use cutting::steps::effort;
 use cutting::tree::pieces;
 use cutting::verify::{Demand, Kind, verify};
 use cutting::{Axis, Budget, Placed, Tree};
-use measure::{Length, Rect, Size};
+use measure::{Length, Rect};
 
-use super::answer::{Exist, Layout, LayoutGrade, Piece};
+use super::answer::{Exist, Layout, LayoutGrade};
 use super::grid::{Grid, MOST_STEPS};
 use super::look::as_count;
+use super::paper::{self, PaperKind};
 use super::{checked, fit};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Collage, Material, Project, Range, Way};
@@ -182,8 +183,8 @@ fn kinds(project: &Project, pack: usize, grid: Grid) -> Vec<Layered> {
             let Material::Patterned { width, height, prefer, may_turn, .. } = &part.material else { continue };
             let room = fit::room(made, layer);
             let span = |range: &Range, room: Length| {
-                let most = if part.placement.overlap || range.least > room { range.most } else { range.most.min(room) };
-                (grid.ceil(range.least).max(1), grid.floor(most))
+                let range = fit::bounded(part, range, room);
+                (grid.ceil(range.least).max(1), grid.floor(range.most))
             };
             kinds.push(Layered {
                 recipe,
@@ -467,6 +468,8 @@ impl Search<'_> {
         let largest = |kind: &Layered| u64::from(wanted(kind)) * u64::from(kind.wide.1) * u64::from(kind.high.1);
         let bound = area.saturating_sub(self.kinds.iter().map(largest).sum());
         let waste = area - covered;
+        let kinds: Vec<PaperKind> =
+            self.kinds.iter().map(|kind| PaperKind { recipe: kind.recipe, layer: kind.layer }).collect();
         Some(Layout {
             batch: 0,
             pack,
@@ -474,7 +477,7 @@ impl Search<'_> {
             step: self.grid.step(),
             usable,
             effort: effort(&tree, width, height),
-            pieces: self.pieces(&placed, &found.recipe_counts, usable),
+            pieces: paper::numbered(&placed, &kinds, &found.recipe_counts, usable, self.grid),
             tree,
             cut_plan,
             cut_step,
@@ -485,29 +488,6 @@ impl Search<'_> {
             exist: Exist::AtLeast(1),
             alternatives: Vec::new(),
         })
-    }
-
-    /// The pieces on the whole sheet, each with the card it is for.
-    fn pieces(&self, placed: &[Placed], counts: &[u32], usable: Rect) -> Vec<Piece> {
-        let firsts: Vec<u32> =
-            counts.iter().scan(0, |next, &cards| Some(std::mem::replace(next, *next + cards))).collect();
-        let mut taken = vec![0_u32; self.kinds.len()];
-        let length = |steps: u32| self.grid.length(steps);
-        let piece = |(index, placed): (usize, &Placed)| {
-            let kind = &self.kinds[placed.kind];
-            let nth = taken[placed.kind];
-            taken[placed.kind] += 1;
-            let size = Size::new(length(placed.width), length(placed.height));
-            Piece {
-                mark: (index + 1).to_string(),
-                recipe: kind.recipe,
-                layer: kind.layer,
-                card: (nth < counts[kind.recipe]).then(|| (firsts[kind.recipe] + nth) as usize),
-                rect: Rect::new(usable.x + length(placed.x), usable.y + length(placed.y), size),
-                turned: placed.turned,
-            }
-        };
-        placed.iter().enumerate().map(piece).collect()
     }
 }
 

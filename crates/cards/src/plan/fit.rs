@@ -4,7 +4,7 @@
 
 use measure::{Length, Rect, Size};
 
-use crate::model::{Anchor, Layer, Material, Project, Recipe};
+use crate::model::{Anchor, Layer, Material, Project, Range, Recipe};
 
 /// The size of every layer of a recipe, bottom first.
 ///
@@ -125,6 +125,14 @@ pub(super) fn room(recipe: &Recipe, index: usize) -> Size {
         }
     }
     room
+}
+
+/// A range that looks right, bounded by the room there is, where a layer must keep to it and can.
+pub(super) fn bounded(layer: &Layer, range: &Range, room: Length) -> Range {
+    match layer.placement.overlap {
+        false if range.least <= room => Range { least: range.least, most: range.most.min(room) },
+        _ => *range,
+    }
 }
 
 /// The mat that follows a layer, and its border.

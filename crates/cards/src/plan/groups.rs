@@ -55,13 +55,8 @@ impl Group {
     }
 }
 
-/// The groups of a batch, pack by pack; what earlier batches took of each design is in `gone` and grows.
-pub(super) fn groups(
-    project: &Project,
-    batch: &Batch,
-    gone: &mut [Vec<u32>],
-    findings: &mut Vec<Finding>,
-) -> Vec<Group> {
+/// The groups of a batch, pack by pack; `gone` says how many sheets of each design earlier batches took.
+pub(super) fn groups(project: &Project, batch: &Batch, gone: &[Vec<u32>], findings: &mut Vec<Finding>) -> Vec<Group> {
     let mut groups: Vec<Group> = Vec::new();
     for (pack, paper) in project.packs.iter().enumerate() {
         for take in batch.takes.iter().filter(|take| take.pack == pack && take.sheets > 0) {

@@ -111,6 +111,9 @@ fn number(kinds: &mut Vec<Kind>, kind: Kind) -> usize {
 
 fn piece(project: &Project, pack: usize, design: usize, side: Side) -> Piece {
     let printed = &project.packs[pack].designs[design];
-    let face = if side == Side::Front { &printed.front } else { &printed.back };
-    Piece { print: Print { pack, design, side }, large: face.print_size == Some(PrintSize::Large), ground: None }
+    Piece {
+        print: Print { pack, design, side },
+        large: printed.face(side).print_size == Some(PrintSize::Large),
+        ground: None,
+    }
 }

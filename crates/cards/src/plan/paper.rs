@@ -216,10 +216,7 @@ fn engine_kind(
     let layer = &recipe.layers[kind.layer];
     let Material::Patterned { width, height, prefer, free_size, may_turn, .. } = &layer.material else { return None };
     let room = fit::room(recipe, kind.layer);
-    let bounded = |range: &Range, room: Length| match layer.placement.overlap {
-        false if range.least <= room => Range { least: range.least, most: range.most.min(room) },
-        _ => *range,
-    };
+    let bounded = |range: &Range, room: Length| fit::bounded(layer, range, room);
     let spans = (span(grid, bounded(width, room.width)), span(grid, bounded(height, room.height)));
     let (Some(wide), Some(high)) = spans else {
         let finding = Finding::new(Severity::Serious, Subject::Recipe(recipe.name.clone()), "piece-not-on-mark");
@@ -447,7 +444,7 @@ impl Question<'_> {
         // Reading order: the order in which the trimmer steps number the pieces.
         placed.sort_by_key(|piece| (piece.y, piece.x));
         Some(Alternative {
-            pieces: self.pieces(&placed, &layout.cards),
+            pieces: numbered(&placed, &self.kinds, &layout.cards, self.usable, self.grid),
             waste: self.square(layout.waste),
             effort: layout.effort,
             recipe_counts: layout.cards.clone(),
@@ -460,34 +457,34 @@ impl Question<'_> {
         let step = i128::from(self.grid.step().ticks());
         i128::from(steps) * step * step
     }
+}
 
-    /// The pieces of a layout, each with the card it is for; what no card takes is a spare.
-    fn pieces(&self, placed: &[cutting::Placed], cards: &[u32]) -> Vec<Piece> {
-        let firsts: Vec<u32> =
-            cards.iter().scan(0, |next, &cards| Some(std::mem::replace(next, *next + cards))).collect();
-        let mut taken = vec![0_u32; self.kinds.len()];
-        let piece = |(index, placed): (usize, &cutting::Placed)| {
-            let kind = self.kinds[placed.kind];
-            let nth = taken[placed.kind];
-            taken[placed.kind] += 1;
-            let card = (nth < cards[kind.recipe]).then(|| (firsts[kind.recipe] + nth) as usize);
-            Piece {
-                mark: (index + 1).to_string(),
-                recipe: kind.recipe,
-                layer: kind.layer,
-                card,
-                rect: self.rect(placed),
-                turned: placed.turned,
-            }
-        };
-        placed.iter().enumerate().map(piece).collect()
-    }
-
-    /// Where a piece lies on the whole sheet.
-    fn rect(&self, placed: &cutting::Placed) -> Rect {
-        let size = Size::new(self.grid.length(placed.width), self.grid.length(placed.height));
-        Rect::new(self.usable.x + self.grid.length(placed.x), self.usable.y + self.grid.length(placed.y), size)
-    }
+/// The pieces on the whole sheet, numbered in the order of `placed`, each with the card it is for; what no card takes
+/// is a spare.
+pub(super) fn numbered(
+    placed: &[cutting::Placed],
+    kinds: &[PaperKind],
+    cards: &[u32],
+    usable: Rect,
+    grid: Grid,
+) -> Vec<Piece> {
+    let firsts: Vec<u32> = cards.iter().scan(0, |next, &cards| Some(std::mem::replace(next, *next + cards))).collect();
+    let mut taken = vec![0_u32; kinds.len()];
+    let piece = |(index, placed): (usize, &cutting::Placed)| {
+        let kind = kinds[placed.kind];
+        let nth = taken[placed.kind];
+        taken[placed.kind] += 1;
+        let size = Size::new(grid.length(placed.width), grid.length(placed.height));
+        Piece {
+            mark: (index + 1).to_string(),
+            recipe: kind.recipe,
+            layer: kind.layer,
+            card: (nth < cards[kind.recipe]).then(|| (firsts[kind.recipe] + nth) as usize),
+            rect: Rect::new(usable.x + grid.length(placed.x), usable.y + grid.length(placed.y), size),
+            turned: placed.turned,
+        }
+    };
+    placed.iter().enumerate().map(piece).collect()
 }
 
 /// A grade in the words of a plan.

@@ -1,7 +1,6 @@
 //! How each patterned sheet is cut: one page a layout.
 
 use cards::Plan;
-use cards::model::Side;
 use cards::plan::{Layout, SheetUse};
 use cutting::steps::Fate;
 use measure::{Length, Rect, Size, from_steps};
@@ -172,11 +171,7 @@ pub(super) fn face_name(plan: &Plan, pack: usize, used: &SheetUse) -> (String, S
     let Some(design) = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(used.design)) else {
         return (String::new(), String::new());
     };
-    let face = match used.side {
-        Side::Front => &design.front,
-        Side::Back => &design.back,
-    };
-    (design.letter.clone(), face.name.clone())
+    (design.letter.clone(), design.face(used.side).name.clone())
 }
 
 /// A small picture of every print that is cut this way, with how many sheets.

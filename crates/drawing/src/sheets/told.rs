@@ -225,6 +225,7 @@ mod tests {
         // In the maker's own unit too.
         let own = told(Rule::EighthInch, Unit::Inch, Print::Normal);
         assert_eq!(own.length(Length::from_ticks(Length::INCH.ticks() / 64)), "1⁄64\u{a0}in");
+        assert_eq!(own.length(Length::from_ticks(Length::INCH.ticks() / 128 * 3)), "about 1⁄32\u{a0}in");
         assert_eq!(own.length(inches(1)), "1⁄16\u{a0}in");
     }
 }

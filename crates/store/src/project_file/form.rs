@@ -543,18 +543,28 @@ static LACED: Form = Form {
     ],
 };
 
+// The keys that a goal and a batch share.
+const CARDS_PER_SHEET: Key =
+    may("cards_per_sheet", Shape::Count(1, 10_000), "Cards from one sheet. Left out: as many as can be.");
+const SET_OF: Key = may("set_of", Shape::Count(1, 10_000), "Cards in one set. Left out: 1.");
+const OVERS: Key = may("overs", Shape::Count(0, MOST_CARDS), "Extra cards made on purpose. Left out: 0.");
+const SPARES: Key = may("spares", Shape::Tables(&SPARE), "Spare pieces from every sheet.");
+const PARTNERS: Key = may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card.");
+const PINS: Key = may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet.");
+const ALTERNATIVES: Key = may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3.");
+
 static GOAL: Form = Form {
     name: "goal",
     says: "What is wanted.",
     keys: &[
-        may("cards_per_sheet", Shape::Count(1, 10_000), "Cards from one sheet. Left out: as many as can be."),
+        CARDS_PER_SHEET,
         may("cards", Shape::Count(1, MOST_CARDS), "Cards in all. Left out: from all sheets."),
-        may("set_of", Shape::Count(1, 10_000), "Cards in one set. Left out: 1."),
-        may("overs", Shape::Count(0, MOST_CARDS), "Extra cards made on purpose. Left out: 0."),
-        may("spares", Shape::Tables(&SPARE), "Spare pieces from every sheet."),
-        may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card."),
-        may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet."),
-        may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3."),
+        SET_OF,
+        OVERS,
+        SPARES,
+        PARTNERS,
+        PINS,
+        ALTERNATIVES,
     ],
 };
 
@@ -571,14 +581,14 @@ static BATCH: Form = Form {
         ),
         may("sheets", Shape::Tables(&TAKE), "Designs of which it takes other numbers, or another side."),
         may("kits", Shape::Count(1, 10_000), "Equal kits that its cards are shared out over."),
-        may("cards_per_sheet", Shape::Count(1, 10_000), "Cards from one sheet. Left out: as many as can be."),
+        CARDS_PER_SHEET,
         may("cards", Shape::Count(1, MOST_CARDS), "Cards in all. Left out: from all its sheets."),
-        may("set_of", Shape::Count(1, 10_000), "Cards in one set. Left out: 1."),
-        may("overs", Shape::Count(0, MOST_CARDS), "Extra cards made on purpose. Left out: 0."),
-        may("spares", Shape::Tables(&SPARE), "Spare pieces from every sheet."),
-        may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card."),
-        may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet."),
-        may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3."),
+        SET_OF,
+        OVERS,
+        SPARES,
+        PARTNERS,
+        PINS,
+        ALTERNATIVES,
     ],
 };
 

@@ -182,18 +182,21 @@ fn command() -> Command {
         .subcommand(why::command())
 }
 
+/// The project file, which the demo can stand in for.
+pub(super) fn file() -> Arg {
+    Arg::new("file")
+        .value_name("FILE")
+        .value_parser(value_parser!(PathBuf))
+        .required_unless_present("demo")
+        .conflicts_with("demo")
+        .help(say("help-make.file", &[]))
+}
+
 fn make_command() -> Command {
     Command::new("make")
         .about(say("help-make", &[]))
         .after_help(say("help-make.examples", &[]))
-        .arg(
-            Arg::new("file")
-                .value_name("FILE")
-                .value_parser(value_parser!(PathBuf))
-                .required_unless_present("demo")
-                .conflicts_with("demo")
-                .help(say("help-make.file", &[])),
-        )
+        .arg(file())
         .arg(Arg::new("demo").long("demo").action(ArgAction::SetTrue).help(say("help-make.demo", &[])))
         .arg(
             Arg::new("out")

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use cards::model::Design;
 use cards::plan::{Aim, Layout, Sort, WhyNot, why};
 use cards::{Fact, Finding, Plan};
-use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
+use clap::{Arg, ArgAction, ArgMatches, Command};
 use cutting::Budget;
 use serde::Serialize;
 use words::say;
@@ -37,14 +37,7 @@ pub(super) fn command() -> Command {
     Command::new("why")
         .about(say("help-why", &[]))
         .after_help(say("help-why.examples", &[]))
-        .arg(
-            Arg::new("file")
-                .value_name("FILE")
-                .value_parser(value_parser!(PathBuf))
-                .required_unless_present("demo")
-                .conflicts_with("demo")
-                .help(say("help-make.file", &[])),
-        )
+        .arg(super::ask::file())
         .arg(Arg::new("demo").long("demo").action(ArgAction::SetTrue).help(say("help-why.demo", &[])))
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-why.json", &[])))
 }

@@ -108,7 +108,7 @@ fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
     let found = ids.into_iter().filter_map(|id| {
         let pack = plan.project.packs.get(id.0)?;
         let design = pack.designs.get(id.1)?;
-        let face = if id.2 == Side::Front { &design.front } else { &design.back };
+        let face = design.face(id.2);
         Some((id, &face.look, pack.sheet))
     });
     found.collect()

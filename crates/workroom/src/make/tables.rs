@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use cards::Plan;
-use cards::model::{Material, Side};
+use cards::model::Material;
 use measure::{Length, Size, Unit};
 use words::say;
 
@@ -69,7 +69,7 @@ fn pieces(plan: &Plan) -> Vec<Row> {
         let Some(pack) = project.packs.get(layout.pack) else { continue };
         for used in &layout.sheets {
             let Some(design) = pack.designs.get(used.design) else { continue };
-            let face = if used.side == Side::Front { &design.front } else { &design.back };
+            let face = design.face(used.side);
             for piece in &layout.pieces {
                 let size = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
                 let from = format!("{}: {}", pack.name, design.letter);

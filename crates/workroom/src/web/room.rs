@@ -75,7 +75,7 @@ impl Made {
         }
         let pack = self.plan.project.packs.get(id.0)?;
         let design = pack.designs.get(id.1)?;
-        let face = if id.2 == Side::Front { &design.front } else { &design.back };
+        let face = design.face(id.2);
         face_picture(&face.look, pack.sheet)
     }
 }

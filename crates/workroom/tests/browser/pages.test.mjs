@@ -17,7 +17,7 @@ const PAGES = [
   ["/w/1/layout", "Layout", "a.piece", 16],
   ["/w/1/batch", "Batch", ".of-sheet img", 48],
   ["/w/1/cardstock", "Cardstock", "section.stock", 5],
-  ["/w/1/table", "Table", ".all-steps li", 27],
+  ["/w/1/table", "Table", ".all-steps li", 22],
   ["/w/1/share", "Share", ".pages img", null],
 ];
 
@@ -119,13 +119,13 @@ test("at the table by the space bar and the arrows alone", async () => {
     await eye.open(`${room.address}/w/1/table`);
     await eye.keys(" ");
     await new Promise((done) => setTimeout(done, 800));
-    assert.match(await eye.text(".where-it-is"), /Step 2 of 27/);
-    assert.match(await eye.text("main .facts"), /1 of 27/);
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
+    assert.match(await eye.text("main .facts"), /1 of 22/);
     await eye.keys("\uE014");
     await new Promise((done) => setTimeout(done, 800));
-    assert.match(await eye.text(".where-it-is"), /Step 3 of 27/);
+    assert.match(await eye.text(".where-it-is"), /Step 3 of 22/);
     await eye.open(`${room.address}/w/1/table`);
-    assert.match(await eye.text(".where-it-is"), /Step 2 of 27/);
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
   } finally {
     await eye.close();
   }
@@ -145,7 +145,7 @@ test("every edit is kept with scripts off", async () => {
     assert.equal(await eye.value('input[name="set:goal.overs"]'), "2");
     await eye.open(`${room.address}/w/1/table`);
     await eye.click('button[data-key=" "]');
-    assert.match(await eye.text(".where-it-is"), /Step \d+ of 27/);
+    assert.match(await eye.text(".where-it-is"), /Step \d+ of 22/);
   } finally {
     await eye.close();
   }
