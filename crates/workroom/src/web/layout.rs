@@ -151,6 +151,8 @@ fn drawn(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
     };
     let inside = text.trim_end().strip_suffix("</svg>").unwrap_or(&text).to_owned();
     let PreEscaped(inside) = fields::inline(&inside, "s");
+    // A picture hides what is in it from a reader of screens; this one holds links.
+    let inside = inside.replacen(" role=\"img\"", " role=\"group\"", 1);
     html! { (PreEscaped(inside)) (ties) (PreEscaped("</svg>")) }
 }
 

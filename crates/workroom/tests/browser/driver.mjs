@@ -69,7 +69,11 @@ export async function browser({ width = 1280, height = 900, dark = false, script
   return {
     open: (url) => ask("POST", `${path}/url`, { url }),
     url: () => ask("GET", `${path}/url`),
-    text: async (css) => ask("GET", `${path}/element/${await find(css)}/text`),
+    text: async (css) => {
+      const read = async () => ask("GET", `${path}/element/${await find(css)}/text`);
+      // The page may change between finding and reading: then what is read is on the page that came.
+      return read().catch((error) => (/stale element/.test(error.message) ? read() : Promise.reject(error)));
+    },
     count: async (css) => (await ask("POST", `${path}/elements`, { using: "css selector", value: css })).length,
     click: async (css) => ask("POST", `${path}/element/${await find(css)}/click`, {}),
     value: async (css) => ask("GET", `${path}/element/${await find(css)}/property/value`),
