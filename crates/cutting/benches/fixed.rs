@@ -1,5 +1,8 @@
 //! How long the fixed-piece engine takes: every craft instance, the everyday case, a large batch.
 
+#[allow(dead_code, reason = "one of its batches only")]
+#[path = "../tests/common/batches.rs"]
+mod batches;
 #[path = "../tests/common/fixed_json.rs"]
 mod fixed_json;
 
@@ -49,13 +52,8 @@ fn everyday() -> Answer {
     })
 }
 
-/// 2 000 pieces of 20 sizes from 12 x 12 in at 1/16 in.
+/// 2 000 pieces of 20 sizes from 12 x 12 in at 1/16 in, with nodes enough for the proof.
 #[divan::bench(sample_count = 3, sample_size = 1)]
 fn two_thousand_pieces() -> Answer {
-    run(&Instance {
-        sheets: vec![SheetKind { width: 192, height: 192, copies: None, cost: 1 }],
-        pieces: (0..20).map(|k| piece((24 + k * 3, 20 + k * 7 % 60, 100))).collect(),
-        question: Question::LeastCost,
-        rules: Rules::default(),
-    })
+    solve(&batches::plain(), &mut Budget::nodes(10_000_000)).expect("the bench asks proper questions")
 }
