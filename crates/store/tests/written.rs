@@ -3,9 +3,9 @@
 
 use cards::Project;
 use cards::model::{
-    Anchor, Batch, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look,
-    Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Supply, Take, Tape,
-    Trimmer, Way,
+    Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting,
+    Layer, Lies, Look, Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Supplies,
+    Supply, Take, Tape, Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit};
 use proptest::prelude::*;
@@ -330,6 +330,7 @@ fn project() -> impl Strategy<Value = Project> {
                 recipes: Vec::new(),
                 goal,
                 batches: Vec::new(),
+                choices: Vec::new(),
             };
             settle(&mut project, recipes, seed);
             project
@@ -431,6 +432,11 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
                     project.goal.pins.push((named.0, named.1, Length::ZERO, width.least, *prefer));
                 }
             }
+        }
+    }
+    for (number, (_, layer, ..)) in (1..).zip(&project.goal.pins) {
+        for decided in [Decided::Swap(number + 3), Decided::Shows(Side::Back), Decided::Shows(Side::Front)] {
+            project.choices.push(Choice { card: number, layer: layer.clone(), decided });
         }
     }
     if seed.is_multiple_of(2) {

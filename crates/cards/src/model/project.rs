@@ -101,6 +101,26 @@ pub struct Batch {
     pub kits: Option<u32>,
 }
 
+/// Something the maker decided by hand for one piece of one card, after the pieces were given out.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Choice {
+    /// Number of the card, from 1.
+    pub card: u32,
+    /// Name of the layer.
+    pub layer: String,
+    /// What was decided.
+    pub decided: Decided,
+}
+
+/// What was decided for a piece.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Decided {
+    /// It changes places with the piece of that layer on another card, by number.
+    Swap(u32),
+    /// It shows this side of its sheet.
+    Shows(Side),
+}
+
 /// A whole project as the maker wrote it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Project {
@@ -134,6 +154,8 @@ pub struct Project {
     pub goal: Goal,
     /// Batches, in the order in which they take sheets; empty: one batch of all sheets in use, with `goal`.
     pub batches: Vec<Batch>,
+    /// What was decided by hand for single cards, in the order in which it was.
+    pub choices: Vec<Choice>,
 }
 
 impl Project {

@@ -517,7 +517,7 @@ fn parts(project: &Project, letter: &str, draft: &Draft, from: &BTreeMap<usize, 
 }
 
 /// The cardstock of a mat on a card of that design: its own, else the one for all, else the first.
-fn mat_cardstock(cardstock: &[(Option<String>, usize)], letter: &str) -> Option<usize> {
+pub(super) fn mat_cardstock(cardstock: &[(Option<String>, usize)], letter: &str) -> Option<usize> {
     let own = cardstock.iter().find(|(design, _)| design.as_deref() == Some(letter));
     let all = cardstock.iter().find(|(design, _)| design.is_none());
     own.or(all).or(cardstock.first()).map(|&(_, cardstock)| cardstock)

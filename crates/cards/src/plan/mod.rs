@@ -6,6 +6,7 @@ mod answer;
 mod batch;
 mod borders;
 mod checked;
+mod choices;
 mod collage;
 mod costs;
 mod counts;
@@ -24,6 +25,7 @@ pub use answer::{
     SheetUse, StockCut, StockPiece, StockPlan, StockSheetPlan,
 };
 pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, RestAdvice};
+pub use choices::refusal;
 pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use why::{WayOut, WhyNot, why};
@@ -46,7 +48,8 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
     let batches = project.made();
     let layouts = batch::layouts(project, &batches, &mut for_paper, &mut findings);
     let _ = budget.spend(for_paper.spent());
-    let cards = batch::cards(project, &batches, &layouts, &mut findings);
+    let mut cards = batch::cards(project, &batches, &layouts, &mut findings);
+    choices::carry_out(project, &layouts, &mut cards, &mut findings);
     let stocks = stock::stocks(project, &cards, budget, &mut findings);
     let counts = counts::counts(project, &layouts, &cards);
     look::look(project, &layouts, &cards, &mut findings);

@@ -159,5 +159,6 @@ pub(crate) fn project() -> Project {
             ..Goal::default()
         },
         batches: Vec::new(),
+        choices: Vec::new(),
     }
 }

@@ -161,6 +161,7 @@ pub(crate) fn project() -> Project {
             ..Goal::default()
         },
         batches: Vec::new(),
+        choices: Vec::new(),
     }
 }
 

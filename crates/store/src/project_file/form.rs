@@ -149,6 +149,7 @@ pub(super) static PROJECT: Form = Form {
         needed("recipe", Shape::Tables(&RECIPE), "The cards."),
         may("goal", Shape::Table(&GOAL), "What you want. Left out: as many cards as the sheets allow."),
         may("batch", Shape::Tables(&BATCH), "Cards made in one go, instead of goal: each batch with its own sheets."),
+        may("choice", Shape::Tables(&CHOICE), "What you decided by hand for single cards, in that order."),
     ],
 };
 
@@ -621,5 +622,16 @@ static PIN: Form = Form {
         needed("left", Shape::Length, "From the left edge of the sheet."),
         needed("top", Shape::Length, "From the top edge of the sheet."),
         needed("size", Shape::Size, "Its size as it lies on the sheet."),
+    ],
+};
+
+static CHOICE: Form = Form {
+    name: "choice",
+    says: "What you decided by hand for one piece of one card.",
+    keys: &[
+        needed("card", Shape::Count(1, MOST_CARDS), "The number of the card."),
+        needed("layer", Shape::Text, "The layer of patterned paper."),
+        may("with", Shape::Count(1, MOST_CARDS), "The card whose piece of that layer it changes places with."),
+        may("shows", Shape::Choice(SIDES), "The side of its sheet that shows; the piece is turned over for it."),
     ],
 };

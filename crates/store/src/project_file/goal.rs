@@ -1,9 +1,10 @@
 //! What the maker wants.
 
-use cards::model::{Batch, Goal, Material, Pack, Recipe, Side, Take};
+use cards::model::{Batch, Choice, Decided, Goal, Material, Pack, Recipe, Side, Take};
 use measure::{Length, Size};
 
 use super::desk::{Bounds, Desk, Table, Value};
+use super::form::{MOST_CARDS, Shape};
 use super::names::{Catalogue, Own};
 use super::problem::ProblemKind;
 
@@ -102,6 +103,39 @@ fn takes(desk: &mut Desk, table: &Table<'_>, letters: &Own, packs: &[Pack]) -> V
     }
     takes.retain(|take| take.sheets > 0);
     takes
+}
+
+/// What was decided for single cards. Whether there is such a card only a plan can tell.
+pub(super) fn choices(desk: &mut Desk, root: &Table<'_>, recipes: &[Recipe]) -> Vec<Choice> {
+    let mut pieces = Own::new("layer");
+    for layer in recipes.iter().flat_map(|recipe| &recipe.layers) {
+        if layer.name.is_empty() {
+            pieces.lost();
+        } else if matches!(layer.material, Material::Patterned { .. }) && !pieces.has(&layer.name) {
+            pieces.grant(&layer.name);
+        }
+    }
+    if recipes.iter().any(|recipe| recipe.layers.is_empty()) {
+        pieces.lost();
+    }
+    let mut choices = Vec::new();
+    for table in root.rows(desk, "choice") {
+        let card = table.need(desk, "card").and_then(|value| desk.count(&value, Shape::Count(1, MOST_CARDS)));
+        let layer = table.need(desk, "layer").and_then(|value| {
+            let layer = desk.text(&value)?;
+            pieces.index_of(desk, &layer, value.at, &value.path).map(|_| layer)
+        });
+        table.at_most_one(desk, &["with", "shows"]);
+        let with = table.count(desk, "with").map(Decided::Swap);
+        let shows = table.choice(desk, "shows").map(|side| if side == 1 { Side::Back } else { Side::Front });
+        if table.find("with").is_none() && table.find("shows").is_none() {
+            table.blame_key(desk, "with", ProblemKind::MissingKey { key: "with", wanted: "count" });
+        }
+        if let (Some(card), Some(layer), Some(decided)) = (card, layer, with.or(shows.map(Decided::Shows))) {
+            choices.push(Choice { card, layer, decided });
+        }
+    }
+    choices
 }
 
 /// The names of a recipe and of one of its layers of patterned paper.

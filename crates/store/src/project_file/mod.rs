@@ -157,6 +157,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     }
     let goal = goal::goal(desk, &root, &letters, &named, &recipes);
     let batches = goal::batches(desk, &root, &letters, &named, &packs, &recipes);
+    let choices = goal::choices(desk, &root, &recipes);
     Project {
         name,
         maker,
@@ -173,6 +174,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         recipes,
         goal,
         batches,
+        choices,
     }
 }
 

@@ -7,8 +7,9 @@ use std::fmt::Write as _;
 
 use cards::Project;
 use cards::model::{
-    Anchor, Batch, Cardstock, Collage, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies, Look, Material,
-    Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply, Take, Trimmer, Way,
+    Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies,
+    Look, Material, Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply, Take,
+    Trimmer, Way,
 };
 use measure::{Length, Mark, Rect, Size, Unit, formats, write_exact_in};
 
@@ -49,6 +50,7 @@ pub fn write(project: &Project) -> String {
         recipes,
         goal,
         batches,
+        choices,
     } = project;
     let prices = Usual::of(project);
     let mut pen = Pen { text: String::new(), unit: *unit, project, prices };
@@ -108,6 +110,9 @@ pub fn write(project: &Project) -> String {
     pen.goal(goal);
     for batch in batches {
         pen.batch(batch);
+    }
+    for choice in choices {
+        pen.choice(choice);
     }
     pen.text
 }
@@ -652,6 +657,17 @@ impl Pen<'_> {
         self.rows("sheets", rows);
         self.count("kits", *kits);
         self.wishes(goal);
+    }
+
+    fn choice(&mut self, choice: &Choice) {
+        let Choice { card, layer, decided } = choice;
+        self.heading("[[choice]]");
+        self.count("card", Some(*card));
+        self.text("layer", layer);
+        match decided {
+            Decided::Swap(with) => self.count("with", Some(*with)),
+            Decided::Shows(side) => self.text("shows", SIDES[usize::from(*side == Side::Back)]),
+        }
     }
 
     /// The keys that a goal and a batch share, where they are not the usual ones.

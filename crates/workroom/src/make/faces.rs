@@ -9,6 +9,7 @@ use std::thread;
 
 use cards::Plan;
 use cards::model::{Look, Side};
+use cards::plan::PartKind;
 use drawing::sheets::Faces;
 use drawing::{Picture, prints};
 use measure::{Length, Size};
@@ -51,7 +52,7 @@ const PER_INCH: u32 = 100;
 /// The drawn prints are the same on every run.
 const SEED: u64 = 1;
 
-/// The faces that show on a layout of the plan.
+/// The faces that show on a layout or a card of the plan.
 ///
 /// # Shape
 /// Pictures lie in or below `folder`; without a folder there are none. All that cannot be used are told at once.
@@ -99,11 +100,18 @@ pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Made, Vec<BadPicture>
     if bad.is_empty() { Ok(Made { faces, stretched }) } else { Err(bad) }
 }
 
-/// Faces on some layout, with what they look like and the size of their sheet.
+/// Faces on some layout or turned over on some card, with what they look like and the size of their sheet.
 fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
     let mut ids: BTreeSet<FaceId> = BTreeSet::new();
     for layout in &plan.layouts {
         ids.extend(layout.sheets.iter().map(|used| (layout.pack, used.design, used.side)));
+    }
+    for part in plan.cards.iter().flat_map(|card| &card.parts) {
+        if let PartKind::Patterned { layout, design, side, .. } = part.kind
+            && let Some(layout) = plan.layouts.get(layout)
+        {
+            ids.insert((layout.pack, design, side));
+        }
     }
     let found = ids.into_iter().filter_map(|id| {
         let pack = plan.project.packs.get(id.0)?;
