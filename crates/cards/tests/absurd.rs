@@ -4,7 +4,7 @@
 #[path = "common/drive.rs"]
 mod drive;
 
-use cards::model::{Collage, Fold, Material, Range};
+use cards::model::{Anchor, Collage, Fold, Material, Range};
 use cards::plan::{Plan, plan};
 use cards::{Project, Severity};
 use cutting::Budget;
@@ -85,6 +85,7 @@ fn spoilt_looks_are_warned_of() {
         assert_eq!(plan.cards.len(), 48, "{code}");
     };
     check("layer-runs-over", &|p| p.recipes[0].layers[4].placement.right = length("1"));
+    check("layer-hidden", &|p| p.recipes[0].layers[3].placement.anchor = Anchor::Middle);
     check("border-narrow", &|p| match &mut p.recipes[0].layers[0].material {
         Material::Mat { border, .. } => *border = length("1/32"),
         _ => unreachable!("the mat is a mat"),

@@ -182,3 +182,81 @@ fn a_batch_that_wants_more_sheets_than_there_are_is_told() {
     assert!(codes(&plan).contains(&("design-short", Severity::Serious)));
     assert_eq!(plan.counts.cards, 184, "the other sheets are still planned");
 }
+
+/// How often each recipe's layer shows each design, counted on the finished cards.
+fn counted(plan: &Plan, batch: usize) -> BTreeMap<(usize, usize, usize), u32> {
+    let mut counted = BTreeMap::new();
+    for card in plan.cards.iter().filter(|card| card.batch == batch) {
+        for part in &card.parts {
+            if let PartKind::Patterned { design, .. } = part.kind {
+                *counted.entry((card.recipe, part.layer, design)).or_default() += 1;
+            }
+        }
+    }
+    counted
+}
+
+#[test]
+fn prints_are_shared_evenly_or_the_reason_is_told() {
+    let project = project();
+    let mut fewer = project.clone();
+    fewer.batches[0].takes[3].sheets = 1;
+    for (project, apart) in [(project, 0), (fewer, 8)] {
+        let plan = planned(&project);
+        for (index, batch) in plan.shares.iter().enumerate() {
+            for ((recipe, layer, design), cards) in counted(&plan, index) {
+                let key = |shown: &&cards::pairs::Shown| {
+                    (shown.recipe, shown.layer, shown.print.design) == (recipe, layer, design)
+                };
+                let shown = batch.shown.iter().find(key).unwrap();
+                assert_eq!(shown.cards, cards, "recipe {recipe}, layer {layer}, design {design}");
+                assert!(shown.there >= cards, "no more cards than pieces");
+            }
+            for share in &batch.shares {
+                assert!(share.most.1 - share.fewest.1 <= 1 || share.reason.is_some(), "{share:?}");
+            }
+        }
+        // The panels of the batch to post: 16 of each, but 8 of the design that gives a sheet less.
+        let panels = plan.shares[0].shares.iter().find(|share| share.layer == 1).unwrap();
+        assert_eq!(panels.most.1 - panels.fewest.1, apart);
+        let told = plan.findings.iter().any(|finding| finding.code == "share-all-used");
+        assert_eq!(told, apart > 1);
+    }
+}
+
+#[test]
+fn sixteen_kits_hold_one_card_of_each_design() {
+    let plan = planned(&project());
+    let kits = plan.shares[1].kits.as_ref().unwrap();
+    assert!(kits.dealt.equal);
+    assert_eq!(kits.cards.len(), 16);
+    let mut all: Vec<u32> = kits.cards.concat();
+    all.sort_unstable();
+    assert_eq!(all, (97..=192).collect::<Vec<u32>>(), "every card of the batch lies in one kit");
+    for kit in &kits.cards {
+        let mut designs: Vec<usize> = kit.iter().map(|&number| plan.cards[number as usize - 1].design).collect();
+        designs.sort_unstable();
+        assert_eq!(designs, [0, 1, 2, 3, 4, 5]);
+    }
+    assert!(!codes(&plan).iter().any(|(code, _)| code.starts_with("kits-")));
+}
+
+#[test]
+fn kits_that_cannot_be_alike_are_told_with_the_nearest_numbers() {
+    let mut project = project();
+    project.batches[1].kits = Some(14);
+    let plan = planned(&project);
+    let finding = plan.findings.iter().find(|finding| finding.code == "kits-unequal").unwrap();
+    let fact = |name: &str| finding.facts.iter().find(|(fact, _)| *fact == name).map(|(_, fact)| fact.clone()).unwrap();
+    // 16 of each of six kinds: 8 and 16 divide; 16 - 14 of each of six kinds are over.
+    assert_eq!((fact("fewer"), fact("more"), fact("aside")), (8_u32.into(), 16_u32.into(), 12_u32.into()));
+    let kits = plan.shares[1].kits.as_ref().unwrap();
+    for kind in 0..kits.kinds.len() {
+        let of_kind = kits.dealt.cards.iter().map(|kit| kit[kind]);
+        assert!(of_kind.clone().max().unwrap() - of_kind.min().unwrap() <= 1);
+    }
+    let sizes = kits.cards.iter().map(Vec::len);
+    assert!(sizes.clone().max().unwrap() - sizes.min().unwrap() <= 1, "no kit has two cards more than another");
+    project.batches[1].kits = Some(97);
+    assert!(codes(&planned(&project)).contains(&("kits-too-many", Severity::Serious)));
+}

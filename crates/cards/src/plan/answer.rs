@@ -6,6 +6,7 @@ use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
 use super::borders::Borders;
+use super::shares::BatchShares;
 use crate::finding::Finding;
 use crate::model::{Batch, Project, Side};
 
@@ -22,6 +23,8 @@ pub struct Plan {
     pub cards: Vec<Card>,
     /// Cardstock, one entry for each colour that is used.
     pub stocks: Vec<StockPlan>,
+    /// How evenly prints and cards are shared, one entry for each batch.
+    pub shares: Vec<BatchShares>,
     /// What small errors do to every border.
     pub borders: Borders,
     /// How many of everything.

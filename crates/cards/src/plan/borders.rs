@@ -218,7 +218,8 @@ fn tell(project: &Project, found: &Borders, findings: &mut Vec<Finding>) {
                 .with("planned", border.planned)
                 .with("stop", border.by_stop.max(Length::ZERO))
                 .with("cuts", border.by_cuts.max(Length::ZERO))
-                .with("share", share),
+                .with("share", share)
+                .with("hand", HAND),
         );
     }
     for rest in &found.rests {

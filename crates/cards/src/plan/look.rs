@@ -75,6 +75,10 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
             let host = under.map_or("", |under| recipe.layers[under].name.as_str());
             findings.push(about(Severity::Warning, "layer-runs-over").with("over", -narrowest).with("host", host));
         }
+        if let Some(above) = (index + 1..places.len()).find(|&above| places[above].contains(places[index])) {
+            let above = recipe.layers[above].name.as_str();
+            findings.push(about(Severity::Note, "layer-hidden").with("above", above));
+        }
         let told = match layer.material {
             Material::Mat { border, .. } => Some(border),
             _ => None,

@@ -17,6 +17,7 @@ mod look;
 mod mix;
 mod paper;
 mod rescue;
+mod shares;
 mod stock;
 mod why;
 
@@ -28,6 +29,7 @@ pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, 
 pub use choices::refusal;
 pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
+pub use shares::{BatchKits, BatchShares, CardKind};
 pub use why::{WayOut, WhyNot, why};
 
 pub use cutting::Budget;
@@ -51,6 +53,7 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
     let mut cards = batch::cards(project, &batches, &layouts, &mut findings);
     choices::carry_out(project, &layouts, &mut cards, &mut findings);
     let stocks = stock::stocks(project, &cards, budget, &mut findings);
+    let shares = shares::shares(project, &batches, &layouts, &cards, &mut findings);
     let counts = counts::counts(project, &layouts, &cards);
     look::look(project, &layouts, &cards, &mut findings);
     let borders = borders::borders(project, &layouts, &cards, &stocks, &mut findings);
@@ -65,5 +68,5 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
         }
         fresh
     });
-    Plan { project: project.clone(), batches, layouts, cards, stocks, borders, counts, costs, findings }
+    Plan { project: project.clone(), batches, layouts, cards, stocks, shares, borders, counts, costs, findings }
 }

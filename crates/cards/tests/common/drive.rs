@@ -71,7 +71,7 @@ fn twins() -> Recipe {
             Layer {
                 name: "ribbon".into(),
                 material: ribbon,
-                placement: Placement { overlap: true, ..centred(Some(2)) },
+                placement: Placement { overlap: true, anchor: Anchor::Bottom, ..centred(Some(2)) },
             },
             Layer { name: "strip".into(), material: strip, placement: centred(Some(2)) },
         ],

@@ -33,7 +33,19 @@ pub(super) fn marks(plan: &Plan, faces: &Faces, card: &Card, front: Rect) -> Vec
     for part in &card.parts {
         marks.extend(part_marks(plan, faces, card, part, fit));
     }
+    // A bow is tied last, over whatever lies on its ribbon.
+    for part in &card.parts {
+        if let PartKind::Ribbon(ribbon, true) = part.kind {
+            let rect = fit.rect(part.rect);
+            let wide = rect.size.width.min(rect.size.height);
+            marks.extend(bow_marks(middle(rect), wide, ribbon_color(plan, ribbon)));
+        }
+    }
     marks
+}
+
+fn ribbon_color(plan: &Plan, ribbon: usize) -> Color {
+    plan.project.ribbons.get(ribbon).and_then(|ribbon| Color::parse(&ribbon.color)).unwrap_or(INK)
 }
 
 fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit) -> Vec<Mark> {
@@ -69,10 +81,7 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
             }
             marks
         }
-        PartKind::Ribbon(ribbon, bow) => {
-            let color = plan.project.ribbons.get(ribbon).and_then(|ribbon| Color::parse(&ribbon.color)).unwrap_or(INK);
-            ribbon_marks(rect, color, bow)
-        }
+        PartKind::Ribbon(ribbon, _) => ribbon_marks(rect, ribbon_color(plan, ribbon)),
     }
 }
 
@@ -176,7 +185,7 @@ pub(super) fn greeting_mark(words: &str, inked: Size, strip: Rect, ink: Color) -
     Some(outlined(&line, Point::new(centre.x - half(line.width), base), ink))
 }
 
-fn ribbon_marks(rect: Rect, color: Color, bow: bool) -> Vec<Mark> {
+fn ribbon_marks(rect: Rect, color: Color) -> Vec<Mark> {
     let level = rect.size.width >= rect.size.height;
     let wide = if level { rect.size.height } else { rect.size.width };
     let line = share(wide, 1, 9);
@@ -191,9 +200,6 @@ fn ribbon_marks(rect: Rect, color: Color, bow: bool) -> Vec<Mark> {
         for x in [rect.x, rect.right() - line] {
             marks.push(Mark::fill(Rect::new(x, rect.y, Size::new(line, rect.size.height)), dark));
         }
-    }
-    if bow {
-        marks.extend(bow_marks(middle(rect), wide, color));
     }
     marks
 }
@@ -212,10 +218,10 @@ fn bow_marks(at: Point, wide: Length, color: Color) -> Vec<Mark> {
         marks.push(shape(
             vec![
                 Stretch::Move(to(0, 0)),
-                Stretch::Curve(to(side * 6, 4), to(side * 10, 12), to(side * 12, 24)),
-                Stretch::Line(to(side * 17, 21)),
-                Stretch::Line(to(side * 20, 25)),
-                Stretch::Curve(to(side * 18, 12), to(side * 12, 2), to(0, -3)),
+                Stretch::Curve(to(side * 8, 3), to(side * 17, 8), to(side * 23, 17)),
+                Stretch::Line(to(side * 26, 12)),
+                Stretch::Line(to(side * 31, 13)),
+                Stretch::Curve(to(side * 24, 4), to(side * 14, -1), to(0, -3)),
                 Stretch::Close,
             ],
             color.mix(INK, 24),

@@ -1,7 +1,7 @@
 //! What small errors do: each recipe's card with its narrowest border marked, and how narrow each can come out.
 
 use cards::Plan;
-use cards::plan::{Border, Edge, RecipeBorders};
+use cards::plan::{Border, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders};
 use measure::{Length, Rect, Size};
 
 use super::Faces;
@@ -21,7 +21,9 @@ pub(super) fn errors(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) 
         return;
     }
     pages.chapter(&say("page-errors-title", &[]));
-    pages.say(&say("page-errors-lead", &[]));
+    let sizes = [("hand", HAND), ("rise", RISE), ("run", RUN), ("drift", DRIFT)];
+    let sizes = sizes.map(|(name, length)| (name, told.length(length).into()));
+    pages.say(&say("page-errors-lead", &sizes));
     for found in &plan.borders.recipes {
         recipe(plan, faces, told, found, pages);
     }

@@ -26,6 +26,7 @@ mod other_sizes;
 mod pages;
 mod papers;
 mod screen;
+mod shares;
 mod sketch;
 mod steps;
 mod swatch;
@@ -68,6 +69,7 @@ pub fn edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
     let mut pages = pages::Pages::new(told, &plan.project.name);
     opening::opening(plan, faces, told, &mut pages);
     needs::needs(plan, told, &mut pages);
+    shares::shares(plan, &mut pages);
     papers::papers(plan, faces, told, &mut pages);
     steps::steps(plan, faces, told, &mut pages);
     needs::cardstock(plan, told, &mut pages);

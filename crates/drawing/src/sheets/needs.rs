@@ -48,7 +48,7 @@ pub(super) fn layer_name(plan: &Plan, recipe: usize, layer: usize) -> String {
 }
 
 /// The recipe is only named where there are several.
-fn with_recipe(plan: &Plan, recipe: usize, name: &str) -> String {
+pub(super) fn with_recipe(plan: &Plan, recipe: usize, name: &str) -> String {
     match plan.project.recipes.get(recipe) {
         Some(recipe) if plan.project.recipes.len() > 1 => format!("{name} ({})", recipe.name),
         _ => name.to_owned(),

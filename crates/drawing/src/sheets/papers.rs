@@ -85,7 +85,10 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
     pages.gap(pt(4));
     let (waste, edges) = left_over(&layout.cut_plan, layout.cut_step);
     let key = if waste.is_empty() && edges.is_empty() { "page-sheet-key-whole" } else { "page-sheet-key" };
-    let notes = [say(key, &[]), say("page-sheet-first", &[])];
+    let mut notes = vec![say(key, &[]), say("page-sheet-first", &[])];
+    if let Some(same) = super::steps::cut_as(plan, index) {
+        notes.insert(0, say("page-steps-as", &[("number", (same + 1).into())]));
+    }
     let legend: Vec<String> =
         kinds(plan, layout, told).into_iter().map(|(marks, what)| format!("{marks}  –  {what}")).collect();
     let lines: usize = legend.iter().chain(&notes).map(|text| wrap(text, told.small(), pages.width()).len()).sum();

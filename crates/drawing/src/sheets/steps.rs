@@ -141,8 +141,9 @@ impl Cuts<'_> {
 
 /// Draws the steps of every layout.
 pub(super) fn steps(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
+    let mut warned = false;
     for (index, layout) in plan.layouts.iter().enumerate() {
-        if layout.cut_plan.steps.is_empty() {
+        if layout.cut_plan.steps.is_empty() || cut_as(plan, index).is_some() {
             continue;
         }
         let id = if plan.layouts.len() == 1 { "page-steps-title" } else { "page-steps-title-numbered" };
@@ -160,8 +161,25 @@ pub(super) fn steps(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
         pages.say(&say(hand, &[]));
         pages.gap(pt(4));
         draw(&of_layout(faces, layout, told), pages);
+        // Once, with the first cuts: before a blade is in the hand.
+        if !warned {
+            cutting_cautions(pages);
+            warned = true;
+        }
     }
-    cutting_cautions(pages);
+    if !warned {
+        cutting_cautions(pages);
+    }
+}
+
+/// The index of an earlier layout whose cuts and marks are the very same.
+pub(super) fn cut_as(plan: &Plan, index: usize) -> Option<usize> {
+    let own = plan.layouts.get(index)?;
+    let places =
+        |layout: &Layout| layout.pieces.iter().map(|piece| (piece.rect, piece.mark.clone())).collect::<Vec<_>>();
+    plan.layouts[..index].iter().position(|other| {
+        (other.usable, other.step, &other.tree) == (own.usable, own.step, &own.tree) && places(other) == places(own)
+    })
 }
 
 pub(super) fn of_layout<'a>(faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {

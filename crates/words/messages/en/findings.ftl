@@ -11,7 +11,7 @@ finding-border-errors = The narrowest border is { $edge ->
     [right] at the right
     [top] above
    *[bottom] below
-} of the { $layer } on { $recipe }: { $planned } as planned, down to { $stop } where one setting of the stop is 1/32 in off, to { $cuts } where every cut is; { $share } in 100 such cards show less than half of it.
+} of the { $layer } on { $recipe }: { $planned } as planned, down to { $stop } where one setting of the stop is { $hand } off, to { $cuts } where every cut is; { $share } in 100 such cards show less than half of it.
     .remedy = Cut one sheet and measure its pieces before you cut the rest; a wider border forgives more.
 finding-border-narrow = In { $recipe } the { $layer } shows a border of only { $border }.
     .remedy = Below { $least } every small error shows: make the border wider.
@@ -80,6 +80,24 @@ finding-inside-too-large = The inside sheet of { $recipe }, { $width } × { $hei
     .remedy = Make it a little smaller than the base.
 finding-internal-check = A check of our own failed, so this part of the plan is not shown.
     .remedy = This is a mistake in Octavo, not in your project: please report it with the project file.
+finding-kits-too-many = { $cards } cards do not fill { $kits } kits: some would be empty.
+    .remedy = Make fewer kits, or cut more sheets for this batch.
+finding-kits-unequal = The { $kits } kits are not alike: { $odd } do not go round evenly. Neighbours whose kits differ can swap: { $swaps } pairs can.
+    .remedy = { $aside ->
+        [0] { "" }
+       *[other] { $aside } cards set aside make the kits alike.{ " " }
+    }{ $fewer ->
+        [0] { $more ->
+            [0] Or change the sheets of the designs that do not go round.
+           *[other] { $more } kits would be alike.
+        }
+       *[other] { $more ->
+            [0] { $fewer } kits would be alike.
+           *[other] { $fewer } or { $more } kits would be alike.
+        }
+    }
+finding-layer-hidden = In { $recipe } nothing shows of the { $layer }: it lies wholly under the { $above }.
+    .remedy = Move one of them, or leave the { $layer } out.
 finding-layer-runs-over = In { $recipe } the { $layer } runs { $over } over the edge of what it lies on.
     .remedy = Make it smaller, move it, or say that it may overlap.
 finding-layout-none = No straight cuts give these pieces from one sheet of { $pack }, at marks of { $mark }.
@@ -126,6 +144,10 @@ finding-rest-matters = On layout { $layout } the rest of { $cuts } cuts falls on
     .remedy = Cut { $better } last instead: there it does not matter.
 finding-sets-not-whole = { $cards } cards make { $sets } sets of { $set } and leave { $rest } over.
     .remedy = Change the number of cards, or keep the rest as spares.
+finding-share-all-used = On { $recipe } the { $layer } shows { $most } on { $most-cards } cards and { $fewest } on { $fewest-cards }: every piece of { $fewest } is used.
+    .remedy = Cut one more sheet of { $fewest } in place of one of { $most } for even shares.
+finding-share-by-rule = On { $recipe } the { $layer } shows { $most } on { $most-cards } cards and { $fewest } on { $fewest-cards }: more of { $fewest } would meet a piece of its own design.
+    .remedy = Name other partners, or leave it so.
 finding-sheet-gives-fewer = A sheet of { $pack } gives { $cards } cards, not { $wanted }.
     .remedy = Use it for the last cards of the batch.
 finding-sheet-not-on-grid = A sheet of { $pack } is not a whole number of marks of { $mark }: { $width } across and { $height } down are trimmed off.

@@ -62,6 +62,7 @@ page-steps-lead = The dark bar is the stop; thick lines are cuts; the arrow poin
     [one] One sheet
    *[other] { $sheets } sheets
 }, { $cuts } cuts on each, { $strokes } strokes of the blade in all.
+page-steps-as = It is cut as layout { $number }: follow the steps there.
 page-steps-right = The stop is at the left of the blade: the right hand cuts, the left hand holds the paper down.
 page-steps-left = For the left hand: turn the trimmer so that the stop is at the right of the blade. The left hand cuts, the right hand holds the paper down. The pieces are the same.
 page-step-set = Set the stop to { $length }
@@ -379,7 +380,7 @@ csv-ribbon = ribbon
 ## What small errors do
 
 page-errors-title = What small errors do
-page-errors-lead = Nobody cuts to the hair. Here every width is told as it is planned, and as it is left when one thing goes wrong by as much as it does at most tables: the hand or the stop by 1/32 in, a sheet out of square by 1/16 in over 12, a print 1/16 in off its place. The arrow points at the narrowest border of each card.
+page-errors-lead = Nobody cuts to the hair. Here every width is told as it is planned, and as it is left when one thing goes wrong by as much as it does at most tables: the hand or the stop by { $hand }, a sheet out of square by { $rise } over { $run }, a print { $drift } off its place. The arrow points at the narrowest border of each card.
 page-errors-said = The narrowest border is { $border }: { $planned } as planned. Where one setting of the stop is off, { $stop } is left. Where every cut and the placing are off by chance, { $share } in 100 cards have less than half of it there or across from it.
 page-errors-named = { $layer }, { $edge ->
     [left] at the left
@@ -398,3 +399,28 @@ page-errors-gone = none
 page-errors-rest-title = Where the rest lies
 page-errors-rest-well = What is left at the end of a row takes the errors of all its cuts. On these layouts it already lies where it shows least.
 page-errors-rest = On layout { $layout } the last of a row is { $on }, and takes the errors of all its cuts. Cut { $better } last instead: there nobody sees them.
+
+### How the prints are shared.
+
+page-shares-title = How the prints are shared
+page-shares-rule = No card has two pieces of one design: a piece that comes from another sheet is given out so that every piece is used once and all prints show on as many cards as can be.
+page-shares-partners = Partners go together first: { $pairs }.
+page-shares-pair = { $one } with { $other }
+page-shares-print = Print
+page-shares-all-used = { $layer }: { $most } shows on { $most-cards } cards and { $fewest } on { $fewest-cards }, because every piece of { $fewest } is used.
+page-shares-by-partner = { $layer }: { $most } shows on { $most-cards } cards and { $fewest } on { $fewest-cards }, because partners go together first.
+page-shares-by-rule = { $layer }: { $most } shows on { $most-cards } cards and { $fewest } on { $fewest-cards }; more of { $fewest } would meet a piece of its own design.
+page-kits-title = { $count ->
+        [one] One kit
+       *[other] { $count } kits
+    }
+page-kits-title-of = { page-kits-title } · { $batch }
+page-kits-alike = All { $count } kits are alike.
+page-kits-unlike = The cards do not go round evenly, so the kits differ by a card. Kits that lie side by side can swap where each has what the other lacks: { $swaps ->
+        [0] none can.
+        [one] one pair can.
+       *[other] { $swaps } pairs can.
+    }
+page-kits-each = In each kit
+page-kits-these = Kit { $numbers }
+page-kits-card = Card

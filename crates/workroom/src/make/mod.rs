@@ -18,6 +18,7 @@
 mod borders;
 pub mod faces;
 mod pages;
+pub mod shares;
 mod shown;
 mod tables;
 pub mod view;

@@ -29,6 +29,7 @@ pub fn show(plan: &Plan) -> PlanView {
         mark: project.mark.to_string(),
         counts: told.counts(),
         layouts: plan.layouts.iter().enumerate().map(|(index, layout)| told.layout(index, layout)).collect(),
+        batches: super::shares::show(plan),
         cards: plan.cards.iter().map(|card| told.card(card)).collect(),
         cardstock: plan.stocks.iter().map(|stock| told.stock(stock)).collect(),
         borders: super::borders::show(plan),

@@ -7,6 +7,8 @@ use std::collections::BTreeMap;
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::shares::BatchView;
+
 /// Format name of this version.
 pub const FORMAT: &str = "octavo-plan-1";
 
@@ -31,7 +33,9 @@ pub struct PlanView {
     pub counts: CountsView,
     /// How patterned sheets are cut.
     pub layouts: Vec<LayoutView>,
-    /// Every card of the batch.
+    /// The batches, how evenly they share the prints, and their kits.
+    pub batches: Vec<BatchView>,
+    /// Every card of the batches.
     pub cards: Vec<CardView>,
     /// What is cut from cardstock.
     pub cardstock: Vec<StockView>,
