@@ -6,6 +6,7 @@ pub mod finding;
 pub mod model;
 pub mod pairs;
 pub mod plan;
+pub mod replan;
 
 pub use finding::{Fact, Finding, Severity, Subject, Way, WayChange};
 pub use model::Project;

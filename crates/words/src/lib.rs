@@ -13,11 +13,12 @@ use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 6] = [
+pub const ENGLISH: [(&str, &str); 7] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
     ("projects.ftl", include_str!("../messages/en/projects.ftl")),
     ("findings.ftl", include_str!("../messages/en/findings.ftl")),
+    ("replan.ftl", include_str!("../messages/en/replan.ftl")),
     ("pages.ftl", include_str!("../messages/en/pages.ftl")),
     ("rooms.ftl", include_str!("../messages/en/rooms.ftl")),
 ];

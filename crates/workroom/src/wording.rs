@@ -1,5 +1,6 @@
 //! Facts into words: the one place where lengths, findings and problems become what a maker reads.
 
+use cards::replan::Change;
 use cards::{Fact, Finding, Way, WayChange};
 use measure::{FractionStyle, Length, Mark, Size, Unit, UnitSign, write_as, write_exact_in};
 use store::project_file::Problem;
@@ -59,6 +60,14 @@ pub fn way(way: &Way, mark: Mark) -> String {
 
 fn way_change(change: &WayChange, mark: Mark) -> String {
     say(change.code, &arguments(&change.facts, &|found| length(found, mark)))
+}
+
+/// What a re-plan changed, in words: what was at the mark of then, what is at the mark of now.
+pub fn change(change: &Change, was: Mark, is: Mark) -> String {
+    let (from, to): (Vec<_>, Vec<_>) = change.facts.iter().cloned().partition(|(name, _)| name.starts_with("from"));
+    let mut args = arguments(&from, &|found| length(found, was));
+    args.extend(arguments(&to, &|found| length(found, is)));
+    say(change.code, &args)
 }
 
 /// A problem of a project file in words, without its place.

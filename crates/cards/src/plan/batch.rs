@@ -274,7 +274,7 @@ fn slots(project: &Project, layout: &Layout) -> Vec<Slot> {
 }
 
 /// The size of a piece as it stands on its card.
-pub(super) fn standing(layout: &Layout, piece: usize) -> Size {
+pub(crate) fn standing(layout: &Layout, piece: usize) -> Size {
     let piece = &layout.pieces[piece];
     if piece.turned { piece.rect.size.turned() } else { piece.rect.size }
 }

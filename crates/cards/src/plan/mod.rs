@@ -32,10 +32,12 @@ pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use shares::{BatchKits, BatchShares, CardKind};
 pub use why::{WayOut, WhyNot, why};
 
+pub(crate) use batch::standing;
+
 pub use cutting::Budget;
 pub use cutting::flexible::nearest::{Aim, Sort};
 
-use crate::model::Project;
+use crate::model::{Collage, Project};
 
 /// The whole answer to a project.
 ///
@@ -69,4 +71,18 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
         fresh
     });
     Plan { project: project.clone(), batches, layouts, cards, stocks, shares, borders, counts, costs, findings }
+}
+
+/// The layout of one sheet of a pack, cut on its printed lines where it is a collage that can be; `None` if there is none.
+pub(crate) fn one_sheet(
+    project: &Project,
+    pack: usize,
+    collage: Option<&Collage>,
+    budget: &mut Budget<'_>,
+) -> Option<Layout> {
+    let untold = &mut Vec::new();
+    match collage {
+        Some(collage) => collage::lay_out(project, pack, collage, budget, untold),
+        None => paper::best(project, pack, true, budget, untold),
+    }
 }

@@ -56,7 +56,8 @@ pub(super) fn lay_out(
     layout
 }
 
-fn best(
+/// As [`lay_out`], without the search for ways out.
+pub(super) fn best(
     project: &Project,
     pack: usize,
     leads: bool,

@@ -13,6 +13,7 @@ help-examples =
       octavo
       octavo make --demo --out demo-out
       octavo make my-cards.toml --out out --sheet a4
+      octavo replan my-cards.toml --sheet 6x6
       octavo solve layout.json --json --seconds 5
 
     Start with the demo. It writes its own project file next to its pages:
@@ -78,7 +79,7 @@ help-why = Say why a sheet gives no layout, or none without waste, and the small
 ## Refusals: the command line itself
 
 refused-verb = there is no command `{ $verb }`
-    .remedy = the commands are `make`, `why`, `solve`, `schema` and `help`
+    .remedy = the commands are `make`, `why`, `replan`, `solve`, `schema` and `help`
 refused-missing-argument = something is missing: `{ $argument }`
     .remedy = add it, or see `octavo help` for examples
 refused-conflict = `{ $argument }` does not go with the rest

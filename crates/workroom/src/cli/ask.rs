@@ -11,7 +11,7 @@ use measure::{Length, Unit};
 use words::say;
 
 use super::open::OpenRequest;
-use super::{Refusal, why};
+use super::{Refusal, replan, why};
 
 /// One command, read and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,6 +30,8 @@ pub(super) enum Asked {
     Schema(String),
     /// `octavo why`.
     Why(why::Request),
+    /// `octavo replan`.
+    Replan(replan::Request),
 }
 
 /// Which project to make.
@@ -101,6 +103,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("solve", given)) => Asked::Solve(solve_request(given)),
             Some(("schema", given)) => Asked::Schema(word(given, "of").unwrap_or(SCHEMAS[0]).to_owned()),
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
+            Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
         },
         Err(error) => match error.kind() {
@@ -180,6 +183,7 @@ fn command() -> Command {
         .subcommand(solve_command())
         .subcommand(schema_command())
         .subcommand(why::command())
+        .subcommand(replan::command())
 }
 
 /// The project file, which the demo can stand in for.
@@ -398,6 +402,12 @@ mod tests {
             "octavo solve f --nodes 0",
             "octavo solve f --quickly",
             "octavo schema envelope",
+            "octavo replan p.toml",
+            "octavo replan p.toml --unit ell",
+            "octavo replan p.toml --people none",
+            "octavo replan p.toml --people 0",
+            "octavo replan p.toml --spare-kits 2",
+            "octavo replan p.toml --people 20 --cards 100",
         ] {
             let Asked::Refused(refusal) = asked(line) else { panic!("`{line}` was understood") };
             let text = refusal.to_string();
@@ -407,7 +417,7 @@ mod tests {
 
     #[test]
     fn help_teaches_by_example() {
-        for verb in ["help", "--help", "help make", "help solve", "help schema", "help why"] {
+        for verb in ["help", "--help", "help make", "help solve", "help schema", "help why", "help replan"] {
             let line = &format!("octavo {verb}");
             let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };
             assert!(text.contains("  octavo ") && !text.contains('⟨'), "`{line}` gives `{text}`");

@@ -11,6 +11,7 @@ mod clock;
 mod make;
 mod open;
 mod refusal;
+mod replan;
 mod solve;
 mod why;
 
@@ -51,6 +52,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
         ask::Asked::Make(request) => make::run(&request, &mut desk),
         ask::Asked::Solve(request) => solve::run(&request, &mut desk),
         ask::Asked::Schema(of) => schema(&of, &mut desk),
+        ask::Asked::Replan(request) => replan::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));
