@@ -21,6 +21,7 @@ pub const ENGLISH: [(&str, &str); 7] = [
     ("replan.ftl", include_str!("../messages/en/replan.ftl")),
     ("pages.ftl", include_str!("../messages/en/pages.ftl")),
     ("rooms.ftl", include_str!("../messages/en/rooms.ftl")),
+    ("hands.ftl", include_str!("../messages/en/hands.ftl")),
 ];
 
 /// One value put into a message.

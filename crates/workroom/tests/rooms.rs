@@ -243,3 +243,44 @@ fn no_address_reaches_a_file_and_every_stray_one_is_told() {
     assert!(visit.get("/assets/any/workroom.css").forever);
     assert_eq!(visit.get("/w/1/1/card-1.svg?layers=2&side=other").kind, "image/svg+xml");
 }
+
+#[test]
+fn pieces_are_swapped_turned_over_and_taken_back() {
+    let visit = Visit::new();
+    let one = [("page", "batch"), ("at", "card"), ("card", "1"), ("layer", "band")];
+    let asked = |seen: &'static str, more: (&'static str, &'static str)| [&one[..], &[("seen", seen), more]].concat();
+    // Cards 1 to 8 are of A with bands of C, 9 to 16 of B with bands of F.
+    let open = visit.page("/w/1/batch?card=1");
+    assert_eq!(count(&open, "class=\"piece-of\""), 2);
+    assert!(open.contains("dots shows") && open.contains("plain wash is behind it"));
+    let picking = visit.page("/w/1/batch?card=1&swap=band");
+    assert_eq!(count(&picking, "class=\"pick\""), 39, "all but itself and the eight of C, whose bands are of A");
+    assert_eq!(count(&picking, "one print twice"), 8);
+    let swapped = visit.post("/w/1/choices", &asked("1", ("with", "9")));
+    assert_eq!((swapped.status, swapped.to.as_deref()), (303, Some("/w/1/batch?card=1#card")));
+    let shown = visit.page("/w/1/batch?card=1");
+    assert!(shown.contains("large leaves shows") && shown.contains("Cards 1 and 9 swapped their band"));
+    let file = text(&visit.get("/w/1/file/project.toml"));
+    assert!(file.contains("[[choice]]") && file.contains("with = 9") && file.starts_with("# Six sheets"));
+    assert_eq!(visit.post("/w/1/choices", &asked("2", ("turn", "back"))).status, 303);
+    assert!(visit.page("/w/1/batch?card=1").contains("speckle shows"));
+    // What breaks the rule is refused with its reason, and nothing is kept.
+    for (with, why) in
+        [("17", "print A twice"), ("1", "with itself"), ("500", "no card 500"), ("soon", "Write the number")]
+    {
+        let refused = visit.post("/w/1/choices", &asked("3", ("with", with)));
+        assert_eq!(refused.status, 422, "{with}");
+        assert!(text(&refused).contains(why), "{with}");
+    }
+    // Turned back is as if it had not been turned; then the swap is taken back, undone, redone.
+    visit.post("/w/1/choices", &asked("3", ("turn", "front")));
+    assert!(!text(&visit.get("/w/1/file/project.toml")).contains("shows = "));
+    visit.post("/w/1/choices", &[("seen", "4"), ("page", "batch"), ("drop", "0")]);
+    assert!(!text(&visit.get("/w/1/file/project.toml")).contains("[[choice]]"));
+    visit.post("/w/1/undo", &[("seen", "5")]);
+    assert!(visit.page("/w/1/batch").contains("Cards 1 and 9 swapped their band"));
+    for address in ["/w/1/1/light-1.svg", "/w/1/1/piece-1-1-front.svg", "/w/1/1/piece-1-1-back.svg"] {
+        assert_eq!(visit.get(address).kind, "image/svg+xml", "{address}");
+    }
+    assert_eq!(visit.get("/w/1/1/piece-1-0-back.svg").status, 404, "a mat has no faces");
+}

@@ -23,7 +23,9 @@ pub(super) fn carry_out(project: &Project, layouts: &[Layout], cards: &mut [Card
 
 /// Why one more choice could not be carried out on a plan; `None` if it can.
 pub fn refusal(plan: &Plan, choice: &Choice) -> Option<Finding> {
-    choose(&plan.project, &plan.layouts, &mut plan.cards.clone(), choice).err()
+    let meant = |card: &&Card| card.number == choice.card || choice.decided == Decided::Swap(card.number);
+    let mut cards: Vec<Card> = plan.cards.iter().filter(meant).cloned().collect();
+    choose(&plan.project, &plan.layouts, &mut cards, choice).err()
 }
 
 fn choose(project: &Project, layouts: &[Layout], cards: &mut [Card], choice: &Choice) -> Result<(), Finding> {

@@ -7,6 +7,7 @@
 //! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`] | one finished card |
+//! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
 //! | [`stock_drawing`] | one sheet of cardstock with its cuts |
 //!
@@ -19,6 +20,7 @@ mod cut_lines;
 mod edition;
 mod errors;
 mod labels;
+mod light;
 mod look;
 mod needs;
 mod opening;
@@ -46,6 +48,7 @@ use told::Told;
 
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
+pub use light::{light_table, piece_drawing};
 pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
 pub use templates::templates;
 

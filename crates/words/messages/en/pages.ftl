@@ -424,3 +424,6 @@ page-kits-unlike = The cards do not go round evenly, so the kits differ by a car
 page-kits-each = In each kit
 page-kits-these = Kit { $numbers }
 page-kits-card = Card
+
+light-shows = { $face }, which shows
+light-behind = { $face }, behind it

@@ -265,9 +265,6 @@ batch-sides = Which side
 batch-up = The side that is up
 batch-other = The other side of every sheet
 batch-shares = How many of each
-batch-recipe = Recipe
-batch-count = Cards
-batch-prints = From each print
 batch-wish = How many, and which prints meet
 batch-sheet = { $name }, sheet { $sheet }: { $count ->
     [one] 1 card

@@ -10,7 +10,7 @@ use toml_edit::DocumentMut;
 
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
-use super::{assets, batch, begin, cards, drawings, hand, layout, paper, say, share, shell, stock, table};
+use super::{assets, batch, begin, cards, chosen, drawings, hand, layout, paper, say, share, shell, stock, table};
 use crate::wording;
 
 /// How it was asked.
@@ -91,6 +91,15 @@ impl Answer {
         Answer { status: 200, kind, forever: false, to: None, file: Some(name.to_owned()), body }
     }
 
+    /// The same, with the card that was open still open.
+    fn with_card(mut self, asked: &Asked) -> Answer {
+        if let (Some(to), Ok(card)) = (&mut self.to, asked.field("card").parse::<u32>()) {
+            let (page, at) = to.split_once('#').unwrap_or((to.as_str(), "card"));
+            *to = format!("{page}?card={card}#{at}");
+        }
+        self
+    }
+
     /// Look there instead.
     pub(super) fn see(to: String) -> Answer {
         Answer { status: 303, kind: "text/plain", forever: false, to: Some(to), file: None, body: Vec::new() }
@@ -167,6 +176,13 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["pins"]) => {
             let made = made(room, &kept);
             keep(room, asked, &kept, Ok(made.and_then(|made| layout::pinned(asked, &kept, &made))))
+        }
+        (Method::Post, ["choices"]) => {
+            let Some(made) = made(room, &kept) else { return Ok(lost()) };
+            match chosen::change(asked, &kept, &made) {
+                Ok(changed) => Ok(keep(room, asked, &kept, changed.map(Some))?.with_card(asked)),
+                Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
+            }
         }
         (Method::Post, ["undo"]) => moved(room, asked, &kept, room.store().undo(id, seen).map(|_| ())),
         (Method::Post, ["redo"]) => moved(room, asked, &kept, room.store().redo(id, seen).map(|_| ())),

@@ -1,62 +1,154 @@
-//! Batch: every finished card with its real part of the print, sheet by sheet; shares and partners.
+//! Batch: every finished card with its real part of the print, batch by batch, sheet by sheet; how the prints are shared.
 
 use std::collections::BTreeMap;
 
-use cards::plan::{Card, PartKind};
+use cards::model::{Batch, Face, Side};
+use cards::pairs::{Print, Uneven};
+use cards::plan::{BatchShares, Card, CardPart, PartKind};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{fields, hand, say, shell};
+use super::{chosen, fields, hand, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
-    let other = desk.asked.query("side") == "other";
     let plan = &desk.made.plan;
-    let inside = html! {
-        div.lead { h1 { (say("batch-title", &[])) } p.facts { (hand::facts(desk.made)) } }
-        nav.several aria-label=(say("batch-sides", &[])) {
-            a href="?" aria-current=[(!other).then_some("true")] { (say("batch-up", &[])) }
-            a href="?side=other" aria-current=[other.then_some("true")] { (say("batch-other", &[])) }
-        }
-        table.shares {
-            caption { (say("batch-shares", &[])) }
-            thead { tr { th scope="col" { (say("batch-recipe", &[])) } th scope="col" { (say("batch-count", &[])) } th scope="col" { (say("batch-prints", &[])) } } }
-            tbody {
-                @for (index, recipe) in plan.project.recipes.iter().enumerate() {
-                    tr { th scope="row" { (recipe.name) } td { (plan.counts.cards_by_recipe.get(index).copied().unwrap_or(0)) } td { (shares(desk, index)) } }
+    let view = View::of(desk);
+    let swap = chosen::swap(desk);
+    let several = plan.batches.len() > 1;
+    let sheets = html! {
+        @for (index, batch) in plan.batches.iter().enumerate() {
+            section.batch {
+                @let own: Vec<&Card> = plan.cards.iter().filter(|card| card.batch == index).collect();
+                @if !batch.name.is_empty() {
+                    h2 { (batch.name) " " small { (say("cards-count", &[("count", own.len().into())])) } }
                 }
-            }
-        }
-        (fields::change(desk, "batch", "", &html! {
-            fieldset {
-                legend { (say("batch-wish", &[])) }
-                (fields::line(desk, "goal.cards", &say("field-cards", &[]), &say("hint-as-many", &[])))
-                (fields::line(desk, "goal.overs", &say("field-overs", &[]), "0"))
-                (fields::line(desk, "goal.set_of", &say("field-set-of", &[]), "1"))
-                (fields::line(desk, "goal.partners", &say("field-partners", &[]), "A C, B F"))
-            }
-        }))
-        @for ((pack, design, sheet), cards) in by_sheet(desk) {
-            section.of-sheet {
-                @let name = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(design)).map(|d| format!("{} {}", d.letter, d.name)).unwrap_or_default();
-                h2 { (say("batch-sheet", &[("name", name.into()), ("sheet", sheet.into()), ("count", cards.len().into())])) }
-                ol.cards {
-                    @for card in cards {
-                        li { (fields::card(desk, card, if other { "?side=other" } else { "" })) p { (card.number) " " (fields::recipe(desk, card)) @if let Some(from) = partner(desk, card) { br; (from) } } }
+                @if swap.is_none() { (shares(desk, index, batch)) }
+                @for ((pack, design, sheet), cards) in by_sheet(desk, &own) {
+                    section.of-sheet {
+                        @let name = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(design)).map(|d| format!("{} {}", d.letter, d.name)).unwrap_or_default();
+                        @let said = say("batch-sheet", &[("name", name.into()), ("sheet", sheet.into()), ("count", cards.len().into())]);
+                        @if several { h3 { (said) } } @else { h2 { (said) } }
+                        ol.cards {
+                            @for card in cards {
+                                @match &swap {
+                                    Some(swap) => { (chosen::candidate(desk, swap, card)) }
+                                    None => { (one(desk, view, card)) }
+                                }
+                            }
+                        }
                     }
                 }
+            }
+        }
+    };
+    let inside = html! {
+        div.lead { h1 { (say("batch-title", &[])) } p.facts { (hand::facts(desk.made)) } }
+        @if swap.is_none() { (chosen::opened(desk)) }
+        @match &swap {
+            Some(swap) => { (chosen::candidates(desk, swap, &sheets)) }
+            None => {
+                (chosen::made_so_far(desk))
+                nav.several aria-label=(say("batch-sides", &[])) {
+                    @for (which, query, name) in [
+                        (View::Up, "?", say("batch-up", &[])),
+                        (View::Other, "?side=other", say("batch-other", &[])),
+                        (View::Both, "?side=both", say("batch-both", &[])),
+                    ] {
+                        a href=(query) aria-current=[(view == which).then_some("true")] { (name) }
+                    }
+                }
+                p.hint { (say("batch-touch", &[])) }
+                (sheets)
+                (wishes(desk))
             }
         }
     };
     shell::of_project(desk, "batch", &inside)
 }
 
+/// Which faces the cards are shown with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum View {
+    /// Those that show.
+    Up,
+    /// Those behind.
+    Other,
+    /// Both, as on a light table.
+    Both,
+}
+
+impl View {
+    fn of(desk: &Desk<'_>) -> View {
+        match desk.asked.query("side") {
+            "other" => View::Other,
+            "both" => View::Both,
+            _ => View::Up,
+        }
+    }
+}
+
+fn one(desk: &Desk<'_>, view: View, card: &Card) -> Markup {
+    let open = chosen::asked_for(desk, "card") == card.number.to_string();
+    html! {
+        li {
+            a href=(format!("?card={}#card", card.number)) aria-current=[open.then_some("true")] {
+                @match view {
+                    View::Up => { (fields::card(desk, card, "")) }
+                    View::Other => { (fields::card(desk, card, "?side=other")) }
+                    View::Both => { (lit(desk, card)) }
+                }
+            }
+            p { (card.number) " " (fields::recipe(desk, card)) @if let Some(from) = partner(desk, card) { br; (from) } }
+        }
+    }
+}
+
+/// A card with both faces of each of its pieces under it.
+fn lit(desk: &Desk<'_>, card: &Card) -> Markup {
+    let faces: Vec<String> = card.parts.iter().filter_map(|part| faces_said(desk, card, part)).collect();
+    let said = say(
+        "batch-lit-alt",
+        &[
+            ("number", card.number.into()),
+            ("recipe", fields::recipe(desk, card).into()),
+            ("faces", faces.join("; ").into()),
+        ],
+    );
+    let address = format!("/w/{}/{}/light-{}.svg", desk.kept.id.0, desk.kept.now.number, card.number);
+    html! { img.card src=(address) alt=(said) loading="lazy" width="252" height="560"; }
+}
+
+fn faces_said(desk: &Desk<'_>, card: &Card, part: &CardPart) -> Option<String> {
+    let (shows, behind) = (face(desk, part, true)?, face(desk, part, false)?);
+    let layer = layer_name(desk, card, part);
+    let facts = [("layer", layer.into()), ("shows", (&shows.name).into()), ("behind", (&behind.name).into())];
+    Some(say("batch-faces", &facts))
+}
+
+/// The face of a patterned piece that shows, or the one behind it.
+pub(super) fn face<'a>(desk: &'a Desk<'_>, part: &CardPart, shows: bool) -> Option<&'a Face> {
+    let PartKind::Patterned { layout, design, side, .. } = part.kind else { return None };
+    let pack = desk.made.plan.layouts.get(layout)?.pack;
+    let side = if shows == (side == Side::Front) { Side::Front } else { Side::Back };
+    Some(desk.made.project().packs.get(pack)?.designs.get(design)?.face(side))
+}
+
+/// The name of a part's layer.
+pub(super) fn layer_name(desk: &Desk<'_>, card: &Card, part: &CardPart) -> String {
+    let recipe = desk.made.project().recipes.get(card.recipe);
+    recipe.and_then(|recipe| recipe.layers.get(part.layer)).map(|layer| layer.name.clone()).unwrap_or_default()
+}
+
 /// Cards by the sheet their main piece is cut from: pack, design, which sheet of it.
-fn by_sheet<'a>(desk: &'a Desk<'_>) -> BTreeMap<(usize, usize, u32), Vec<&'a Card>> {
+fn by_sheet<'a>(desk: &Desk<'_>, cards: &[&'a Card]) -> BTreeMap<(usize, usize, u32), Vec<&'a Card>> {
     let mut all: BTreeMap<_, Vec<&Card>> = BTreeMap::new();
-    for card in &desk.made.plan.cards {
+    for card in cards {
         let sheet = card.parts.iter().find_map(|part| match part.kind {
-            PartKind::Patterned { design, sheet, .. } if design == card.design => Some(sheet),
+            PartKind::Patterned { layout, design, sheet, .. } => {
+                let pack = desk.made.plan.layouts.get(layout)?.pack;
+                ((pack, design) == (card.pack, card.design)).then_some(sheet)
+            }
             _ => None,
         });
         all.entry((card.pack, card.design, sheet.unwrap_or(1).max(1))).or_default().push(card);
@@ -64,22 +156,71 @@ fn by_sheet<'a>(desk: &'a Desk<'_>) -> BTreeMap<(usize, usize, u32), Vec<&'a Car
     all
 }
 
-/// "A 8, B 8, …".
-fn shares(desk: &Desk<'_>, recipe: usize) -> String {
-    let mut all: BTreeMap<(usize, usize), u32> = BTreeMap::new();
-    for card in desk.made.plan.cards.iter().filter(|card| card.recipe == recipe) {
-        *all.entry((card.pack, card.design)).or_default() += 1;
+/// How many cards show each print at each layer, and whether that is even.
+fn shares(desk: &Desk<'_>, index: usize, batch: &Batch) -> Markup {
+    let plan = &desk.made.plan;
+    let Some(own) = plan.shares.iter().find(|shares| shares.batch == index) else { return html! {} };
+    html! {
+        details.shares open {
+            summary { (say("batch-shares", &[])) }
+            @for share in &own.shares {
+                @let recipe = plan.project.recipes.get(share.recipe);
+                @let layer = recipe.and_then(|recipe| recipe.layers.get(share.layer));
+                div.share {
+                    p { strong { (recipe.map_or("", |recipe| &recipe.name)) ", " (layer.map_or("", |layer| &layer.name)) } " " span.even { (even(desk, batch, share)) } }
+                    ul.prints { @for (print, cards) in counted(own, share.recipe, share.layer) { (count_of(desk, print, cards)) } }
+                }
+            }
+            @if let Some(kits) = &own.kits {
+                p { (say("batch-kits", &[("count", kits.cards.len().into()), ("alike", if kits.dealt.equal { "yes" } else { "no" }.into())])) }
+            }
+        }
     }
-    let letter = |(pack, design): (usize, usize)| {
-        desk.made
-            .project()
-            .packs
-            .get(pack)
-            .and_then(|pack| pack.designs.get(design))
-            .map(|d| d.letter.clone())
-            .unwrap_or_default()
+}
+
+fn counted(shares: &BatchShares, recipe: usize, layer: usize) -> Vec<(Print, u32)> {
+    let own = shares.shown.iter().filter(|shown| (shown.recipe, shown.layer) == (recipe, layer) && shown.cards > 0);
+    own.map(|shown| (shown.print, shown.cards)).collect()
+}
+
+fn count_of(desk: &Desk<'_>, print: Print, cards: u32) -> Markup {
+    let found = desk.made.project().packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
+    let side = if print.side == Side::Front { "front" } else { "back" };
+    let (id, number) = (desk.kept.id.0, desk.kept.now.number);
+    html! {
+        @if let Some(design) = found {
+            li {
+                img src=(format!("/w/{id}/{number}/face-{}-{}-{side}.svg?size=small", print.pack, print.design)) alt="" loading="lazy" width="40" height="40";
+                span { strong { (cards) } " " (design.letter) " " (design.face(print.side).name) }
+            }
+        }
+    }
+}
+
+/// Most and fewest of a print, and why they differ.
+fn even(desk: &Desk<'_>, batch: &Batch, share: &cards::pairs::Share) -> String {
+    let letter = |print: Print| {
+        let found = desk.made.project().packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
+        found.map(|design| design.letter.clone()).unwrap_or_default()
     };
-    all.into_iter().map(|(of, count)| format!("{}\u{a0}{count}", letter(of))).collect::<Vec<_>>().join(", ")
+    let why = match share.reason {
+        _ if share.most.1 == share.fewest.1 => "same",
+        None => "one",
+        Some(Uneven::AllUsed) => "used",
+        Some(Uneven::Rule) if batch.goal.partners.is_empty() => "rule",
+        Some(Uneven::Rule) => "partners",
+    };
+    say(
+        "batch-even",
+        &[
+            ("why", why.into()),
+            ("most", share.most.1.into()),
+            ("of-most", letter(share.most.0).into()),
+            ("fewest", share.fewest.1.into()),
+            ("of-fewest", letter(share.fewest.0).into()),
+            ("apart", (share.most.1 - share.fewest.1).into()),
+        ],
+    )
 }
 
 /// Which print the card's piece from elsewhere is cut from.
@@ -88,9 +229,33 @@ fn partner(desk: &Desk<'_>, card: &Card) -> Option<String> {
         PartKind::Patterned { layout, design, .. } if design != card.design => {
             let pack = desk.made.plan.layouts.get(layout)?.pack;
             let letter = desk.made.project().packs.get(pack)?.designs.get(design)?.letter.clone();
-            let layer = desk.made.project().recipes.get(card.recipe)?.layers.get(part.layer)?.name.clone();
+            let layer = layer_name(desk, card, part);
             Some(say("batch-partner", &[("layer", layer.into()), ("letter", letter.into())]))
         }
         _ => None,
     })
+}
+
+/// What is wanted, to change: of the project, or of each of its batches.
+fn wishes(desk: &Desk<'_>) -> Markup {
+    let batches = &desk.made.project().batches;
+    let fields = |place: &str| {
+        html! {
+            (fields::line(desk, &format!("{place}.cards"), &say("field-cards", &[]), &say("hint-as-many", &[])))
+            (fields::line(desk, &format!("{place}.overs"), &say("field-overs", &[]), "0"))
+            (fields::line(desk, &format!("{place}.set_of"), &say("field-set-of", &[]), "1"))
+            (fields::line(desk, &format!("{place}.partners"), &say("field-partners", &[]), "A C, B F"))
+        }
+    };
+    html! {
+        section.wishes {
+            h2 { (say("batch-wish", &[])) }
+            (fields::change(desk, "batch", "", &html! {
+                @if batches.is_empty() { fieldset { legend { (say("batch-wish-all", &[])) } (fields("goal")) } }
+                @for (index, batch) in batches.iter().enumerate() {
+                    fieldset { legend { (batch.name) } (fields(&format!("batch.{index}"))) }
+                }
+            }))
+        }
+    }
 }

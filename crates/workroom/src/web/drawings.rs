@@ -3,9 +3,9 @@
 use std::time::Duration;
 
 use cards::model::Side;
-use cards::plan::Card;
+use cards::plan::{Card, PartKind};
 use drawing::scene::share;
-use drawing::sheets::{Faces, card_picture, edition, stock_drawing};
+use drawing::sheets::{card_picture, edition, light_table, piece_drawing, stock_drawing};
 use drawing::{Mark, Scene, svg};
 use measure::{Length, Rect, Size};
 use store::project_file;
@@ -45,7 +45,13 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
         let numbers: Vec<usize> = rest.split('-').filter_map(|part| part.parse().ok()).collect();
         let scene = match (kind, numbers.as_slice()) {
             ("card", [number]) => card(&made, asked, *number)?,
-            ("face", [pack, design]) => face(&made, *pack, *design, rest.ends_with("back"))?,
+            ("light", [number]) => light_table(&made.plan, made.both_faces(), numbered(&made, *number)?, CARD),
+            ("piece", [number, part]) => {
+                let part = numbered(&made, *number)?.parts.get(*part)?;
+                let side = if rest.ends_with("back") { Side::Back } else { Side::Front };
+                piece_drawing(&made.plan, made.both_faces(), part, side, CARD)?
+            }
+            ("face", [pack, design]) => face(&made, asked, *pack, *design, rest.ends_with("back"))?,
             ("stock", [stock, sheet]) => {
                 let plan = made.plan.stocks.get(*stock)?;
                 let size =
@@ -62,27 +68,32 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
     })
 }
 
+fn numbered(made: &Made, number: usize) -> Option<&Card> {
+    made.plan.cards.iter().find(|card| usize::try_from(card.number) == Ok(number))
+}
+
 /// A card, whole or with its first layers only, and with its sheets' other sides where that is asked for.
 fn card(made: &Made, asked: &Asked, number: usize) -> Option<Scene> {
-    let found: &Card = made.plan.cards.iter().find(|card| usize::try_from(card.number) == Ok(number))?;
-    let mut card = found.clone();
+    let mut card = numbered(made, number)?.clone();
     if let Ok(layers) = asked.query("layers").parse() {
         card.parts.truncate(layers);
     }
-    let other: Faces;
-    let faces = if asked.query("side") == "other" {
-        other = made.other_faces();
-        &other
-    } else {
-        &made.faces
-    };
+    let other = asked.query("side") == "other";
+    if other {
+        for part in &mut card.parts {
+            if let PartKind::Patterned { side, .. } = &mut part.kind {
+                *side = if *side == Side::Front { Side::Back } else { Side::Front };
+            }
+        }
+    }
+    let faces = if other { made.both_faces() } else { &made.faces };
     Some(card_picture(&made.plan, faces, &card, CARD))
 }
 
 /// A face of a sheet, small.
-fn face(made: &Made, pack: usize, design: usize, back: bool) -> Option<Scene> {
+fn face(made: &Made, asked: &Asked, pack: usize, design: usize, back: bool) -> Option<Scene> {
     let side = if back { Side::Back } else { Side::Front };
-    let picture = made.face((pack, design, side))?.at_most(360);
+    let picture = made.face((pack, design, side))?.at_most(if asked.query("size") == "small" { 96 } else { 360 });
     let sheet = made.project().packs.get(pack)?.sheet;
     let width = Length::INCH * 2;
     let size = Size::new(width, share(width, sheet.height.ticks(), sheet.width.ticks()));

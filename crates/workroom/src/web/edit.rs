@@ -3,7 +3,8 @@
 //! A change is a place (`recipe.0.layer.1.width`) and what is to stand there as the maker writes it; an empty text takes the
 //! key away. Whether the file is still right is for `store::project_file` to tell.
 
-use toml_edit::{Array, DocumentMut, InlineTable, Item, Value};
+use cards::model::{Choice, Decided, Side};
+use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, Value};
 
 use super::say;
 
@@ -224,6 +225,40 @@ pub(super) fn pins(text: &str, pins: &[Pin], what: String) -> Result<Changed, Ed
     Ok(Changed { text: document.to_string(), what })
 }
 
+/// Adds a choice by hand at the end; one that only takes back the last is that: it goes.
+pub(super) fn choose(text: &str, choice: &Choice, undoes_last: bool, what: String) -> Result<Changed, EditError> {
+    if undoes_last {
+        let last = document(text)?.get("choice").and_then(Item::as_array_of_tables).map_or(0, ArrayOfTables::len);
+        return unchoose(text, last.checked_sub(1).ok_or(EditError::NoPlace)?, what);
+    }
+    let mut document = document(text)?;
+    let mut table = Table::new();
+    table.insert("card", toml_edit::value(i64::from(choice.card)));
+    table.insert("layer", toml_edit::value(choice.layer.as_str()));
+    match choice.decided {
+        Decided::Swap(with) => table.insert("with", toml_edit::value(i64::from(with))),
+        Decided::Shows(Side::Front) => table.insert("shows", toml_edit::value("front")),
+        Decided::Shows(Side::Back) => table.insert("shows", toml_edit::value("back")),
+    };
+    let all = document.as_table_mut().entry("choice").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
+    all.as_array_of_tables_mut().ok_or(EditError::NoPlace)?.push(table);
+    Ok(Changed { text: document.to_string(), what })
+}
+
+/// Takes one choice out.
+pub(super) fn unchoose(text: &str, index: usize, what: String) -> Result<Changed, EditError> {
+    let mut document = document(text)?;
+    let all = document.get_mut("choice").and_then(Item::as_array_of_tables_mut).ok_or(EditError::NoPlace)?;
+    if index >= all.len() {
+        return Err(EditError::NoPlace);
+    }
+    all.remove(index);
+    if all.is_empty() {
+        document.as_table_mut().remove("choice");
+    }
+    Ok(Changed { text: document.to_string(), what })
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]
@@ -281,6 +316,20 @@ mod tests {
         let pinned = pins(DEMO, &[pin], String::new()).unwrap();
         assert_eq!(store::project_file::read(&pinned.text).unwrap().goal.pins.len(), 1);
         assert_eq!(pins(&pinned.text, &[], String::new()).unwrap().text.trim(), DEMO.trim());
+    }
+
+    #[test]
+    fn choices_are_written_and_taken_back() {
+        let swap = Choice { card: 1, layer: "band".into(), decided: Decided::Swap(9) };
+        let turn = Choice { card: 3, layer: "panel".into(), decided: Decided::Shows(Side::Back) };
+        let one = choose(DEMO, &swap, false, String::new()).unwrap().text;
+        let two = choose(&one, &turn, false, String::new()).unwrap().text;
+        assert_eq!(store::project_file::read(&two).unwrap().choices, [swap.clone(), turn]);
+        assert!(two.starts_with(DEMO.trim_end()), "the rest stays as it was");
+        assert_eq!(unchoose(&two, 1, String::new()).unwrap().text, one);
+        assert_eq!(choose(&one, &swap, true, String::new()).unwrap().text, DEMO);
+        assert_eq!(unchoose(&one, 1, String::new()), Err(EditError::NoPlace));
+        assert_eq!(unchoose(DEMO, 0, String::new()), Err(EditError::NoPlace));
     }
 
     #[test]

@@ -8,6 +8,7 @@
 //! | `edit` | changes to a project file that leave its comments alone |
 //! | `shell`, `fields` | what every page has; the parts of forms |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
+//! | `chosen` | one card opened: its pieces turned over and swapped |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
 //! | `accent` | a colour out of the open paper that can be read |
@@ -21,6 +22,7 @@ mod assets;
 mod batch;
 mod begin;
 mod cards;
+mod chosen;
 mod drawings;
 mod edit;
 mod fields;

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, OnceLock, PoisonError};
 use std::thread;
 use std::time::Duration;
 
@@ -48,6 +48,7 @@ struct Drawn {
 pub(super) struct Made {
     pub(super) plan: Plan,
     pub(super) faces: Faces,
+    both: OnceLock<Faces>,
     /// Picture files that could not be had: their faces are plain.
     pub(super) missing: Vec<String>,
 }
@@ -57,15 +58,12 @@ impl Made {
         &self.plan.project
     }
 
-    /// The faces with the other side of every sheet instead.
-    pub(super) fn other_faces(&self) -> Faces {
-        self.faces
-            .keys()
-            .filter_map(|id| {
-                let other = if id.2 == Side::Front { Side::Back } else { Side::Front };
-                Some((*id, self.face((id.0, id.1, other))?))
-            })
-            .collect()
+    /// The faces with the other side of every sheet too; made when they are first asked for.
+    pub(super) fn both_faces(&self) -> &Faces {
+        self.both.get_or_init(|| {
+            let sides = self.faces.keys().flat_map(|id| [(id.0, id.1, Side::Front), (id.0, id.1, Side::Back)]);
+            sides.filter_map(|id| Some((id, self.face(id)?))).collect()
+        })
     }
 
     /// One face of any design.
@@ -119,7 +117,7 @@ impl Job {
             }
             faces(&plan, None).unwrap_or_default()
         });
-        *locked(&self.done) = Some(Arc::new(Made { plan, faces: made.faces, missing }));
+        *locked(&self.done) = Some(Arc::new(Made { plan, faces: made.faces, both: OnceLock::new(), missing }));
         self.ready.notify_all();
     }
 }
