@@ -13,7 +13,7 @@ use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 7] = [
+pub const ENGLISH: [(&str, &str); 8] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
     ("projects.ftl", include_str!("../messages/en/projects.ftl")),
