@@ -41,7 +41,7 @@ pub(super) fn programme_costs(rows: usize, columns: usize) -> u64 {
 }
 
 /// Chosen: a worth may rise to so many times the dearest sheet, so that the programme stays bounded.
-const HIGHEST: f64 = 64.0;
+pub(super) const HIGHEST: f64 = 64.0;
 
 /// Make columns until the bound cannot rise or reaches `enough`.
 ///
@@ -249,6 +249,6 @@ fn float(n: u64) -> f64 {
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "saturates; a proposal only")]
-fn whole(x: f64) -> i64 {
+pub(super) fn whole(x: f64) -> i64 {
     (x.max(0.0) as i64).min(1 << 48)
 }

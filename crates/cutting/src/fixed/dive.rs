@@ -12,19 +12,30 @@ use crate::{Budget, Exhausted};
 pub(super) const FEW: u32 = 160;
 
 /// What is still to be cut, and what was fixed.
-struct Rest {
-    left: Vec<u32>,
-    copies: Vec<u32>,
-    fixed: Vec<(Pattern, u32)>,
-    cost: u64,
+#[derive(Clone)]
+pub(super) struct Rest {
+    pub(super) left: Vec<u32>,
+    pub(super) copies: Vec<u32>,
+    pub(super) fixed: Vec<(Pattern, u32)>,
+    pub(super) cost: u64,
 }
 
 impl Rest {
-    fn pieces(&self) -> u64 {
+    /// All pieces from all sheets.
+    pub(super) fn all(stock: &Stock<'_>) -> Rest {
+        Rest {
+            left: stock.items.iter().map(|item| item.cap).collect(),
+            copies: stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect(),
+            fixed: Vec::new(),
+            cost: 0,
+        }
+    }
+
+    pub(super) fn pieces(&self) -> u64 {
         self.left.iter().map(|&n| u64::from(n)).sum()
     }
 
-    fn fix(&mut self, stock: &Stock<'_>, pattern: &Pattern, times: u32) {
+    pub(super) fn fix(&mut self, stock: &Stock<'_>, pattern: &Pattern, times: u32) {
         for (left, count) in self.left.iter_mut().zip(&pattern.counts) {
             *left = left.saturating_sub(count.saturating_mul(times));
         }
@@ -47,12 +58,7 @@ pub(super) fn dive(
     found: &mut Option<Plan>,
     budget: &mut Budget<'_>,
 ) -> Result<(), Exhausted> {
-    let mut rest = Rest {
-        left: stock.items.iter().map(|item| item.cap).collect(),
-        copies: stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect(),
-        fixed: Vec::new(),
-        cost: 0,
-    };
+    let mut rest = Rest::all(stock);
     let mut below = below;
     while rest.pieces() > 0 && rest.cost < below {
         if rest.pieces() <= u64::from(FEW) {

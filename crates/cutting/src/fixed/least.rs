@@ -5,7 +5,7 @@ use super::columns::{self, Columns, Proof};
 use super::cover::{self, Covered};
 use super::pattern::{self, Pattern};
 use super::stock::{Plan, Stock};
-use super::{Answer, CutSheet, Instance, Why, costs, dive, items, pool, wishes};
+use super::{Answer, CutSheet, Instance, Why, costs, deep, dive, items, pool, wishes};
 use crate::{Budget, Exhausted, Tree};
 
 /// Answer [`super::Question::LeastCost`]; the instance has been checked.
@@ -119,6 +119,9 @@ impl Search {
             if !self.done() && width > WIDTHS[0] {
                 self.beam(stock, width, budget)?;
             }
+            if !self.done() && width == WIDTHS[0] {
+                self.deep(stock, budget)?;
+            }
             if self.done() {
                 return Ok(());
             }
@@ -166,6 +169,22 @@ impl Search {
             self.raise(stock, self.bound);
         }
         ended
+    }
+
+    /// Dive with new patterns on the way; with a part of the budget.
+    fn deep(&mut self, stock: &Stock<'_>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        let mut found = None;
+        // Chosen: a third of the nodes.
+        let mut part = budget.part(budget.left() / 3);
+        let limits = (self.bound, self.below());
+        let _ended = deep::search(stock, &mut self.pool, limits, &mut found, &mut part);
+        budget.spend(part.spent())?;
+        if let Some(plan) = found {
+            debug_assert!(stock.suffices(&plan), "a deep dive's plan gives all pieces");
+            self.offer(plan);
+            self.raise(stock, self.bound);
+        }
+        Ok(())
     }
 
     /// Look for the cheapest plan exactly, where the pieces are few; with a part of the budget.

@@ -22,6 +22,7 @@ mod blocks;
 mod columns;
 mod costs;
 mod cover;
+mod deep;
 mod dive;
 mod fill;
 mod front;
