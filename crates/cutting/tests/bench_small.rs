@@ -55,6 +55,9 @@ fn check(lines: &str, best_known: &str) -> usize {
         assert_eq!(answer.outcome == Outcome::Proven, answer.value == answer.bound, "{name}: grade");
         rows += 1;
         let ours = (answer.value, answer.bound);
+        let reached = known(f[0], f[5], f[6]).0;
+        let passed = if f[1] == "max value" { answer.bound < reached } else { answer.bound > reached };
+        assert!(!passed, "{name}: bound {} against {reached}, which was reached", answer.bound);
         if ours != known(f[0], f[5], f[6]) {
             changed.push(format!("{name}: {ours:?} instead of {:?}", known(f[0], f[5], f[6])));
         }

@@ -138,7 +138,7 @@ impl Proof {
     }
 
     /// True if this proves more than another proof does, fractions counted.
-    fn tighter(&self, other: &Proof, stock: &Stock<'_>) -> bool {
+    pub(super) fn tighter(&self, other: &Proof, stock: &Stock<'_>) -> bool {
         let left: Vec<u32> = stock.items.iter().map(|item| item.cap).collect();
         let copies: Vec<u32> = stock.sheets.iter().map(|s| s.copies.unwrap_or(u32::MAX)).collect();
         self.sum(stock, &left, &copies).saturating_mul(other.rate)
@@ -154,7 +154,7 @@ impl Proof {
 
 /// What worths and tables prove.
 #[derive(Debug, Clone, PartialEq, Eq)]
-enum Bound {
+pub(super) enum Bound {
     Cost(u64, Option<Proof>),
     Impossible,
 }
@@ -163,7 +163,7 @@ enum Bound {
 ///
 /// With any k > 0 for which no pattern of an unlimited sheet is worth more than k times its cost, a plan costs at
 /// least (worth of all pieces − copies × what a limited sheet's best pattern is worth above k times its cost) / k.
-fn bound(stock: &Stock<'_>, worth: &[i64], most: &[i64]) -> Bound {
+pub(super) fn bound(stock: &Stock<'_>, worth: &[i64], most: &[i64]) -> Bound {
     let all: i128 = stock.items.iter().zip(worth).map(|(item, &y)| i128::from(item.cap) * i128::from(y)).sum();
     let sheets = || stock.sheets.iter().zip(most.iter().map(|&v| i128::from(v)));
     let above = |k: i128| -> Vec<i128> { sheets().map(|(s, v)| (v - k * i128::from(s.cost)).max(0)).collect() };

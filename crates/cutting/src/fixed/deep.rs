@@ -14,19 +14,29 @@ use std::collections::BTreeSet;
 use microlp::{ComparisonOp, OptimizationDirection, Problem, Solution, Variable};
 
 use super::beam::{self, Guide, Task};
-use super::columns::{self, whole};
+use super::columns::{self, Bound, Proof, whole};
 use super::dive::Rest;
 use super::pattern::{self, Pattern};
 use super::stock::{Plan, Stock};
 use super::table::{self, Grid, Table};
-use super::{Item, fill};
-use crate::{Budget, Exhausted};
+use super::worths::{self, Limits, Worths};
+use super::{Item, blocks, fill};
+use crate::{Budget, Exhausted, Tree};
 
 /// Chosen: at so many places of one way down the sheet of the largest share may be passed over.
 const SPARE: usize = 6;
 
 /// Chosen: rounds of new patterns after one sheet was fixed, and before the first.
-const ROUNDS: (usize, usize) = (12, 60);
+const ROUNDS: (usize, usize) = (12, 400);
+
+/// Chosen: patterns made in one round for one kind of sheet.
+const TOGETHER: usize = 4;
+
+/// Chosen: parts of the nodes for one look at all patterns of a sheet.
+const LOOK: u64 = 48;
+
+/// Chosen: the same before any sheet is fixed, where the look is a proof.
+const PROVE: u64 = 6;
 
 /// Chosen: so few pieces are also cut by beams of this width.
 const END: (u64, usize) = (48, 16);
@@ -44,6 +54,25 @@ struct Deep<'a> {
     /// What was left, with the places still spare, where a way down has been already.
     met: BTreeSet<(Vec<u32>, Vec<u32>, usize)>,
     dearest: f64,
+    proven: Proven,
+    /// The programme of all pieces is not below the best cost.
+    hopeless: bool,
+}
+
+/// What the programme of all pieces proves.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Proven {
+    /// No plan costs less.
+    pub(super) bound: u64,
+    pub(super) proof: Option<Proof>,
+}
+
+/// What a look for better patterns of one sheet found.
+#[derive(Default)]
+struct Look {
+    better: Vec<Pattern>,
+    /// No pattern is worth more.
+    most: i64,
 }
 
 /// A sheet kind with the pieces that are left for it.
@@ -63,34 +92,45 @@ struct Dual {
     rows: Vec<usize>,
 }
 
-/// The cheapest plan that was met below a cost; patterns made on the way are added to the pool.
+/// The cheapest plan that was met below a cost, and what the programme of all pieces proves; patterns made on the
+/// way are added to the pool.
 ///
 /// # Errors
-/// [`Exhausted`] when stopped; `found` then has the best so far.
+/// [`Exhausted`] when stopped; `found` and `proven` then have the best so far.
 pub(super) fn search(
     stock: &Stock<'_>,
     pool: &mut Vec<Pattern>,
     (enough, below): (u64, u64),
-    found: &mut Option<Plan>,
+    (found, proven): (&mut Option<Plan>, &mut Proven),
     budget: &mut Budget<'_>,
 ) -> Result<(), Exhausted> {
     let dearest = float(stock.sheets.iter().map(|s| s.cost).max().unwrap_or(1).max(1));
-    let mut deep = Deep { stock, pool, below, enough, best: None, met: BTreeSet::new(), dearest };
+    let mut deep = Deep {
+        stock,
+        pool,
+        below,
+        enough,
+        best: None,
+        met: BTreeSet::new(),
+        dearest,
+        proven: Proven::default(),
+        hopeless: false,
+    };
     let rest = Rest::all(stock);
     let mut ended = Ok(());
     for spare in 0..=SPARE {
         ended = deep.level(&rest, spare, budget);
-        if ended.is_err() || deep.done() {
+        if ended.is_err() || deep.done() || deep.hopeless {
             break;
         }
     }
-    *found = deep.best;
+    (*found, *proven) = (deep.best, deep.proven);
     ended
 }
 
 impl Deep<'_> {
     fn done(&self) -> bool {
-        self.below <= self.enough
+        self.below <= self.enough.max(self.proven.bound)
     }
 
     /// All ways down from what is left that pass over the largest share at so many places at most.
@@ -104,6 +144,7 @@ impl Deep<'_> {
         }
         let Some((cost, shares)) = self.relaxed(rest, budget)? else { return Ok(()) };
         if rest.cost.saturating_add(up(cost * self.dearest - 1e-6)) >= self.below {
+            self.hopeless |= rest.fixed.is_empty();
             return Ok(());
         }
         if rest.pieces() <= END.0 {
@@ -154,26 +195,34 @@ impl Deep<'_> {
     /// The programme of what is left, with new patterns: its cost, and the shares, the largest first.
     #[expect(clippy::type_complexity, reason = "a cost and shares")]
     fn relaxed(&mut self, rest: &Rest, budget: &mut Budget<'_>) -> Result<Option<(f64, Vec<(usize, f64)>)>, Exhausted> {
-        let kinds: Vec<Kind> =
-            (0..self.stock.sheets.len()).filter(|&s| rest.copies[s] > 0).filter_map(|s| self.kind(s, rest)).collect();
+        let there = (0..self.stock.sheets.len()).filter(|&s| rest.copies[s] > 0);
+        let Some(kinds) = there.filter_map(|s| self.kind(s, rest)).collect::<Option<Vec<Kind>>>() else {
+            return Ok(None);
+        };
         let useful = |p: &Pattern| p.counts.iter().zip(&rest.left).any(|(&n, &left)| n > 0 && left > 0);
-        let rows: Vec<usize> = (0..self.pool.len())
-            .filter(|&p| rest.copies[self.pool[p].sheet] > 0 && useful(&self.pool[p]))
-            .collect();
+        let rows: Vec<usize> =
+            (0..self.pool.len()).filter(|&p| rest.copies[self.pool[p].sheet] > 0 && useful(&self.pool[p])).collect();
         budget.spend(columns::programme_costs(self.stock.items.len(), rows.len()))?;
         let Some(mut dual) = self.dual(rest, rows) else { return Ok(None) };
-        let rounds = if rest.fixed.is_empty() { ROUNDS.1 } else { ROUNDS.0 };
+        let first = rest.fixed.is_empty() && self.met.len() == 1;
+        let rounds = if first { ROUNDS.1 } else { ROUNDS.0 };
         for _ in 0..rounds {
             let worth = dual.worth();
-            let mut better = Vec::new();
+            let (mut better, mut most) = (Vec::new(), vec![0; self.stock.sheets.len()]);
             for kind in &kinds {
-                let pattern = self.priced(kind, &worth, budget)?;
-                let value = value(&pattern, &worth);
                 let spare = dual.spare[kind.sheet].map_or(0.0, |m| dual.solution.var_value(m));
-                let known = self.pool.iter().any(|p| p.sheet == pattern.sheet && p.counts == pattern.counts);
-                if !known && value > whole((self.cost(kind.sheet) + spare + 1e-6) * UNIT) && self.stock.allows(&pattern)
-                {
-                    better.push(pattern);
+                let least = whole((self.cost(kind.sheet) + spare + 1e-6) * UNIT);
+                let look = self.look((kind, first), &worth, least, budget)?;
+                most[kind.sheet] = look.most;
+                better.extend(look.better);
+            }
+            if first
+                && let Bound::Cost(bound, Some(proof)) = columns::bound(self.stock, &worth, &most)
+                && self.proven.proof.as_ref().is_none_or(|known| proof.tighter(known, self.stock))
+            {
+                self.proven = Proven { bound, proof: Some(proof) };
+                if self.done() {
+                    return Ok(None);
                 }
             }
             if better.is_empty() {
@@ -194,7 +243,9 @@ impl Deep<'_> {
         float(self.stock.sheets[s].cost) / self.dearest
     }
 
-    fn kind(&self, s: usize, rest: &Rest) -> Option<Kind> {
+    /// A sheet kind, if any piece fits it; inside, `None` where there is no grid for it.
+    #[expect(clippy::option_option, reason = "no piece, and no grid")]
+    fn kind(&self, s: usize, rest: &Rest) -> Option<Option<Kind>> {
         let sheet = &self.stock.sheets[s];
         let fits = |&k: &usize| rest.left[k] > 0 && self.stock.items[k].fits(sheet.width, sheet.height);
         let here: Vec<usize> = (0..rest.left.len()).filter(fits).collect();
@@ -202,26 +253,72 @@ impl Deep<'_> {
         if items.is_empty() {
             return None;
         }
-        let grid = self.stock.grid(s, &items)?;
-        Some(Kind { sheet: s, here, items, grid })
+        let grid = self.stock.grid(s, &items);
+        Some(grid.map(|grid| Kind { sheet: s, here, items, grid }))
     }
 
-    /// The pattern of most worth for what is left, or one that is near it.
-    fn priced(&self, kind: &Kind, worth: &[i64], budget: &mut Budget<'_>) -> Result<Pattern, Exhausted> {
+    /// Patterns for what is left that are worth more than `least`, and a bound on what any is worth.
+    fn look(
+        &self,
+        (kind, first): (&Kind, bool),
+        worth: &[i64],
+        least: i64,
+        budget: &mut Budget<'_>,
+    ) -> Result<Look, Exhausted> {
         let here: Vec<i64> = kind.here.iter().map(|&k| worth[k]).collect();
-        let tree = if fill::can_fill(&kind.grid, kind.items.len()) {
-            fill::fill(&kind.grid, &kind.items, &here, budget)?.1
-        } else {
-            let mut table = Table::default();
-            table::fill(&kind.grid, &kind.items, &here, &mut table, budget)?;
-            table::tree(&kind.grid, &kind.items, &here, &table)
+        let mut look = Look { better: Vec::new(), most: i64::MAX >> 12 };
+        let mut offer = |tree: &Tree| -> i64 {
+            let mut still = vec![0; self.stock.place.len()];
+            for item in &kind.items {
+                still[item.kind] = item.cap;
+            }
+            let tree = pattern::trim(tree, &mut still);
+            let pattern = Pattern::of(kind.sheet, tree, &self.stock.place, self.stock.items.len());
+            let value = value(&pattern, worth);
+            let same = |p: &Pattern| p.sheet == pattern.sheet && p.counts == pattern.counts;
+            let new = value > least && !self.pool.iter().chain(&look.better).any(same);
+            if new && look.better.len() < TOGETHER && self.stock.allows(&pattern) {
+                look.better.push(pattern);
+            }
+            value
         };
-        let mut still = vec![0; self.stock.place.len()];
-        for item in &kind.items {
-            still[item.kind] = item.cap;
+        if fill::can_fill(&kind.grid, kind.items.len()) {
+            let (_, tree) = fill::fill(&kind.grid, &kind.items, &here, budget)?;
+            if offer(&tree) > least {
+                return Ok(look);
+            }
         }
-        let tree = pattern::trim(&tree, &mut still);
-        Ok(Pattern::of(kind.sheet, tree, &self.stock.place, self.stock.items.len()))
+        // Pieces that come too often made worth less, until a pattern is better or none can be.
+        let area = u128::from(kind.grid.width) * u128::from(kind.grid.height);
+        let most = |item: &Item| item.cap.min(u32::try_from(area / item.area()).unwrap_or(u32::MAX));
+        let limits: Vec<Limits> = kind.items.iter().map(|item| Limits { min: 0, cap: most(item) }).collect();
+        let items: Vec<Item> =
+            kind.items.iter().zip(&here).map(|(item, &y)| Item { value: y.unsigned_abs(), ..*item }).collect();
+        let mut worths = Worths::default();
+        let enough = |value: i64| if value > least { u64::MAX } else { least.unsigned_abs() };
+        let mut part = budget.part(budget.left() / LOOK);
+        let _ended =
+            worths::improve(&kind.grid, &items, &limits, &mut worths, &mut |tree| enough(offer(tree)), &mut part);
+        budget.spend(part.spent())?;
+        // Without a single table nothing is known.
+        let mut bound = if worths.worth.is_empty() { u64::MAX } else { worths.bound };
+        if worths.bound > least.unsigned_abs() && !worths.worth.is_empty() && self.stock.rules.plain() {
+            let nodes = if first { budget.left() / PROVE } else { budget.left() / LOOK };
+            let mut part = budget.part(nodes);
+            let mut table = Table::default();
+            if table::fill(&kind.grid, &items, &worths.worth, &mut table, &mut part).is_ok() {
+                let sides = (&kind.grid, &table.value[..]);
+                let best = Some(least.unsigned_abs());
+                let mut seen = |tree: &Tree| {
+                    offer(tree);
+                };
+                let found = blocks::search(sides, (&items, &limits), &worths, best, &mut seen, &mut part);
+                bound = bound.min(found.bound);
+            }
+            budget.spend(part.spent())?;
+        }
+        look.most = look.most.min(i64::try_from(bound).unwrap_or(i64::MAX));
+        Ok(look)
     }
 
     fn dual(&self, rest: &Rest, rows: Vec<usize>) -> Option<Dual> {
@@ -277,8 +374,7 @@ impl Deep<'_> {
             problem.add_constraint(row, ComparisonOp::Ge, f64::from(left));
         }
         for (s, _) in self.stock.sheets.iter().enumerate().filter(|(_, sheet)| sheet.copies.is_some()) {
-            let row: Vec<_> =
-                uses.iter().filter(|&&(p, _)| self.pool[p].sheet == s).map(|&(_, x)| (x, 1.0)).collect();
+            let row: Vec<_> = uses.iter().filter(|&&(p, _)| self.pool[p].sheet == s).map(|&(_, x)| (x, 1.0)).collect();
             problem.add_constraint(row, ComparisonOp::Le, f64::from(rest.copies[s]));
         }
         let solution = problem.solve().ok()?.into_solution().ok()?;
@@ -298,12 +394,7 @@ impl Dual {
 }
 
 /// A piece too many is of no use: what is left caps the count.
-fn row(
-    pattern: &Pattern,
-    rest: &Rest,
-    worth: &[Option<Variable>],
-    spare: &[Option<Variable>],
-) -> Vec<(Variable, f64)> {
+fn row(pattern: &Pattern, rest: &Rest, worth: &[Option<Variable>], spare: &[Option<Variable>]) -> Vec<(Variable, f64)> {
     let counts = pattern.counts.iter().zip(&rest.left).map(|(&n, &left)| n.min(left));
     let pieces = worth.iter().zip(counts).filter_map(|(&y, n)| Some((y?, f64::from(n)))).filter(|&(_, n)| n > 0.0);
     pieces.chain(spare[pattern.sheet].map(|m| (m, -1.0))).collect()

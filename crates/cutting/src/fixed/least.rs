@@ -3,9 +3,10 @@
 use super::beam::{self, Guide, Task};
 use super::columns::{self, Columns, Proof};
 use super::cover::{self, Covered};
+use super::deep::{self, Proven};
 use super::pattern::{self, Pattern};
 use super::stock::{Plan, Stock};
-use super::{Answer, CutSheet, Instance, Why, costs, deep, dive, items, pool, wishes};
+use super::{Answer, CutSheet, Instance, Why, costs, dive, items, pool, wishes};
 use crate::{Budget, Exhausted, Tree};
 
 /// Answer [`super::Question::LeastCost`]; the instance has been checked.
@@ -19,8 +20,14 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     if let Some(why) = stock.impossible() {
         return Answer::impossible(why, 0);
     }
-    let mut search =
-        Search { best: stock.grids(), bound: stock.area_bound(), impossible: false, pool: Vec::new(), too_wide: false };
+    let mut search = Search {
+        best: stock.grids(),
+        bound: stock.area_bound(),
+        impossible: false,
+        pool: Vec::new(),
+        proof: None,
+        too_wide: false,
+    };
     search.raise(&stock, 0);
     // Chosen: a sixteenth of the nodes, and so many at most, for wishes. A spent budget leaves the best so far.
     let spare = (budget.left() / 16).min(WISHES);
@@ -59,6 +66,8 @@ struct Search {
     bound: u64,
     impossible: bool,
     pool: Vec<Pattern>,
+    /// What proves the bound, if worths do.
+    proof: Option<Proof>,
     /// A beam took too much of the budget: no wider one is tried.
     too_wide: bool,
 }
@@ -87,6 +96,7 @@ impl Search {
         self.raise(stock, columns.bound);
         self.impossible |= columns.impossible;
         budget.spend(part.spent())?;
+        self.proof = columns.proof;
         for pattern in columns.patterns {
             self.keep(&pattern);
         }
@@ -108,8 +118,13 @@ impl Search {
                     self.offer(plan);
                 }
             }
+            if !self.done() && width == WIDTHS[0] {
+                // Chosen: a look only, until the proof is better.
+                self.cover(stock, 16, budget)?;
+                self.deep(stock, budget)?;
+            }
             if !self.done() && width < WIDTHS[3] {
-                self.cover(stock, columns.proof.as_ref(), budget)?;
+                self.cover(stock, 3, budget)?;
             }
             if !self.done()
                 && let Some(plan) = pool::cheapest(stock, &self.pool, self.best.as_ref(), budget)?
@@ -118,9 +133,6 @@ impl Search {
             }
             if !self.done() && width > WIDTHS[0] {
                 self.beam(stock, width, budget)?;
-            }
-            if !self.done() && width == WIDTHS[0] {
-                self.deep(stock, budget)?;
             }
             if self.done() {
                 return Ok(());
@@ -173,28 +185,36 @@ impl Search {
 
     /// Dive with new patterns on the way; with a part of the budget.
     fn deep(&mut self, stock: &Stock<'_>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
-        let mut found = None;
+        if self.done() {
+            return Ok(());
+        }
+        let (mut found, mut proven) = (None, Proven::default());
         // Chosen: a third of the nodes.
         let mut part = budget.part(budget.left() / 3);
         let limits = (self.bound, self.below());
-        let _ended = deep::search(stock, &mut self.pool, limits, &mut found, &mut part);
+        let _ended = deep::search(stock, &mut self.pool, limits, (&mut found, &mut proven), &mut part);
         budget.spend(part.spent())?;
+        if let Some(proof) = proven.proof
+            && self.proof.as_ref().is_none_or(|known| proof.tighter(known, stock))
+        {
+            self.proof = Some(proof);
+        }
         if let Some(plan) = found {
             debug_assert!(stock.suffices(&plan), "a deep dive's plan gives all pieces");
             self.offer(plan);
-            self.raise(stock, self.bound);
         }
+        self.raise(stock, proven.bound);
         Ok(())
     }
 
     /// Look for the cheapest plan exactly, where the pieces are few; with a part of the budget.
-    fn cover(&mut self, stock: &Stock<'_>, proof: Option<&Proof>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+    fn cover(&mut self, stock: &Stock<'_>, share: u64, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
         if stock.pieces() > u64::from(dive::FEW) || !stock.rules.plain() {
             return Ok(());
         }
         let none = Proof::none(stock);
-        let mut part = budget.part(budget.left() / 4);
-        let covered = cover::cheapest(stock, proof.unwrap_or(&none), self.below(), &mut part);
+        let mut part = budget.part(budget.left() / share);
+        let covered = cover::cheapest(stock, self.proof.as_ref().unwrap_or(&none), self.below(), &mut part);
         budget.spend(part.spent())?;
         match covered {
             Covered::Open => {}
