@@ -12,7 +12,7 @@ use std::fmt::Write as _;
 use measure::{Length, Rect};
 
 use crate::scene::{Color, Mark, Outline, Pen, Point, Role, Scene, Stretch};
-use crate::text::Face;
+use crate::text::{Face, outlined};
 
 /// The scene as a whole SVG file, at true size.
 pub fn write(scene: &Scene) -> String {
@@ -34,6 +34,22 @@ pub fn write(scene: &Scene) -> String {
          <title>{title}</title>{described}<defs>{}</defs>{}</svg>\n",
         writer.defs, writer.body
     )
+}
+
+/// As [`write`], every letter an outline: for a picture in a page, which gets no fonts of its page.
+pub fn write_outlined(scene: &Scene) -> String {
+    write(&Scene { marks: drawn(&scene.marks), ..scene.clone() })
+}
+
+fn drawn(marks: &[Mark]) -> Vec<Mark> {
+    let one = |mark: &Mark| match mark {
+        Mark::Text { line, at, color } => outlined(line, *at, *color),
+        Mark::Group { role, clip, turn, marks } => {
+            Mark::Group { role: role.clone(), clip: *clip, turn: *turn, marks: drawn(marks) }
+        }
+        other => other.clone(),
+    };
+    marks.iter().map(one).collect()
 }
 
 #[derive(Default)]

@@ -1,15 +1,8 @@
 // @ts-check
-/** Finds what a page wants enhanced and imports that module; keys for undo and redo everywhere. */
+/** Wakes what a page wants enhanced; keys for undo and redo everywhere. */
+import { wake } from "./wake.js";
 
-const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLElement): void }>>} */ ({
-  table: () => import("./table.js"),
-  ties: () => import("./ties.js"),
-});
-
-for (const element of document.querySelectorAll("[data-enhance]")) {
-  const load = modules[/** @type {HTMLElement} */ (element).dataset.enhance ?? ""];
-  if (load) load().then((module) => module.enhance(/** @type {HTMLElement} */ (element)));
-}
+wake(document);
 
 /** True if a key belongs to what is being typed in.
  *  @param {EventTarget | null} target */

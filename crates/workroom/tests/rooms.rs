@@ -206,10 +206,19 @@ fn files_are_saved_and_come_back() {
     };
     assert_eq!(restore(b"no backup").status, 422);
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 7"));
-    assert_eq!(restore(&backup.body).status, 500, "an old copy is never written over");
-    let _ = std::fs::remove_file(std::env::temp_dir().join("octavo-before-4000.db"));
+    // What was there is kept aside each time, and an older copy is never written over.
+    let aside = || {
+        let all = std::fs::read_dir(std::env::temp_dir()).unwrap().map(|entry| entry.unwrap().path());
+        all.filter(|path| path.file_name().unwrap().to_string_lossy().starts_with("octavo-before-4000"))
+            .collect::<Vec<_>>()
+    };
+    let before = aside().len();
     assert_eq!(restore(&backup.body).status, 303);
-    let _ = std::fs::remove_file(std::env::temp_dir().join("octavo-before-4000.db"));
+    assert_eq!(restore(&backup.body).status, 303);
+    assert_eq!(aside().len(), before + 2);
+    for path in aside() {
+        std::fs::remove_file(path).unwrap();
+    }
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
 }
 
@@ -283,4 +292,65 @@ fn pieces_are_swapped_turned_over_and_taken_back() {
         assert_eq!(visit.get(address).kind, "image/svg+xml", "{address}");
     }
     assert_eq!(visit.get("/w/1/1/piece-1-0-back.svg").status, 404, "a mat has no faces");
+}
+
+#[test]
+fn a_cut_is_moved_shown_while_it_moves_and_kept_when_it_is_let_go() {
+    let visit = Visit::new();
+    let page = visit.page("/w/1/layout");
+    assert!(page.len() < 200_000 && count(&page, "class=\"grip\"") == 6, "{}", page.len());
+    assert_eq!(visit.get("/w/1/1/print-0.jpg").kind, "image/jpeg");
+    // The lines of the demo: three upright, three level; the first level one lies below the upper panels.
+    let level = page.matches("data-axis=\"x\"").count();
+    let moved = visit.get(&format!("/w/1/move?layout=0&line={level}&marks=-1"));
+    let told = text(&moved);
+    assert!(moved.status == 200 && told.contains("class=\"said\"") && told.contains("Nothing left over"), "{told}");
+    assert_eq!(count(&told, "class=\"piece\""), 16);
+    let to = told.split("data-to=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+    let stays = text(&visit.get("/w/1/move?layout=0&line=0&marks=5"));
+    assert!(stays.contains("class=\"stays\"") && stays.contains("it may be"), "{stays}");
+    // Kept by a plain form; the line lies where it was shown, and undo puts it back.
+    let line = level.to_string();
+    let fields = [("seen", "1"), ("page", "layout"), ("layout", "0"), ("line", line.as_str()), ("to", to.as_str())];
+    assert_eq!(visit.post("/w/1/move", &fields).to.as_deref(), Some("/w/1/layout"));
+    let kept = visit.page("/w/1/layout");
+    assert!(kept.contains(&format!("data-at=\"{to}\"")) && kept.contains("A cut was moved from"));
+    assert_eq!(count(&kept, "data-piece="), 16);
+    visit.post("/w/1/undo", &[("seen", "2")]);
+    assert!(!visit.page("/w/1/layout").contains(&format!("data-at=\"{to}\" data-axis=\"y\"")));
+    // What cannot be is refused with the reason and what was typed.
+    for (typed, reason) in [("9 in", "it may be"), ("wide", "wide"), ("40 in", "leave the sheet"), ("", "")] {
+        let fields = [("seen", "1"), ("page", "layout"), ("layout", "0"), ("line", "0"), ("to", typed)];
+        let refused = visit.post("/w/1/move", &fields);
+        assert_eq!(refused.status, 422, "{typed}");
+        assert!(text(&refused).contains(reason) && text(&refused).contains(&format!("value=\"{typed}\"")), "{typed}");
+    }
+    for nonsense in [
+        "",
+        "?layout=9&line=0&marks=1",
+        "?layout=0&line=99&marks=1",
+        "?layout=0&line=0&point=NaN",
+        "?layout=0&line=0&marks=9999999999",
+    ] {
+        assert_eq!(visit.get(&format!("/w/1/move{nonsense}")).status, 404, "{nonsense}");
+    }
+}
+
+#[test]
+fn no_two_other_layouts_are_told_alike() {
+    let visit = Visit::new();
+    visit.post("/new", &[("kind", "example"), ("example", "four-recipes")]);
+    for project in [1, 2] {
+        let page = visit.page(&format!("/w/{project}/layout"));
+        let others = page.split("<section class=\"others\"").nth(1).unwrap().split("</section>").next().unwrap();
+        let told: Vec<&str> = others
+            .split("<li>")
+            .skip(1)
+            .map(|li| li.split("<form").next().unwrap().split("</svg>").last().unwrap())
+            .collect();
+        let mut apart = told.clone();
+        apart.sort_unstable();
+        apart.dedup();
+        assert!(!told.is_empty() && apart.len() == told.len(), "{told:?}");
+    }
 }

@@ -18,6 +18,7 @@ mod mix;
 mod paper;
 mod rescue;
 mod shares;
+mod shift;
 mod stock;
 mod why;
 
@@ -30,6 +31,7 @@ pub use choices::refusal;
 pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use shares::{BatchKits, BatchShares, CardKind};
+pub use shift::{CutLine, Pinned, Shifted, Stays, cut_lines, left_over, pins_for, shift};
 pub use why::{WayOut, WhyNot, why};
 
 pub(crate) use batch::standing;

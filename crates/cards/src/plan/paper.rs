@@ -3,7 +3,7 @@
 use cutting::flexible::{self, Answer, Count, Instance, Kind, Pin, Refusal, Span, Why, Wish};
 use cutting::steps::tidy;
 use cutting::tree::pieces;
-use cutting::{Budget, Outcome};
+use cutting::{Budget, Outcome, Tree};
 use measure::{Length, Rect, Size};
 
 use super::answer::{Alternative, Exist, Layout, LayoutGrade, Piece};
@@ -438,6 +438,11 @@ impl Question<'_> {
         } else {
             layout.tree.clone()
         };
+        self.as_it_lies(instance, layout, tree)
+    }
+
+    /// A layout with its branches where that tree has them.
+    pub(super) fn as_it_lies(&self, instance: &Instance, layout: &flexible::Layout, tree: Tree) -> Option<Alternative> {
         if !checked::sound(instance, &tree, &layout.cards) {
             return None;
         }

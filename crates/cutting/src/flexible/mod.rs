@@ -11,7 +11,8 @@
 //! | `strips`: exact strips put side by side | too many pieces to close | no: finds, never proves |
 //! | `packing`: boxes of choices halved, smallest bounding rectangles | nothing uses the whole sheet | yes for one size per kind |
 //!
-//! [`nearest`] answers the other way round: which smallest change makes a question work.
+//! [`nearest`] answers the other way round: which smallest change makes a question work; [`shift`] moves one cut of an
+//! answer.
 //!
 //! Left out on purpose: cards, money, prints; which way the branches of a tree lie.
 
@@ -30,6 +31,7 @@ mod pinned;
 mod quick;
 mod rank;
 mod shapes;
+pub mod shift;
 mod sizes;
 mod strips;
 mod wishes;

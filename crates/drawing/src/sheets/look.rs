@@ -40,7 +40,7 @@ pub(super) fn say(id: &str, args: &[(&str, Arg)]) -> String {
 }
 
 /// How something of true size is drawn into a place on the page.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Fit {
     /// Where its top left corner lies.
     pub(super) at: Point,

@@ -49,7 +49,7 @@ use told::Told;
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use light::{light_table, piece_drawing};
-pub use screen::{CutsOf, StepPicture, piece_places, step_picture, stock_drawing};
+pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
 pub use templates::templates;
 
 /// What each face looks like: pack, design, side, seen with its own top up.

@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use cards::Plan;
-use cards::plan::{StockPlan, StockSheetPlan};
+use cards::plan::{Layout, Piece, StockPlan, StockSheetPlan};
 use cutting::steps::{CutStep, PartId, Step};
 use measure::{Length, Rect, Size};
 
@@ -101,16 +101,60 @@ pub fn stock_drawing(plan: &Plan, stock: usize, sheet: usize, size: Size) -> Opt
     Some(figure(say("page-stock-color", &[("name", name.into()), ("count", sheet.times.into())]), size, marks))
 }
 
-/// Where the pieces of a layout lie on its [`super::sheet_drawing`] of that size, in the order of the pieces.
-pub fn piece_places(plan: &Plan, layout: usize, size: Size) -> Option<Vec<Rect>> {
-    let layout = plan.layouts.get(layout)?;
-    let sheet = plan.project.packs.get(layout.pack)?.sheet;
+/// A sheet of paper on a screen: where it lies in a drawing of some size.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OnScreen {
+    fit: Fit,
+    place: Rect,
+    sheet: Size,
+    told: Told,
+}
+
+/// Where the sheet of a layout lies in a drawing of that size.
+pub fn on_screen(plan: &Plan, layout: usize, size: Size) -> Option<OnScreen> {
+    let sheet = plan.project.packs.get(plan.layouts.get(layout)?.pack)?.sheet;
     let told = Told::new(plan.project.mark, Edition::plain(plan, super::Paper::Letter));
     let place = inset(Rect::new(Length::ZERO, Length::ZERO, size), pt(9));
     let room = dimensions_room(told);
     let inside = Size::new(place.size.width - room, place.size.height - room);
     let fit = Fit::into(sheet, Rect::new(place.x + room, place.y + room, inside));
-    Some(layout.pieces.iter().map(|piece| fit.rect(piece.rect)).collect())
+    Some(OnScreen { fit, place, sheet, told })
+}
+
+impl OnScreen {
+    /// Where a rectangle of the sheet lies in the drawing.
+    pub fn rect(&self, rect: Rect) -> Rect {
+        self.fit.rect(rect)
+    }
+
+    /// Where the whole sheet lies.
+    pub fn whole(&self) -> Rect {
+        self.fit.rect(Rect::new(Length::ZERO, Length::ZERO, self.sheet))
+    }
+
+    /// The cuts, sizes and marks of pieces, to be laid over a picture of the print.
+    pub fn cuts(&self, pieces: &[Piece], left_over: &[Rect], edges: &[Rect]) -> Vec<Mark> {
+        let pieces = pieces.iter().map(|piece| SketchPiece {
+            mark: piece.mark.clone(),
+            rect: piece.rect,
+            turned: piece.turned,
+            scores: Vec::new(),
+        });
+        let sketch = Sketch {
+            sheet: self.sheet,
+            pieces: pieces.collect(),
+            waste: left_over.to_vec(),
+            edges: edges.to_vec(),
+            under: Under::Clear,
+            arrows: true,
+        };
+        sketch.marks(self.place, self.told, Says::All)
+    }
+}
+
+/// The edges of a layout's sheet that cannot be used.
+pub fn unusable_edges(layout: &Layout) -> Vec<Rect> {
+    left_over(&layout.cut_plan, layout.cut_step).1
 }
 
 fn stock_sketch(plan: &Plan, stock: &StockPlan, sheet: &StockSheetPlan) -> Option<Sketch> {

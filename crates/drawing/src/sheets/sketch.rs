@@ -13,6 +13,8 @@ use crate::text::{Face, Style};
 /// What lies under the cuts.
 #[derive(Debug, Clone)]
 pub(super) enum Under {
+    /// Whatever the drawing is laid over.
+    Clear,
     /// A print.
     Print(Picture),
     /// A colour.
@@ -112,8 +114,12 @@ impl Sketch {
     }
 
     fn paper(&self, fit: Fit, whole: Rect, says: Says) -> Vec<Mark> {
-        let mut marks = vec![Mark::fill(whole, WHITE)];
+        let mut marks = Vec::new();
+        if !matches!(self.under, Under::Clear) {
+            marks.push(Mark::fill(whole, WHITE));
+        }
         match &self.under {
+            Under::Clear => {}
             Under::Print(picture) => {
                 marks.push(Mark::Image { picture: picture.clone(), rect: whole, clip: whole });
                 let veil = if says == Says::Nothing { 70 } else { 165 };

@@ -348,6 +348,7 @@ fn paper_marks(told: &Cuts<'_>, part: Rect, turned: u8, drawn: Rect) -> Vec<Mark
             let picture: Picture = print.part(shares, wide.max(1), tall.max(1)).turned(turned);
             vec![Mark::Image { picture, rect: drawn, clip: drawn }, Mark::fill(drawn, WHITE.with_alpha(140))]
         }
+        Under::Clear => Vec::new(),
         Under::Color(color) => vec![Mark::fill(drawn, color.mix(WHITE, 110))],
         Under::Stock(swatch) => swatch.fill(drawn),
     }

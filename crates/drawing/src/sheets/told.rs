@@ -8,7 +8,7 @@ use super::look::say;
 use crate::text::{Face, Style, with_fractions};
 
 /// Writes lengths as the reader of an edition thinks of them.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Told {
     mark: Rule,
     pub(super) edition: Edition,

@@ -238,7 +238,36 @@ layout-grade = { $grade ->
     [found] The best that was found.
    *[stopped] The search was stopped before it was sure.
 }
-layout-hint = Touch a piece to see its card, or a card to see its pieces.
+layout-hint-move = Drag a line by its knob: the rest follows, and what you let go is kept. With the keyboard: arrows, then Enter; Esc puts it back. Touch a piece to see its card, or to pin it.
+layout-grip = Cut line
+layout-line-upright = upright, { $at } from the left, { $from } to { $to } down
+layout-line-level = level, { $at } from the top, { $from } to { $to } across
+layout-move = Move a cut by typing where it should lie
+layout-which = Which cut
+layout-to = How far from the left, or from the top
+layout-move-it = Move it
+layout-spare = spare
+layout-stops = Upright cuts at { $upright }; level ones at { $level }.
+layout-no-pins = Nothing is pinned. Touch a piece on the sheet to pin it.
+edit-moved-upright = A cut was moved from { $from } to { $to } from the left
+edit-moved-level = A cut was moved from { $from } to { $to } from the top
+stays-no-line = That cut is not there any more. Look at the sheet as it is now.
+stays-printed = This sheet is cut on its printed lines, which stay where they are.
+stays-no-pins = Cuts can be moved on the sheets of the first pack, in a project without batches.
+stays-off-sheet = The cut would leave the sheet.
+stays-range = { $layer } ({ $recipe }) would be { $wanted } { $side ->
+    [width] wide
+   *[height] high
+}; it may be { $least } to { $most }. To allow more, widen its range on the page Cards.
+stays-size = { $layer } ({ $recipe }) would be { $wanted } { $side ->
+    [width] wide
+   *[height] high
+}; it has one size only, { $least }. To allow more, give it a range on the page Cards.
+stays-no-layout = { $proven ->
+    [yes] With the cut there, no straight cuts give { $cards } cards.
+   *[no] With the cut there, no way to { $cards } cards was found.
+}
+stays-nearest = It could lie at { $at }.
 layout-card = Card { $number }
 layout-pieces = from { $marks }
 layout-piece = Piece { $mark }, { $layer }
@@ -254,8 +283,8 @@ layout-pins-lead = A pinned piece stays where it is; the rest is worked out roun
 layout-pinned = { $layer }, { $size }, { $left } from the left, { $top } from the top
 layout-unpin = Take out
 layout-unpin-all = Take out all pins
-layout-pin-more = Pin a piece
-layout-pin = Pin it
+layout-pin-more = At another place or size
+layout-pin = Pin it here
 layout-wish = What one sheet should give
 
 ## Batch

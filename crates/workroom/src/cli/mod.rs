@@ -20,7 +20,7 @@ use std::io::{self, Write};
 
 use words::say;
 
-pub(crate) use clock::seconds_now;
+pub(crate) use clock::{Clock, seconds_now};
 pub(crate) use make::NODES;
 pub use refusal::Refusal;
 

@@ -10,7 +10,9 @@ use toml_edit::DocumentMut;
 
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
-use super::{assets, batch, begin, cards, chosen, drawings, hand, layout, paper, say, share, shell, stock, table};
+use super::{
+    assets, batch, begin, cards, chosen, drawings, hand, layout, moving, paper, say, share, shell, stock, table,
+};
 use crate::wording;
 
 /// How it was asked.
@@ -154,6 +156,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
     match (method, rest) {
         (Method::Get, []) => Ok(at("cards")),
         (Method::Get, [page]) if PAGES.contains(page) => show(room, asked, &kept, page, BTreeMap::new(), None),
+        (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
         (Method::Get, ["file", name]) => with_made(room, asked, &kept, |desk| share::file(desk, name)),
         (Method::Get, [number, name]) => {
             let revision = match number.parse() {
@@ -184,6 +187,11 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
             }
         }
+        (Method::Post, ["move"]) => match made(room, &kept).map(|made| moving::moved(asked, &kept, &made)) {
+            Some(Ok(changed)) => keep(room, asked, &kept, Ok(Some(changed))),
+            Some(Err(why)) => show(room, asked, &kept, "layout", BTreeMap::new(), Some(why)),
+            None => Ok(lost()),
+        },
         (Method::Post, ["undo"]) => moved(room, asked, &kept, room.store().undo(id, seen).map(|_| ())),
         (Method::Post, ["redo"]) => moved(room, asked, &kept, room.store().redo(id, seen).map(|_| ())),
         (Method::Post, ["copy"]) => {

@@ -5,7 +5,7 @@ use std::time::Duration;
 use cards::model::Side;
 use cards::plan::{Card, PartKind};
 use drawing::scene::share;
-use drawing::sheets::{card_picture, edition, light_table, piece_drawing, stock_drawing};
+use drawing::sheets::{CutsOf, Hand, card_picture, edition, light_table, piece_drawing, step_picture, stock_drawing};
 use drawing::{Mark, Scene, svg};
 use measure::{Length, Rect, Size};
 use store::project_file;
@@ -13,12 +13,14 @@ use store::projects::{ProjectId, Revision};
 
 use super::answer::{Answer, Asked};
 use super::room::{Made, Room};
-use super::{accent, share as sharing};
+use super::{accent, fields, share as sharing};
 
 /// How long a drawing waits for its plan.
 const PATIENCE: Duration = Duration::from_secs(60);
 /// Width of a card's front as drawn. Chosen: sharp on a screen at twice the usual size, light to send.
 const CARD: Length = Length::from_ticks(Length::INCH.ticks() * 3 / 2);
+/// Pixels across a print under its cuts. Chosen: sharp at the widest that a page shows it.
+const PRINT_PX: u32 = 1_000;
 const SVG: &str = "image/svg+xml";
 
 /// The longest side of a sheet as drawn.
@@ -40,9 +42,21 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
             return Some(Answer::kept("text/css; charset=utf-8", accent::style(&project).into_bytes()));
         }
         let made = room.job(&revision.text, &project).wait(PATIENCE)?;
+        if let Some(number) = name.strip_prefix("print-").and_then(|rest| rest.strip_suffix(".jpg")) {
+            return print(&made, number.parse().ok()?);
+        }
         let stem = name.strip_suffix(".svg")?;
         let (kind, rest) = stem.split_once('-')?;
         let numbers: Vec<usize> = rest.split('-').filter_map(|part| part.parse().ok()).collect();
+        let hand = if rest.ends_with("left") { Hand::Left } else { Hand::Right };
+        let step =
+            |of: CutsOf, index: usize| step_picture(&made.plan, &made.faces, of, index, &fields::edition(&made, hand));
+        // A page of the handout is read as it is printed; every other drawing is a picture, whose letters are drawn.
+        if let ("page", [number]) = (kind, numbers.as_slice()) {
+            let wanted = sharing::edition(made.project(), asked);
+            let page = edition(&made.plan, &made.faces, &wanted).into_iter().nth(number.checked_sub(1)?)?;
+            return Some(Answer::kept(SVG, svg::write(&page).into_bytes()));
+        }
         let scene = match (kind, numbers.as_slice()) {
             ("card", [number]) => card(&made, asked, *number)?,
             ("light", [number]) => light_table(&made.plan, made.both_faces(), numbered(&made, *number)?, CARD),
@@ -52,24 +66,32 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
                 piece_drawing(&made.plan, made.both_faces(), part, side, CARD)?
             }
             ("face", [pack, design]) => face(&made, asked, *pack, *design, rest.ends_with("back"))?,
+            ("sheetstep", [layout, index]) => step(CutsOf::Layout(*layout), *index)?.drawing,
+            ("sheetmap", [layout, index]) => step(CutsOf::Layout(*layout), *index)?.place,
+            ("stockstep", [stock, sheet, index]) => step(CutsOf::Stock(*stock, *sheet), *index)?.drawing,
+            ("stockmap", [stock, sheet, index]) => step(CutsOf::Stock(*stock, *sheet), *index)?.place,
             ("stock", [stock, sheet]) => {
                 let plan = made.plan.stocks.get(*stock)?;
                 let size =
                     made.project().cardstocks.get(plan.cardstock)?.sheets.get(plan.sheets.get(*sheet)?.size)?.size;
                 stock_drawing(&made.plan, *stock, *sheet, sheet_size(size))?
             }
-            ("page", [number]) => {
-                let wanted = sharing::edition(made.project(), asked);
-                edition(&made.plan, &made.faces, &wanted).into_iter().nth(number.checked_sub(1)?)?
-            }
             _ => return None,
         };
-        Some(Answer::kept(SVG, svg::write(&scene).into_bytes()))
+        Some(Answer::kept(SVG, svg::write_outlined(&scene).into_bytes()))
     })
 }
 
 fn numbered(made: &Made, number: usize) -> Option<&Card> {
     made.plan.cards.iter().find(|card| usize::try_from(card.number) == Ok(number))
+}
+
+/// The print under a layout, as it lies under its cuts.
+fn print(made: &Made, layout: usize) -> Option<Answer> {
+    let layout = made.plan.layouts.get(layout)?;
+    let used = layout.sheets.first()?;
+    let print = made.face((layout.pack, used.design, used.side))?.at_most(PRINT_PX);
+    Some(Answer::kept("image/jpeg", print.jpeg().to_vec()))
 }
 
 /// A card, whole or with its first layers only, and with its sheets' other sides where that is asked for.

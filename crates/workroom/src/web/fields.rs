@@ -1,12 +1,13 @@
 //! The parts of forms and pages that several pages share.
 
 use cards::{Finding, Severity, Subject};
+use drawing::Scene;
 use drawing::sheets::{CutsOf, Edition, Hand, Paper, Print, step_picture};
-use drawing::svg;
 use maud::{Markup, PreEscaped, html};
 use measure::Unit;
 
 use super::answer::Desk;
+use super::room::Made;
 use super::{edit, say, shell};
 use crate::wording;
 
@@ -75,7 +76,7 @@ pub(super) fn findings(desk: &Desk<'_>, wanted: impl Fn(&Finding) -> bool) -> Ma
                         @if let Subject::Recipe(name) = &finding.subject {
                             @if !worded.said.contains(name) { (name) ": " }
                         }
-                        (drawing::text::with_fractions(&worded.said)) ". "
+                        (drawing::text::with_fractions(worded.said.trim_end_matches('.'))) ". "
                         span.remedy { (drawing::text::with_fractions(&worded.remedy)) }
                     }
                 }
@@ -85,8 +86,8 @@ pub(super) fn findings(desk: &Desk<'_>, wanted: impl Fn(&Finding) -> bool) -> Ma
 }
 
 /// The edition in which steps are told on a screen.
-pub(super) fn edition(desk: &Desk<'_>, hand: Hand) -> Edition {
-    let unit = desk.made.project().unit;
+pub(super) fn edition(made: &Made, hand: Hand) -> Edition {
+    let unit = made.project().unit;
     let paper = if unit == Unit::Inch { Paper::Letter } else { Paper::A4 };
     Edition { paper, print: Print::Large, hand, unit }
 }
@@ -104,17 +105,27 @@ fn step_text(desk: &Desk<'_>, of: CutsOf, index: usize, hand: Hand, heading: &st
 }
 
 fn drawn_step(desk: &Desk<'_>, of: CutsOf, index: usize, hand: Hand, heading: &str) -> Option<Markup> {
-    let told = step_picture(&desk.made.plan, &desk.made.faces, of, index, &edition(desk, hand))?;
+    let told = step_picture(&desk.made.plan, &desk.made.faces, of, index, &edition(desk.made, hand))?;
+    let picture = |kind: &str, scene: &Scene, alt: &str| {
+        let (sort, numbers) = match of {
+            CutsOf::Layout(layout) => ("sheet", format!("{layout}-{index}")),
+            CutsOf::Stock(stock, sheet) => ("stock", format!("{stock}-{sheet}-{index}")),
+        };
+        let side = if hand == Hand::Left { "left" } else { "right" };
+        let address = format!("/w/{}/{}/{sort}{kind}-{numbers}-{side}.svg", desk.kept.id.0, desk.kept.now.number);
+        let (width, height) = (scene.size.width.to_points().round(), scene.size.height.to_points().round());
+        html! { img src=(address) alt=(alt) width=(width) height=(height); }
+    };
     Some(html! {
         div.at-trimmer {
-            figure.drawing { (inline(&svg::write(&told.drawing), "a")) }
+            figure.drawing { (picture("step", &told.drawing, &told.drawing.title)) }
             div.told {
                 p.where-it-is { (heading) }
                 h2 { (told.head) }
                 @for sentence in &told.said { p { (sentence) } }
                 @for caution in &told.cautions { p.caution { (caution) } }
             }
-            figure.map { (inline(&svg::write(&told.place), "b")) }
+            figure.map { (picture("map", &told.place, &told.place.title)) }
         }
     })
 }

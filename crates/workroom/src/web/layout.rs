@@ -1,19 +1,22 @@
 //! Layout: one sheet and, beside it, the very cards made from it; other layouts, pins, one cut at a time.
 
+use std::collections::BTreeSet;
+
 use cards::model::Way;
-use cards::plan::{Alternative, Card, Layout, LayoutGrade, PartKind, Piece};
+use cards::plan::{Budget, Card, Layout, LayoutGrade, PartKind, Piece, pins_for};
 use cards::{Finding, Subject};
-use drawing::sheets::{CutsOf, Hand, piece_places, sheet_drawing};
-use drawing::svg;
-use maud::{Markup, PreEscaped, html};
-use measure::{Length, Unit};
+use cutting::Axis;
+use drawing::sheets::{CutsOf, Hand};
+use drawing::text::with_fractions;
+use maud::{Markup, html};
+use measure::{Length, Size, Unit};
 use store::projects::Kept;
 
 use super::answer::{Asked, Desk, pins_of};
-use super::drawings::sheet_size;
 use super::edit::{self, Changed, Pin};
 use super::room::Made;
-use super::{fields, say, shell};
+use super::sheet::{as_it_is, drawn, layer, name, small};
+use super::{fields, moving, say, shell};
 use crate::wording;
 
 /// The page.
@@ -49,16 +52,17 @@ fn sentence(desk: &Desk<'_>, layout: &Layout) -> String {
         LayoutGrade::BestFound { .. } => "found",
         LayoutGrade::Stopped => "stopped",
     };
-    let told = told(desk, layout.waste, layout.effort.settings, layout.effort.cuts, &layout.recipe_counts);
+    let told = told(desk.made, layout.waste, layout.effort.settings, layout.effort.cuts, &layout.recipe_counts);
     format!("{told} {}", say("layout-grade", &[("grade", grade.into())]))
 }
 
-fn told(desk: &Desk<'_>, waste: i128, settings: u32, cuts: u32, counts: &[u32]) -> String {
+/// "Nothing left over, 3 settings, 15 cuts, 8 cards from a sheet."
+pub(super) fn told(made: &Made, waste: i128, settings: u32, cuts: u32, counts: &[u32]) -> String {
     say(
         "layout-sentence",
         &[
             ("left", if waste == 0 { "none" } else { "some" }.into()),
-            ("area", area(waste, desk.made.project().unit).into()),
+            ("area", area(waste, made.project().unit).into()),
             ("settings", settings.into()),
             ("cuts", cuts.into()),
             ("cards", counts.iter().fold(0_u32, |sum, count| sum.saturating_add(*count)).into()),
@@ -82,10 +86,13 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
     let plan = &desk.made.plan;
     let cut = desk.asked.query("cut").parse::<usize>().ok();
     html! {
-        div.sheet-and-cards data-enhance="ties" {
+        div.sheet-and-cards data-enhance="layout" data-ask=(format!("/w/{}/move?layout={index}", desk.kept.id.0)) {
             div.sheet {
                 (drawn(desk, index, layout))
-                p.hint { (say("layout-hint", &[])) }
+                p.hint.by-hand { (say("layout-hint-move", &[])) }
+                p.moved role="status" {}
+                (move_form(desk, index, layout))
+                (piece_panels(desk, index, layout))
             }
             ol.made-of {
                 @for card in first_sheet(desk, index) {
@@ -112,15 +119,14 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
         }
         section.others {
             h2 { (say("layout-others", &[])) }
-            @if layout.alternatives.is_empty() { p { (say("layout-no-others", &[])) } }
-            ol {
-                @for (number, other) in layout.alternatives.iter().enumerate() { (alternative(desk, index, number, other)) }
-            }
+            @let others = alternatives(desk, index, layout);
+            @if others.is_empty() { p { (say("layout-no-others", &[])) } }
+            ol { @for other in &others { (other) } }
         }
         section.pins id="pins" {
             h2 { (say("layout-pins", &[])) }
             p { (say("layout-pins-lead", &[])) }
-            (pins(desk, index, layout))
+            (pins(desk, index))
             (fields::change(desk, "layout", "", &html! {
                 fieldset {
                     legend { (say("layout-wish", &[])) }
@@ -133,32 +139,106 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
     }
 }
 
-/// The sheet, each piece a link to its card.
-fn drawn(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
-    let plan = &desk.made.plan;
-    let Some(size) = plan.project.packs.get(layout.pack).map(|pack| sheet_size(pack.sheet)) else { return html! {} };
-    let address = format!("inline/{}/{}/sheet-{index}", desk.kept.id.0, desk.kept.now.number);
-    let text = desk.room.text(&address, || Some(svg::write(&sheet_drawing(plan, &desk.made.faces, index, size)?)));
-    let (Some(text), Some(places)) = (text, piece_places(plan, index, size)) else { return html! {} };
-    let ties = html! {
-        @for (piece, place) in layout.pieces.iter().zip(places) {
-            a.piece href=(card_of(desk, index, piece).map_or_else(|| "#pins".to_owned(), |card| format!("#card-{}", card.number)))
-                data-piece=(piece.mark) aria-label=(say("layout-piece", &[("mark", (&piece.mark).into()), ("layer", layer(desk, piece).into())])) {
-                rect x=(place.x.to_points()) y=(place.y.to_points()) width=(place.size.width.to_points())
-                    height=(place.size.height.to_points()) fill="transparent" {}
+/// A line moved by typing where it should lie.
+fn move_form(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
+    let typed = |name: &str| desk.asked.field(name).to_owned();
+    let (_, lines) = as_it_is(layout);
+    let chosen = typed("line");
+    html! {
+        details.by-typing open[desk.refused.is_some() && !typed("line").is_empty()] {
+            summary { (say("layout-move", &[])) }
+            form.change method="post" action=(format!("/w/{}/move", desk.kept.id.0)) {
+                (shell::seen(desk.kept, "layout", ""))
+                input type="hidden" name="layout" value=(index);
+                fieldset {
+                    label.field {
+                        span { (say("layout-which", &[])) }
+                        select name="line" {
+                            @for (number, line) in lines.iter().enumerate() {
+                                option value=(number) selected[number.to_string() == chosen] { (name(desk, line)) }
+                            }
+                        }
+                    }
+                    label.field.short {
+                        span { (say("layout-to", &[])) }
+                        input type="text" name="to" value=(typed("to")) autocomplete="off" spellcheck="false";
+                    }
+                    button type="submit" { (say("layout-move-it", &[])) }
+                }
             }
         }
-    };
-    let inside = text.trim_end().strip_suffix("</svg>").unwrap_or(&text).to_owned();
-    let PreEscaped(inside) = fields::inline(&inside, "s");
-    // A picture hides what is in it from a reader of screens; this one holds links.
-    let inside = inside.replacen(" role=\"img\"", " role=\"group\"", 1);
-    html! { (PreEscaped(inside)) (ties) (PreEscaped("</svg>")) }
+    }
 }
 
-fn layer(desk: &Desk<'_>, piece: &Piece) -> String {
-    let recipe = desk.made.project().recipes.get(piece.recipe);
-    recipe.and_then(|recipe| recipe.layers.get(piece.layer)).map(|layer| layer.name.clone()).unwrap_or_default()
+/// What each piece is, shown once it is pointed out: its size, its card, and a form to pin it.
+fn piece_panels(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
+    let unit = desk.made.project().unit;
+    let there = &desk.made.project().goal.pins;
+    let short = |label: String, name: &str, value: String| {
+        html! { label.field.short { span { (label) } input type="text" name=(name) value=(value) autocomplete="off"; } }
+    };
+    html! {
+        @for piece in &layout.pieces {
+            @let card = card_of(desk, index, piece);
+            article.one-piece id=(format!("piece-{}", piece.mark)) tabindex="-1" {
+                h3 { (say("layout-piece", &[("mark", (&piece.mark).into()), ("layer", layer(desk, piece).into())])) }
+                p {
+                    (size(desk.made, piece.rect.size)) " · "
+                    @if let Some(card) = card { a href=(format!("#card-{}", card.number)) { (say("layout-card", &[("number", card.number.into())])) } }
+                    @else { (say("layout-spare", &[])) }
+                }
+                @if let Some(number) = there.iter().position(|pin| (pin.2, pin.3, pin.4) == (piece.rect.x, piece.rect.y, piece.rect.size)) {
+                    (pin_form(desk, index, &html! { button type="submit" name="unpin" value=(number) { (say("layout-unpin", &[])) } }))
+                } @else if piece.card.is_some() {
+                    (pin_form(desk, index, &html! {
+                        input type="hidden" name="pin" value=(piece.mark);
+                        button type="submit" { (say("layout-pin", &[])) }
+                        details {
+                            summary { (say("layout-pin-more", &[])) }
+                            fieldset {
+                                (short(say("field-left", &[]), "left", wording::exact(piece.rect.x, unit)))
+                                (short(say("field-top", &[]), "top", wording::exact(piece.rect.y, unit)))
+                                (short(say("field-size", &[]), "size", wording::exact_size(piece.rect.size, unit)))
+                            }
+                        }
+                    }))
+                }
+            }
+        }
+    }
+}
+
+fn pin_form(desk: &Desk<'_>, index: usize, inside: &Markup) -> Markup {
+    html! {
+        form.pin method="post" action=(format!("/w/{}/pins", desk.kept.id.0)) {
+            (shell::seen(desk.kept, "layout", ""))
+            input type="hidden" name="layout" value=(index);
+            (inside)
+        }
+    }
+}
+
+/// A size as the maker thinks of it.
+fn size(made: &Made, size: Size) -> String {
+    let length = |length| with_fractions(&wording::length(length, made.project().mark));
+    format!("{} × {}", length(size.width), length(size.height))
+}
+
+/// "panel 3 in × 4 1/2 in, band 3 in × 1 1/2 in." as they stand on the card, each kind once.
+pub(super) fn pieces_told(made: &Made, pieces: &[Piece]) -> String {
+    let mut seen = BTreeSet::new();
+    let mut told: Vec<String> = Vec::new();
+    for piece in pieces {
+        let stands = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+        if !seen.insert((piece.recipe, piece.layer, stands.width, stands.height)) {
+            continue;
+        }
+        let Some(recipe) = made.project().recipes.get(piece.recipe) else { continue };
+        let Some(layer) = recipe.layers.get(piece.layer) else { continue };
+        let of = if made.project().recipes.len() > 1 { format!(" ({})", recipe.name) } else { String::new() };
+        told.push(format!("{}{of} {}", layer.name, size(made, stands)));
+    }
+    format!("{}.", told.join(", "))
 }
 
 /// The cards that the first sheet of the layout's first design makes, as far as each has a piece of it.
@@ -195,62 +275,84 @@ fn card_of<'a>(desk: &'a Desk<'_>, index: usize, piece: &Piece) -> Option<&'a Ca
         .find(|card| pieces_of(desk, index, card).split(' ').any(|mark| mark == piece.mark))
 }
 
-fn alternative(desk: &Desk<'_>, index: usize, number: usize, other: &Alternative) -> Markup {
-    html! {
-        li {
-            p { (told(desk, other.waste, other.effort.settings, other.effort.cuts, &other.recipe_counts)) }
-            form.inline method="post" action=(format!("/w/{}/pins", desk.kept.id.0)) {
-                (shell::seen(desk.kept, "layout", ""))
-                input type="hidden" name="layout" value=(index);
-                input type="hidden" name="take" value=(number);
-                button.quiet type="submit" { (say("layout-take", &[])) }
-            }
+/// The other layouts, each with what sets it apart; two that could not be told apart are one.
+fn alternatives(desk: &Desk<'_>, index: usize, layout: &Layout) -> Vec<Markup> {
+    let made = desk.made;
+    let first =
+        |waste, effort: cutting::steps::Effort, counts: &[u32]| told(made, waste, effort.settings, effort.cuts, counts);
+    let mut known = vec![(
+        first(layout.waste, layout.effort, &layout.recipe_counts),
+        pieces_told(made, &layout.pieces),
+        stops(made, layout, &layout.tree),
+    )];
+    let mut shown = Vec::new();
+    for (number, other) in layout.alternatives.iter().enumerate() {
+        let sentence = first(other.waste, other.effort, &other.recipe_counts);
+        let (pieces, stops) = (pieces_told(made, &other.pieces), stops(made, layout, &other.tree));
+        if known.contains(&(sentence.clone(), pieces.clone(), stops.clone())) {
+            continue;
         }
+        let apart = known.iter().all(|(_, other, _)| *other != pieces);
+        known.push((sentence.clone(), pieces.clone(), stops.clone()));
+        shown.push(html! {
+            li {
+                (small(desk, layout, other))
+                div {
+                    p { strong { (first_up(&pieces)) } }
+                    @if !apart { p { (stops) } }
+                    p { (sentence) @if made.project().recipes.len() > 1 { " " (counts(made, &other.recipe_counts)) } }
+                    form.inline method="post" action=(format!("/w/{}/pins", desk.kept.id.0)) {
+                        (shell::seen(desk.kept, "layout", ""))
+                        input type="hidden" name="layout" value=(index);
+                        input type="hidden" name="take" value=(number);
+                        button type="submit" { (say("layout-take", &[])) }
+                    }
+                }
+            }
+        });
     }
+    shown
 }
 
-/// The pins there are, and a form for one more.
-fn pins(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
+fn first_up(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// "5 Whole, 3 Banded".
+fn counts(made: &Made, counts: &[u32]) -> String {
+    let some = made.project().recipes.iter().zip(counts).filter(|(_, count)| **count > 0);
+    let each: Vec<String> = some.map(|(recipe, count)| format!("{count} {}", recipe.name)).collect();
+    format!("{}.", each.join(", "))
+}
+
+/// Where the cuts lie: "Upright at 3, 6 and 9 in; level at 4 1/2 in."
+fn stops(made: &Made, layout: &Layout, tree: &cutting::Tree) -> String {
+    let lines = cards::plan::cut_lines(&Layout { tree: tree.clone(), ..layout.clone() });
+    let places = |axis: Axis| {
+        let at: BTreeSet<Length> = lines.iter().filter(|line| line.axis == axis).map(|line| line.at).collect();
+        let told: Vec<String> =
+            at.into_iter().map(|at| with_fractions(&wording::length(at, made.project().mark))).collect();
+        if told.is_empty() { say("edit-nothing", &[]) } else { told.join(", ") }
+    };
+    say("layout-stops", &[("upright", places(Axis::X).into()), ("level", places(Axis::Y).into())])
+}
+
+/// The pins there are.
+fn pins(desk: &Desk<'_>, index: usize) -> Markup {
     let there = pins_of(desk.made);
-    let form = |inside: Markup| {
-        html! {
-            form.pin method="post" action=(format!("/w/{}/pins", desk.kept.id.0)) {
-                (shell::seen(desk.kept, "layout", "pins"))
-                input type="hidden" name="layout" value=(index);
-                (inside)
-            }
-        }
-    };
-    let short = |label: String, name: &str, value: String| {
-        html! { label.field.short { span { (label) } input type="text" name=(name) value=(value) autocomplete="off"; } }
-    };
     html! {
-        @if !there.is_empty() {
+        @if there.is_empty() { p { (say("layout-no-pins", &[])) } }
+        @else {
             ul {
                 @for (number, pin) in there.iter().enumerate() {
                     li {
                         (say("layout-pinned", &[("layer", (&pin.layer).into()), ("size", (&pin.size).into()), ("left", (&pin.left).into()), ("top", (&pin.top).into())]))
-                        (form(html! { button.quiet type="submit" name="unpin" value=(number) { (say("layout-unpin", &[])) } }))
+                        (pin_form(desk, index, &html! { button.quiet type="submit" name="unpin" value=(number) { (say("layout-unpin", &[])) } }))
                     }
                 }
             }
-            (form(html! { button.quiet type="submit" name="unpin" value="all" { (say("layout-unpin-all", &[])) } }))
-        }
-        details {
-            summary { (say("layout-pin-more", &[])) }
-            @let unit = desk.made.project().unit;
-            @for piece in layout.pieces.iter().filter(|piece| piece.card.is_some()) {
-                (form(html! {
-                    fieldset {
-                        legend { (piece.mark) " " (layer(desk, piece)) }
-                        input type="hidden" name="pin" value=(piece.mark);
-                        (short(say("field-left", &[]), "left", wording::exact(piece.rect.x, unit)))
-                        (short(say("field-top", &[]), "top", wording::exact(piece.rect.y, unit)))
-                        (short(say("field-size", &[]), "size", wording::exact_size(piece.rect.size, unit)))
-                        button type="submit" { (say("layout-pin", &[])) }
-                    }
-                }))
-            }
+            (pin_form(desk, index, &html! { button.quiet type="submit" name="unpin" value="all" { (say("layout-unpin-all", &[])) } }))
         }
     }
 }
@@ -267,14 +369,18 @@ fn pin(made: &Made, piece: &Piece) -> Option<Pin> {
     })
 }
 
+fn made_index(asked: &Asked) -> Option<usize> {
+    asked.field("layout").parse().ok()
+}
+
 /// The file with a piece pinned or let go, or another layout taken.
 pub(super) fn pinned(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed> {
     let text = &kept.now.text;
-    let layout = made.plan.layouts.get(asked.field("layout").parse::<usize>().ok()?)?;
+    let layout = made.plan.layouts.get(made_index(asked)?)?;
     if let Ok(number) = asked.field("take").parse::<usize>() {
         let other = layout.alternatives.get(number)?;
-        let all: Vec<Pin> =
-            other.pieces.iter().filter(|piece| piece.card.is_some()).filter_map(|piece| pin(made, piece)).collect();
+        let pins = pins_for(&made.plan, made_index(asked)?, other, &mut Budget::nodes(10_000_000))?;
+        let all: Vec<Pin> = pins.iter().map(|pin| moving::written(made, pin)).collect();
         return edit::pins(text, &all, say("edit-taken", &[])).ok();
     }
     let mut all = pins_of(made);

@@ -9,6 +9,7 @@
 //! | `shell`, `fields` | what every page has; the parts of forms |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
+//! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
 //! | `accent` | a colour out of the open paper that can be read |
@@ -28,10 +29,12 @@ mod edit;
 mod fields;
 mod hand;
 mod layout;
+mod moving;
 mod paper;
 mod room;
 mod server;
 mod share;
+mod sheet;
 mod shell;
 mod stock;
 mod table;

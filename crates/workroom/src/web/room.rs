@@ -160,7 +160,11 @@ impl Room {
 
     /// Keeps everything as it is now in a file beside the store, before something replaces it.
     pub(super) fn keep_aside(&self, now: i64) -> Result<PathBuf, StoreError> {
-        let path = self.beside.join(format!("octavo-before-{now}.db"));
+        // What was kept aside before is never written over, not even within one second.
+        let names = std::iter::once(format!("octavo-before-{now}.db"))
+            .chain((2..).map(|again: u32| format!("octavo-before-{now}-{again}.db")));
+        let mut paths = names.map(|name| self.beside.join(name));
+        let path = paths.find(|path| !path.exists()).unwrap_or_default();
         self.store().backup(&path)?;
         Ok(path)
     }

@@ -75,7 +75,10 @@ export async function browser({ width = 1280, height = 900, dark = false, script
       return read().catch((error) => (/stale element/.test(error.message) ? read() : Promise.reject(error)));
     },
     count: async (css) => (await ask("POST", `${path}/elements`, { using: "css selector", value: css })).length,
-    click: async (css) => ask("POST", `${path}/element/${await find(css)}/click`, {}),
+    click: async (css) => {
+      const press = async () => ask("POST", `${path}/element/${await find(css)}/click`, {});
+      return press().catch((error) => (/stale element/.test(error.message) ? press() : Promise.reject(error)));
+    },
     value: async (css) => ask("GET", `${path}/element/${await find(css)}/property/value`),
     fill: async (css, text) => {
       const id = await find(css);
@@ -89,6 +92,17 @@ export async function browser({ width = 1280, height = 900, dark = false, script
           actions: keys.flatMap((value) => [{ type: "keyDown", value }, { type: "keyUp", value }]),
         }],
       }),
+    /** Takes hold at one place of the window, goes to another in so many moves, and lets go; by mouse or by finger. */
+    drag: ([x, y], [toX, toY], moves = 5, pointer = "mouse") => {
+      const at = (part) => ({ x: Math.round(x + (toX - x) * part), y: Math.round(y + (toY - y) * part) });
+      const path_ = Array.from({ length: moves }, (_, i) => ({ type: "pointerMove", duration: 60, ...at((i + 1) / moves) }));
+      return ask("POST", `${path}/actions`, {
+        actions: [{
+          type: "pointer", id: `by-${pointer}`, parameters: { pointerType: pointer },
+          actions: [{ type: "pointerMove", duration: 0, ...at(0) }, { type: "pointerDown", button: 0 }, ...path_, { type: "pause", duration: 300 }, { type: "pointerUp", button: 0 }],
+        }],
+      });
+    },
     run: (script, args = []) => ask("POST", `${path}/execute/sync`, { script, args }),
     runAsync: (script, args = []) => ask("POST", `${path}/execute/async`, { script, args }),
     complaints: async () => (await ask("POST", `${path}/se/log`, { type: "browser" })).filter((e) => e.level === "SEVERE"),

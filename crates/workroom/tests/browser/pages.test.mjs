@@ -95,8 +95,8 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
     assert.match(await eye.text("#design-0-0 .face.up"), /leaf scatter/);
 
     await eye.open(`${room.address}/w/1/layout`);
-    await eye.click("#pins details summary");
-    await eye.click('#pins details form button');
+    await eye.click('a.piece[data-piece="1"]');
+    await eye.click("#piece-1 form > button");
     assert.match(await eye.text("#pins ul"), /from the left/);
     await eye.open(`${room.address}/w/1/cards`);
     await eye.click('button[data-key="undo"]');
@@ -108,6 +108,60 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
     await eye.click(".kinds form button");
     assert.match(await eye.text(".top .project"), /Meadow/);
     assert.deepEqual(await eye.complaints(), []);
+  } finally {
+    await eye.close();
+  }
+});
+
+const settled = () => new Promise((done) => setTimeout(done, 1200));
+const knob = (eye, axis) => eye.run(`const grip = document.querySelector('.grip[data-axis="${axis}"]');
+  grip.scrollIntoView({ block: "center" });
+  const box = grip.querySelector("circle").getBoundingClientRect();
+  return [box.x + box.width / 2, box.y + box.height / 2];`);
+
+for (const pointer of ["mouse", "touch"]) {
+  test(`a cut is dragged by ${pointer}, kept when it is let go, and undone`, async () => {
+    const eye = await browser();
+    try {
+      await eye.open(`${room.address}/w/1/layout`);
+      await eye.text(".by-hand .grip");
+      const [x, y] = await knob(eye, "y");
+      await eye.drag([x, y], [x, y - 9], 6, pointer);
+      await settled();
+      assert.match(await eye.text(".foot"), /A cut was moved from 4 1.2 in to 4 1.4 in from the top/);
+      assert.equal(await eye.count("a.piece"), 16);
+      // Far out of range: the reason is told, and nothing is kept.
+      const [left, top] = await knob(eye, "x");
+      await eye.drag([left, top], [left + 90, top], 3, pointer);
+      await settled();
+      assert.match(await eye.text(".moved.stays"), /it may be 2 3.4 in to 3 1.4 in/);
+      assert.match(await eye.text(".foot"), /from 4 1.2 in to 4 1.4 in/);
+      await eye.click('button[data-key="undo"]');
+      assert.match(await eye.text(".foot"), /The demo was laid out/);
+      assert.deepEqual(await eye.complaints(), []);
+    } finally {
+      await eye.close();
+    }
+  });
+}
+
+test("a cut is moved by the arrow keys and put back by Esc, kept by Enter", async () => {
+  const eye = await browser();
+  try {
+    await eye.open(`${room.address}/w/1/layout`);
+    await eye.text(".by-hand .grip");
+    await eye.run(`document.querySelector('.grip[data-axis="y"]').focus()`);
+    await eye.keys("\uE013");
+    await settled();
+    assert.match(await eye.text(".moved"), /4 3.8 in.*Nothing left over/);
+    await eye.keys("\uE00C");
+    assert.equal(await eye.text(".moved"), "");
+    assert.match(await eye.text(".foot"), /The demo was laid out/);
+    await eye.keys("\uE013", "\uE007");
+    await settled();
+    assert.match(await eye.text(".foot"), /A cut was moved/);
+    await eye.click('button[data-key="undo"]');
+    assert.match(await eye.text(".foot"), /The demo was laid out/);
   } finally {
     await eye.close();
   }
@@ -143,9 +197,15 @@ test("every edit is kept with scripts off", async () => {
     await eye.fill('input[name="set:goal.overs"]', "2");
     await eye.click("main .change button");
     assert.equal(await eye.value('input[name="set:goal.overs"]'), "2");
+    await eye.open(`${room.address}/w/1/layout`);
+    await eye.click(".by-typing summary");
+    await eye.click('.by-typing select option[value="3"]');
+    await eye.fill('.by-typing input[name="to"]', "4 3/8");
+    await eye.click(".by-typing button");
+    assert.match(await eye.text(".foot"), /A cut was moved from/);
     await eye.open(`${room.address}/w/1/table`);
     await eye.click('button[data-key=" "]');
-    assert.match(await eye.text(".where-it-is"), /Step \d+ of 22/);
+    assert.match(await eye.text(".where-it-is"), /Step \d+ of \d+/);
   } finally {
     await eye.close();
   }

@@ -1,0 +1,159 @@
+// @ts-check
+import { enhance as tie } from "./ties.js";
+import { send } from "./swap.js";
+
+/** A sheet whose cut lines can be taken hold of: while one moves, the rest is worked out anew by the workroom and the
+ *  last good picture stays; let go, it is kept. By mouse, by touch, and by the arrow keys.
+ *  @param {HTMLElement} element  holds the sheet, what is said of it, and its cards */
+export function enhance(element) {
+  tie(element);
+  const sheet = element.querySelector(".sheet > svg");
+  const told = element.querySelector(".moved");
+  const form = element.querySelector(".by-typing form");
+  if (!(sheet instanceof SVGSVGElement) || !told || !(form instanceof HTMLFormElement)) return;
+  element.classList.add("by-hand");
+  const asking = element.dataset.ask ?? "";
+  const first = sheet.querySelector(".over")?.cloneNode(true);
+
+  /** @type {{ line: string, axis: string, to: string, marks: number, near: number | null } | null} */
+  let held = null;
+  /** @type {string | null} */
+  let next = null;
+  let busy = false;
+
+  /** Where a pointer is in the drawing. @param {PointerEvent} event @param {string} axis */
+  const place = (event, axis) => {
+    const box = sheet.getScreenCTM();
+    if (!box) return [0, 0];
+    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
+    return axis === "x" ? [at.x, at.y] : [at.y, at.x];
+  };
+
+  /** Puts what lies over the print in place, and the focus back where it was. @param {Node} over @param {string} [line] */
+  const show = (over, line = held?.line) => {
+    const had = document.activeElement instanceof Element && document.activeElement.closest(".grip");
+    sheet.querySelector(".over")?.replaceWith(over);
+    for (const grip of sheet.querySelectorAll(".grip")) {
+      grip.classList.toggle("held", held !== null && grip.getAttribute("data-line") === line);
+    }
+    const same = line === undefined ? null : sheet.querySelector(`.grip[data-line="${line}"]`);
+    if (had && same instanceof SVGElement) same.focus({ preventScroll: true });
+  };
+
+  /** Asks for the newest place only; an answer that comes late is for a place that was passed. */
+  const ask = async () => {
+    if (busy || next === null) return;
+    busy = true;
+    const asked = next;
+    next = null;
+    try {
+      const answer = await fetch(asked);
+      if (answer.ok && held) {
+        const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+        const over = page.querySelector("svg > .over");
+        const said = page.querySelector(".said, .stays");
+        if (over && said instanceof HTMLElement) {
+          held.to = said.dataset.to ?? "";
+          // Lines may join or part on the way: the one in hand keeps its number only while it is the same one.
+          const mine = [...over.querySelectorAll(".grip")].find((grip) => grip.getAttribute("data-at") === held?.to
+            && grip.getAttribute("data-axis") === held?.axis);
+          for (const grip of over.querySelectorAll(".grip")) grip.setAttribute("data-line", "-");
+          mine?.setAttribute("data-line", held.line);
+          show(document.importNode(over, true));
+        }
+        told.classList.toggle("stays", said?.className === "stays");
+        told.textContent = said?.textContent ?? "";
+      }
+    } finally {
+      busy = false;
+    }
+    ask();
+  };
+
+  const putBack = () => {
+    const line = held?.line;
+    held = null;
+    next = null;
+    if (first) show(first.cloneNode(true), line);
+    told.textContent = "";
+  };
+
+  const keep = () => {
+    // The last answer may still be on its way.
+    if (busy || next !== null) return void setTimeout(keep, 20);
+    const mine = held;
+    held = null;
+    next = null;
+    if (!mine || mine.to === "") return;
+    const field = (/** @type {string} */ name) => form.elements.namedItem(name);
+    const [line, to] = [field("line"), field("to")];
+    if (line instanceof HTMLSelectElement && to instanceof HTMLInputElement) {
+      line.value = mine.line;
+      to.value = mine.to;
+      send(form, `.grip[data-at="${mine.to}"][data-axis="${mine.axis}"]`);
+    }
+  };
+
+  /** @param {Element} grip */
+  const take = (grip) => {
+    const line = grip.getAttribute("data-line") ?? "";
+    if (held?.line === line || line === "-") return;
+    held = { line, axis: grip.getAttribute("data-axis") ?? "x", to: "", marks: 0, near: null };
+    grip.classList.add("held");
+  };
+
+  // A finger on a knob moves the line and not the page.
+  sheet.addEventListener("touchstart", (event) => {
+    if (event.target instanceof Element && event.target.closest(".grip")) event.preventDefault();
+  }, { passive: false });
+  sheet.addEventListener("pointerdown", (event) => {
+    const grip = event.target instanceof Element && event.target.closest(".grip");
+    if (!(grip instanceof SVGElement)) return;
+    event.preventDefault();
+    grip.focus({ preventScroll: true });
+    take(grip);
+    if (held) held.near = place(event, held.axis)[1];
+    sheet.setPointerCapture(event.pointerId);
+    sheet.dataset.dragging = "yes";
+  });
+  sheet.addEventListener("pointermove", (event) => {
+    if (!held || sheet.dataset.dragging !== "yes") return;
+    const [across] = place(event, held.axis);
+    next = `${asking}&line=${held.line}&point=${across.toFixed(1)}&near=${(held.near ?? 0).toFixed(1)}`;
+    ask();
+  });
+  sheet.addEventListener("pointerup", () => {
+    if (sheet.dataset.dragging !== "yes") return;
+    delete sheet.dataset.dragging;
+    keep();
+  });
+  sheet.addEventListener("pointercancel", () => {
+    delete sheet.dataset.dragging;
+    putBack();
+  });
+
+  sheet.addEventListener("keydown", (event) => {
+    const grip = event.target instanceof Element && event.target.closest(".grip");
+    if (!(grip instanceof SVGElement)) return;
+    const by = { ArrowLeft: -1, ArrowUp: -1, ArrowRight: 1, ArrowDown: 1, PageUp: -4, PageDown: 4 }[event.key];
+    if (by !== undefined) {
+      event.preventDefault();
+      take(grip);
+      if (!held) return;
+      held.marks += by;
+      next = `${asking}&line=${held.line}&marks=${held.marks}`;
+      ask();
+    } else if (event.key === "Enter" && held) {
+      event.preventDefault();
+      keep();
+    } else if (event.key === "Escape" && held) {
+      event.preventDefault();
+      putBack();
+    }
+  });
+  sheet.addEventListener("focusout", (event) => {
+    // Somebody who goes on with something else means it.
+    const to = event.relatedTarget;
+    if (held && sheet.dataset.dragging !== "yes" && to instanceof Element && !sheet.contains(to)) keep();
+  });
+}

@@ -1,0 +1,16 @@
+// @ts-check
+/** The parts of pages that scripts make handier, each in a module of its own. */
+const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLElement): void }>>} */ ({
+  layout: () => import("./layout.js"),
+  table: () => import("./table.js"),
+  ties: () => import("./ties.js"),
+});
+
+/** Finds what wants enhancing and does it.
+ *  @param {ParentNode} where */
+export function wake(where) {
+  for (const element of where.querySelectorAll("[data-enhance]")) {
+    const load = modules[/** @type {HTMLElement} */ (element).dataset.enhance ?? ""];
+    if (load) load().then((module) => module.enhance(/** @type {HTMLElement} */ (element)));
+  }
+}
