@@ -1,10 +1,12 @@
 //! Least-cost flow between classes of cards and classes of pieces.
 //!
-//! Source: successive shortest paths with potentials (Dijkstra's search on reduced costs), from memory. A unit
-//! at a time keeps it exact for convex costs: each unit costs the next step of its curve. Costs are compared
-//! line by line as in a dictionary, which keeps order under addition, so no large factor is needed.
+//! Source: the primal-dual method, from memory: potentials from the shortest ways (Dijkstra's search on reduced
+//! costs), then units along every way that is as short. A unit at a time keeps it exact for convex costs: each unit
+//! costs the next step of its curve. Costs are compared line by line as in a dictionary, which keeps order under
+//! addition, so no large factor is needed.
 
-use std::cmp::Ordering;
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
 use std::ops::{Add, Sub};
 
 /// Whether a piece goes with a card.
@@ -60,13 +62,21 @@ impl Goes {
 
 /// Flow on the way, with the potentials that keep every open step at no less than nothing.
 ///
-/// Nodes: the classes of cards, then the classes of pieces, then the end. The start needs no node.
+/// Nodes: the classes of cards, then the classes of pieces, then the end. The start needs no node: it stays at nothing.
 struct State<'a> {
     task: &'a Task,
     pairs: Vec<Vec<u32>>,
     served: Vec<u32>,
     used: Vec<u32>,
     height: Vec<Cost>,
+}
+
+/// Where a search for ways that cost nothing more has come to.
+struct Walk {
+    /// By node: the next node to try from it.
+    next: Vec<usize>,
+    /// By node: true while it lies on the way, so that no way crosses itself.
+    on_way: Vec<bool>,
 }
 
 impl State<'_> {
@@ -92,56 +102,122 @@ impl State<'_> {
         }
     }
 
-    /// Send one unit more; false if no way is open.
-    fn send(&mut self) -> bool {
+    /// As [`State::open`], above what the potentials say: never less than nothing.
+    fn reduced(&self, from: usize, to: usize) -> Option<Cost> {
+        self.open(from, to).map(|cost| cost + self.height[from] - self.height[to])
+    }
+
+    /// What one unit more for a class of cards costs above its potential, if it needs one.
+    fn begin(&self, card: usize) -> Option<Cost> {
+        (self.served[card] < self.task.need[card]).then(|| Cost([0, step(self.served[card]), 0]) - self.height[card])
+    }
+
+    /// The nodes that a node may lead to.
+    fn nexts(&self, node: usize) -> std::ops::Range<usize> {
+        let (cards, end) = (self.task.need.len(), self.height.len() - 1);
+        match node {
+            node if node < cards => cards..end,
+            node if node < end => 0..end + 1,
+            _ => 0..0,
+        }
+    }
+
+    /// Raise the potentials by the shortest ways; false if no way to the end is open.
+    fn raise(&mut self) -> bool {
         let (cards, nodes) = (self.task.need.len(), self.height.len());
         let end = nodes - 1;
         let mut far: Vec<Option<Cost>> = vec![None; nodes];
-        let mut before: Vec<Option<usize>> = vec![None; nodes];
         let mut done = vec![false; nodes];
-        for (card, far) in far.iter_mut().enumerate().take(cards) {
-            if self.served[card] < self.task.need[card] {
-                *far = Some(Cost([0, step(self.served[card]), 0]) - self.height[card]);
-            }
+        let mut open: BinaryHeap<Reverse<(Cost, usize)>> = BinaryHeap::new();
+        for card in 0..cards {
+            far[card] = self.begin(card);
+            open.extend(far[card].map(|far| Reverse((far, card))));
         }
-        let nearest = |far: &[Option<Cost>], done: &[bool]| {
-            let open = (0..nodes).filter(|&node| !done[node]).filter_map(|node| Some((far[node]?, node)));
-            open.min().map(|(_, node)| node)
-        };
-        while let Some(node) = nearest(&far, &done) {
-            done[node] = true;
+        while let Some(Reverse((here, node))) = open.pop() {
+            if std::mem::replace(&mut done[node], true) {
+                continue;
+            }
             if node == end {
                 break;
             }
-            let (Some(here), next) = (far[node], if node < cards { cards..end } else { 0..nodes }) else { break };
-            for to in next {
+            for to in self.nexts(node) {
                 if done[to] {
                     continue;
                 }
-                let Some(cost) = self.open(node, to) else { continue };
-                let there = here + cost + self.height[node] - self.height[to];
-                if far[to].is_none_or(|known| there.cmp(&known) == Ordering::Less) {
-                    (far[to], before[to]) = (Some(there), Some(node));
+                let Some(more) = self.reduced(node, to) else { continue };
+                let there = here + more;
+                if far[to].is_none_or(|known| there < known) {
+                    far[to] = Some(there);
+                    open.push(Reverse((there, to)));
                 }
             }
         }
-        let Some(whole) = far[end] else { return false };
+        let Some(whole) = far[end].filter(|_| done[end]) else { return false };
         for (height, far) in self.height.iter_mut().zip(&far) {
             *height = *height + far.map_or(whole, |far| far.min(whole));
         }
-        let mut node = end;
-        while let Some(from) = before[node] {
-            if node == end {
-                self.used[from - cards] += 1;
-            } else if from < cards {
-                self.pairs[from][node - cards] += 1;
-            } else {
-                self.pairs[node][from - cards] -= 1;
-            }
-            node = from;
-        }
-        self.served[node] += 1;
         true
+    }
+
+    /// Send units along every way that costs nothing above the potentials.
+    fn send(&mut self) {
+        let (cards, nodes) = (self.task.need.len(), self.height.len());
+        let nexts = (0..nodes).map(|node| self.nexts(node).start).collect();
+        let mut walk = Walk { next: nexts, on_way: vec![false; nodes] };
+        for card in 0..cards {
+            while self.begin(card) == Some(Cost::default()) {
+                let Some(way) = self.way(card, &mut walk) else { break };
+                self.take(&way);
+            }
+        }
+    }
+
+    /// A way from a class of cards to the end that costs nothing above the potentials.
+    fn way(&self, card: usize, walk: &mut Walk) -> Option<Vec<usize>> {
+        let end = self.height.len() - 1;
+        let mut way = vec![card];
+        walk.on_way[card] = true;
+        while let Some(&node) = way.last() {
+            if node == end {
+                break;
+            }
+            let last = self.nexts(node).end;
+            let free = |&to: &usize| !walk.on_way[to] && self.reduced(node, to) == Some(Cost::default());
+            // The end first: it is the last of the nodes.
+            let found = Some(end).filter(free).or_else(|| (walk.next[node]..last).find(free));
+            walk.next[node] = found.filter(|&to| to != end).unwrap_or(if found.is_some() { walk.next[node] } else { last });
+            match found {
+                Some(to) => {
+                    walk.on_way[to] = true;
+                    way.push(to);
+                }
+                None => {
+                    // Nothing leads on from here: the one before tries its next.
+                    walk.on_way[node] = false;
+                    way.pop();
+                    if let Some(&before) = way.last() {
+                        walk.next[before] += 1;
+                    }
+                }
+            }
+        }
+        for &node in &way {
+            walk.on_way[node] = false;
+        }
+        (way.last() == Some(&end)).then_some(way)
+    }
+
+    /// One unit along a way.
+    fn take(&mut self, way: &[usize]) {
+        let (cards, end) = (self.task.need.len(), self.height.len() - 1);
+        for step in way.windows(2) {
+            match (step[0], step[1]) {
+                (from, to) if to == end => self.used[from - cards] += 1,
+                (from, to) if from < cards => self.pairs[from][to - cards] += 1,
+                (from, to) => self.pairs[to][from - cards] -= 1,
+            }
+        }
+        self.served[way[0]] += 1;
     }
 }
 
@@ -156,7 +232,9 @@ impl Task {
             used: vec![0; pieces],
             height: vec![Cost::default(); cards + pieces + 1],
         };
-        while state.send() {}
+        while state.raise() {
+            state.send();
+        }
         state.pairs
     }
 
