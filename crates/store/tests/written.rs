@@ -4,9 +4,10 @@
 use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting,
-    Layer, Lies, Look, Material, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet, Supplies,
-    Supply, Take, Tape, Trimmer, Way,
+    Layer, Lies, Look, Material, Meeting, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet,
+    Supplies, Supply, Take, Tape, Trimmer, Way,
 };
+use cards::pairs::Apart;
 use measure::{Length, Mark, Size, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -329,6 +330,7 @@ fn project() -> impl Strategy<Value = Project> {
                 envelope,
                 recipes: Vec::new(),
                 goal,
+                meeting: Meeting::default(),
                 batches: Vec::new(),
                 choices: Vec::new(),
             };
@@ -363,6 +365,14 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
     }
     let letters: Vec<String> =
         project.packs.iter().flat_map(|pack| &pack.designs).map(|design| design.letter.clone()).collect();
+    let pair = |at: u64| {
+        let letter = |at: u64| letters[usize::try_from(at % letters.len() as u64).unwrap()].clone();
+        (letter(at), letter(at / 3 + 1))
+    };
+    let apart = [Apart::Designs, Apart::Faces, Apart::Anything][usize::try_from(seed % 3).unwrap()];
+    let pairs = |from: u64| (from..from + seed % 3).map(pair).collect();
+    project.meeting =
+        Meeting { apart, one_large: seed.is_multiple_of(5), only: pairs(seed / 5), never: pairs(seed / 7) };
     for (number, (mut recipe, seeds, seed)) in recipes.into_iter().enumerate() {
         recipe.name.push_str(&number.to_string());
         if seed.is_multiple_of(4) {

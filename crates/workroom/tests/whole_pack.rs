@@ -260,3 +260,35 @@ fn kits_that_cannot_be_alike_are_told_with_the_nearest_numbers() {
     project.batches[1].kits = Some(97);
     assert!(codes(&planned(&project)).contains(&("kits-too-many", Severity::Serious)));
 }
+
+/// No card breaks what the project says of prints that meet, judged from the words of the rule.
+#[test]
+fn prints_meet_as_the_project_says() {
+    let mut text = DEMO.replace("partners = [[\"A\", \"C\"], [\"B\", \"F\"], [\"D\", \"E\"]]\n", "");
+    assert!(!text.contains("partners"));
+    text.push_str("\n[pairs]\none_large = true\nnever = [[\"B\", \"E\"], [\"C\", \"A\"]]\n");
+    let project = store::project_file::read(&text).unwrap();
+    let plan = planned(&project);
+    assert_eq!(plan.cards.len(), 192);
+    let faces = |card: &cards::plan::Card| -> Vec<(usize, cards::model::Side)> {
+        let face = |part: &CardPart| match part.kind {
+            PartKind::Patterned { design, side, .. } => Some((design, side)),
+            _ => None,
+        };
+        card.parts.iter().filter_map(face).collect()
+    };
+    let large = |&(design, side): &(usize, cards::model::Side)| {
+        project.packs[0].designs[design].face(side).print_size == Some(cards::model::PrintSize::Large)
+    };
+    let mut met = 0;
+    for card in &plan.cards {
+        let [panel, band] = faces(card)[..] else { continue };
+        met += 1;
+        assert_ne!(panel.0, band.0, "card {}", card.number);
+        let mut designs = [panel.0, band.0];
+        designs.sort_unstable();
+        assert!(designs != [1, 4] && designs != [0, 2], "card {}", card.number);
+        assert!(!(large(&panel) && large(&band)), "card {}", card.number);
+    }
+    assert_eq!(met, 192, "every card has its band");
+}

@@ -12,6 +12,6 @@ mod supply;
 pub use paper::{
     Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
 };
-pub use project::{Batch, Choice, Decided, Envelope, Goal, Greeting, Project, Ribbon, Take, Trimmer};
+pub use project::{Batch, Choice, Decided, Envelope, Goal, Greeting, Meeting, Project, Ribbon, Take, Trimmer};
 pub use recipe::{Anchor, Fold, Layer, Material, Placement, Range, Recipe};
 pub use supply::{Supplies, Supply, Tape};

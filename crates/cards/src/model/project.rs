@@ -2,6 +2,8 @@
 
 use measure::{Length, Mark, Size, Unit};
 
+use crate::pairs::Apart;
+
 use super::{Cardstock, Pack, Price, Recipe, Side, Supplies};
 
 /// What the maker's trimmer can do.
@@ -71,6 +73,19 @@ pub struct Goal {
     pub pins: Vec<(String, String, Length, Length, Size)>,
     /// How many alternatives of the layout to show.
     pub alternatives: u32,
+}
+
+/// Which prints may meet on one card.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Meeting {
+    /// What must differ.
+    pub apart: Apart,
+    /// At most one piece with large motifs on a card.
+    pub one_large: bool,
+    /// Pairs of designs, by letter: if not empty, only these meet.
+    pub only: Vec<(String, String)>,
+    /// Pairs of designs, by letter, that never meet.
+    pub never: Vec<(String, String)>,
 }
 
 /// Sheets of one design that a batch cuts.
@@ -150,6 +165,8 @@ pub struct Project {
     pub envelope: Option<Envelope>,
     /// Recipes.
     pub recipes: Vec<Recipe>,
+    /// Which prints may meet on one card.
+    pub meeting: Meeting,
     /// The goal, where there are no batches.
     pub goal: Goal,
     /// Batches, in the order in which they take sheets; empty: one batch of all sheets in use, with `goal`.

@@ -185,7 +185,8 @@ impl State<'_> {
             let free = |&to: &usize| !walk.on_way[to] && self.reduced(node, to) == Some(Cost::default());
             // The end first: it is the last of the nodes.
             let found = Some(end).filter(free).or_else(|| (walk.next[node]..last).find(free));
-            walk.next[node] = found.filter(|&to| to != end).unwrap_or(if found.is_some() { walk.next[node] } else { last });
+            walk.next[node] =
+                found.filter(|&to| to != end).unwrap_or(if found.is_some() { walk.next[node] } else { last });
             match found {
                 Some(to) => {
                     walk.on_way[to] = true;

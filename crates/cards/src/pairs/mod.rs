@@ -17,7 +17,7 @@ use std::collections::BTreeMap;
 
 pub use shares::{Kits, Share, Shown, Uneven, evenness, kits};
 
-use crate::model::Side;
+use crate::model::{Meeting, Pack, Project, Side};
 use flow::{Goes, Task};
 
 /// One printed face: what a piece shows.
@@ -121,6 +121,27 @@ pub enum Clash {
 }
 
 impl Rule {
+    /// What the maker says of prints that meet; a letter means its design in every pack.
+    pub fn of(project: &Project) -> Rule {
+        let named = |letter: &String| -> Vec<Paper> {
+            let of_pack = |(pack, paper): (usize, &Pack)| {
+                let index = paper.designs.iter().position(|design| design.letter == *letter);
+                index.map(|design| (pack, design))
+            };
+            project.packs.iter().enumerate().filter_map(of_pack).collect()
+        };
+        let pairs = |letters: &[(String, String)]| {
+            let mut pairs = Vec::new();
+            for (one, other) in letters {
+                let others = named(other);
+                pairs.extend(named(one).into_iter().flat_map(|one| others.iter().map(move |&other| (one, other))));
+            }
+            pairs
+        };
+        let Meeting { apart, one_large, only, never } = &project.meeting;
+        Rule { apart: *apart, one_large: *one_large, only: pairs(only), never: pairs(never), ..Rule::default() }
+    }
+
     /// The first reason why two pieces do not go on one card, if there is one.
     pub fn clash(&self, one: &Piece, other: &Piece) -> Option<Clash> {
         let same = match self.apart {

@@ -145,7 +145,9 @@ impl Table<'_> {
         let piece = self.print(&card.parts[part].kind)?;
         let others = card.parts.iter().enumerate().filter(|&(index, _)| index != part);
         let mut others = others.filter_map(|(_, part)| Some((&part.kind, self.print(&part.kind)?)));
-        others.find_map(|(kind, other)| Some((Rule::default().clash(&piece, &other)?, self.letter(kind).to_owned())))
+        others.find_map(|(kind, other)| {
+            Some((Rule::of(self.project).clash(&piece, &other)?, self.letter(kind).to_owned()))
+        })
     }
 
     /// A card goes by the print of its main piece: its design, its sheet and the colour of its mats.

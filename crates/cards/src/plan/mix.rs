@@ -58,7 +58,7 @@ pub(super) fn others(
     let cards: Vec<Cards> = (classes.iter())
         .map(|((pieces, takes), drafts)| Cards { pieces: pieces.clone(), takes: takes.clone(), count: count(drafts) })
         .collect();
-    let (dealt, shortages) = give_all(&cards, &companions, &Rule::default());
+    let (dealt, shortages) = give_all(&cards, &companions, &Rule::of(project));
     let mut waiting: Vec<VecDeque<usize>> = classes.into_values().map(VecDeque::from).collect();
     for some in dealt {
         for _ in 0..some.count {

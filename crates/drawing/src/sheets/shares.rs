@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use cards::Plan;
-use cards::pairs::{Print, Uneven};
+use cards::pairs::{Apart, Print, Uneven};
 use cards::plan::{BatchKits, BatchShares, CardKind};
 
 use super::look::say;
@@ -46,12 +46,32 @@ fn rule(plan: &Plan) -> String {
             partners.push(pair);
         }
     }
-    let named = if partners.is_empty() {
-        String::new()
-    } else {
-        say("page-shares-partners", &[("pairs", partners.join(", ").into())])
+    let meeting = &plan.project.meeting;
+    let apart = match meeting.apart {
+        Apart::Designs => "designs",
+        Apart::Faces => "faces",
+        Apart::Anything => "nothing",
     };
-    format!("{} {named}", say("page-shares-rule", &[])).trim_end().to_owned()
+    let mut said = vec![say("page-shares-rule", &[("apart", apart.into())])];
+    if meeting.one_large {
+        said.push(say("page-shares-large", &[]));
+    }
+    let list = |pairs: &[(String, String)]| {
+        let pair =
+            |(one, other): &(String, String)| say("page-shares-pair", &[("one", one.into()), ("other", other.into())]);
+        pairs.iter().map(pair).collect::<Vec<_>>()
+    };
+    let lists = [
+        ("page-shares-only", list(&meeting.only)),
+        ("page-shares-never", list(&meeting.never)),
+        ("page-shares-partners", partners),
+    ];
+    for (id, pairs) in lists {
+        if !pairs.is_empty() {
+            said.push(say(id, &[("pairs", pairs.join(", ").into())]));
+        }
+    }
+    said.join(" ")
 }
 
 fn of_batch(plan: &Plan, batch: &BatchShares, pages: &mut Pages) {

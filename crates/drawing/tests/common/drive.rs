@@ -1,8 +1,8 @@
 //! A card drive in code with the prints drawn here: one sheet of each of six designs, 48 cards of 3 1/2 × 5 in.
 
 use cards::model::{
-    Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material, Pack,
-    Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Trimmer, Way,
+    Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material,
+    Meeting, Pack, Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit, parse_length, parse_size};
 
@@ -160,6 +160,7 @@ pub(crate) fn project() -> Project {
             alternatives: 4,
             ..Goal::default()
         },
+        meeting: Meeting::default(),
         batches: Vec::new(),
         choices: Vec::new(),
     }

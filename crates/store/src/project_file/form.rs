@@ -147,6 +147,7 @@ pub(super) static PROJECT: Form = Form {
         ),
         may("envelope", Shape::SizeOrTable(&ENVELOPE), "The envelope: a name, a size, or a table with both."),
         needed("recipe", Shape::Tables(&RECIPE), "The cards."),
+        may("pairs", Shape::Table(&PAIRS), "Which prints may meet on one card."),
         may("goal", Shape::Table(&GOAL), "What you want. Left out: as many cards as the sheets allow."),
         may("batch", Shape::Tables(&BATCH), "Cards made in one go, instead of goal: each batch with its own sheets."),
         may("choice", Shape::Tables(&CHOICE), "What you decided by hand for single cards, in that order."),
@@ -553,6 +554,24 @@ const SPARES: Key = may("spares", Shape::Tables(&SPARE), "Spare pieces from ever
 const PARTNERS: Key = may("partners", Shape::Pairs, "Pairs of designs whose pieces meet on one card.");
 const PINS: Key = may("pins", Shape::Tables(&PIN), "Pieces that stay where they are on the sheet.");
 const ALTERNATIVES: Key = may("alternatives", Shape::Count(1, 50), "Layouts to choose from. Left out: 3.");
+
+/// What must differ on one card.
+pub(super) const APART: &[&str] = &["designs", "faces", "nothing"];
+
+static PAIRS: Form = Form {
+    name: "pairs",
+    says: "Which prints may meet on one card.",
+    keys: &[
+        may(
+            "apart",
+            Shape::Choice(APART),
+            "designs: no two pieces of one design; faces: none that show the same face; nothing: any. Left out: designs.",
+        ),
+        may("one_large", Shape::YesNo, "True if at most one print with large motifs may lie on a card."),
+        may("only", Shape::Pairs, "Pairs of designs: only these meet."),
+        may("never", Shape::Pairs, "Pairs of designs that never meet."),
+    ],
+};
 
 static GOAL: Form = Form {
     name: "goal",

@@ -1,6 +1,7 @@
 //! What the maker wants.
 
-use cards::model::{Batch, Choice, Decided, Goal, Material, Pack, Recipe, Side, Take};
+use cards::model::{Batch, Choice, Decided, Goal, Material, Meeting, Pack, Recipe, Side, Take};
+use cards::pairs::Apart;
 use measure::{Length, Size};
 
 use super::desk::{Bounds, Desk, Table, Value};
@@ -31,7 +32,7 @@ fn wishes(desk: &mut Desk, table: &Table<'_>, letters: &Own, named: &Own, recipe
             goal.spares.push((recipe, layer, count));
         }
     }
-    goal.partners = partners(desk, table, letters);
+    goal.partners = pairs(desk, table, "partners", letters, true);
     for row in table.rows(desk, "pins") {
         let mut edge = |key| row.need(desk, key).and_then(|value| desk.length(&value, Bounds::FromNothing));
         let (left, top) = (edge("left").unwrap_or(Length::ZERO), edge("top").unwrap_or(Length::ZERO));
@@ -157,11 +158,24 @@ fn piece(desk: &mut Desk, row: &Table<'_>, named: &Own, recipes: &[Recipe]) -> O
     Some((recipe.name.clone(), layer))
 }
 
-/// Pairs of letters, each letter in one pair only.
-fn partners(desk: &mut Desk, table: &Table<'_>, letters: &Own) -> Vec<(String, String)> {
+/// Which prints may meet on one card.
+pub(super) fn meeting(desk: &mut Desk, root: &Table<'_>, letters: &Own) -> Meeting {
+    let Some(table) = root.table(desk, "pairs") else { return Meeting::default() };
+    let apart = match table.choice(desk, "apart") {
+        Some(1) => Apart::Faces,
+        Some(2) => Apart::Anything,
+        _ => Apart::Designs,
+    };
+    let one_large = table.find("one_large").and_then(|value| desk.yes_no(&value)).unwrap_or(false);
+    let only = pairs(desk, &table, "only", letters, false);
+    Meeting { apart, one_large, only, never: pairs(desk, &table, "never", letters, false) }
+}
+
+/// Pairs of letters; `once`: each letter in one pair only.
+fn pairs(desk: &mut Desk, table: &Table<'_>, key: &str, letters: &Own, once: bool) -> Vec<(String, String)> {
     let mut pairs = Vec::new();
     let mut taken: Vec<String> = Vec::new();
-    for value in table.values(desk, "partners") {
+    for value in table.values(desk, key) {
         let Some(entries) = desk.list(&value, "pairs") else { continue };
         let [first, second] = entries.as_slice() else {
             if !entries.is_empty() {
@@ -172,7 +186,7 @@ fn partners(desk: &mut Desk, table: &Table<'_>, letters: &Own) -> Vec<(String, S
         let mut partner = |value: &Value<'_>| -> Option<String> {
             let letter = desk.text(value)?;
             letters.index_of(desk, &letter, value.at, &value.path)?;
-            if taken.contains(&letter) {
+            if once && taken.contains(&letter) {
                 desk.blame(value, ProblemKind::PartnerTwice { letter: letter.clone() });
             }
             taken.push(letter.clone());

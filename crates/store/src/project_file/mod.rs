@@ -155,6 +155,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     if root.find("pack").is_none() && root.find("loose").is_none() && recipes.iter().any(recipe::wants_paper) {
         root.blame_key(desk, "pack", ProblemKind::MissingKey { key: "pack", wanted: "tables" });
     }
+    let meeting = goal::meeting(desk, &root, &letters);
     let goal = goal::goal(desk, &root, &letters, &named, &recipes);
     let batches = goal::batches(desk, &root, &letters, &named, &packs, &recipes);
     let choices = goal::choices(desk, &root, &recipes);
@@ -172,6 +173,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         supplies,
         envelope,
         recipes,
+        meeting,
         goal,
         batches,
         choices,

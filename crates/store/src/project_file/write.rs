@@ -8,12 +8,13 @@ use std::fmt::Write as _;
 use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies,
-    Look, Material, Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply, Take,
-    Trimmer, Way,
+    Look, Material, Meeting, Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply,
+    Take, Trimmer, Way,
 };
+use cards::pairs::Apart;
 use measure::{Length, Mark, Rect, Size, Unit, formats, write_exact_in};
 
-use super::form::{FOLDS, GRAINS, KINDS, LIES, POINTS, PRINTS, SIDES, UNITS, WAYS};
+use super::form::{APART, FOLDS, GRAINS, KINDS, LIES, POINTS, PRINTS, SIDES, UNITS, WAYS};
 use super::names::Catalogue;
 use super::{goal, paper, recipe, supplies};
 
@@ -48,6 +49,7 @@ pub fn write(project: &Project) -> String {
         supplies,
         envelope,
         recipes,
+        meeting,
         goal,
         batches,
         choices,
@@ -107,6 +109,7 @@ pub fn write(project: &Project) -> String {
     for recipe in recipes {
         pen.recipe(recipe, *mark);
     }
+    pen.meeting(meeting);
     pen.goal(goal);
     for batch in batches {
         pen.batch(batch);
@@ -670,6 +673,29 @@ impl Pen<'_> {
         }
     }
 
+    fn pairs(&mut self, key: &str, pairs: &[(String, String)]) {
+        let pairs = pairs.iter().map(|(one, other)| format!("[{}, {}]", quoted(one), quoted(other)));
+        self.rows(key, pairs.collect());
+    }
+
+    fn meeting(&mut self, meeting: &Meeting) {
+        if *meeting == Meeting::default() {
+            return;
+        }
+        self.heading("[pairs]");
+        let Meeting { apart, one_large, only, never } = meeting;
+        match apart {
+            Apart::Designs => {}
+            Apart::Faces => self.text("apart", APART[1]),
+            Apart::Anything => self.text("apart", APART[2]),
+        }
+        if *one_large {
+            self.line("one_large", "true");
+        }
+        self.pairs("only", only);
+        self.pairs("never", never);
+    }
+
     /// The keys that a goal and a batch share, where they are not the usual ones.
     fn wishes(&mut self, goal: &Goal) {
         let usual = Goal { set_of: 1, alternatives: goal::ALTERNATIVES, ..Goal::default() };
@@ -679,8 +705,7 @@ impl Pen<'_> {
         self.other_count("set_of", *set_of, usual.set_of);
         self.other_count("overs", *overs, usual.overs);
         self.other_count("alternatives", *alternatives, usual.alternatives);
-        let pairs = partners.iter().map(|(one, other)| format!("[{}, {}]", quoted(one), quoted(other)));
-        self.rows("partners", pairs.collect());
+        self.pairs("partners", partners);
         let spare = |(recipe, layer, count): &(String, String, u32)| {
             inline(&[
                 format!("recipe = {}", quoted(recipe)),

@@ -403,7 +403,14 @@ page-errors-rest = On layout { $layout } the last of a row is { $on }, and takes
 ### How the prints are shared.
 
 page-shares-title = How the prints are shared
-page-shares-rule = No card has two pieces of one design: a piece that comes from another sheet is given out so that every piece is used once and all prints show on as many cards as can be.
+page-shares-large = At most one print with large motifs lies on a card.
+page-shares-only = Only these meet: { $pairs }.
+page-shares-never = These never meet: { $pairs }.
+page-shares-rule = { $apart ->
+    [designs] No card has two pieces of one design
+    [faces] No card shows the same print twice
+   *[nothing] Any prints may meet
+}: a piece that comes from another sheet is given out so that every piece is used once and all prints show on as many cards as can be.
 page-shares-partners = Partners go together first: { $pairs }.
 page-shares-pair = { $one } with { $other }
 page-shares-print = Print
