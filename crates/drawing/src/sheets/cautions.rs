@@ -20,7 +20,7 @@ pub(super) fn cautions(plan: &Plan, told: Told, pages: &mut Pages) {
     let has = |wanted: fn(&Material) -> bool| {
         plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).any(|layer| wanted(&layer.material))
     };
-    let mut ids = vec!["page-caution-sample", "page-caution-paper", "page-caution-colors"];
+    let mut ids = vec!["page-caution-sample", "page-caution-knife", "page-caution-paper", "page-caution-colors"];
     if has(|material| matches!(material, Material::Strip { .. })) {
         ids.extend(["page-caution-heat", "page-caution-solvent"]);
     }

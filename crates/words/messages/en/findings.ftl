@@ -11,7 +11,10 @@ finding-border-errors = The narrowest border is { $edge ->
     [right] at the right
     [top] above
    *[bottom] below
-} of the { $layer } on { $recipe }: { $planned } as planned, down to { $stop } where one setting of the stop is { $hand } off, to { $cuts } where every cut is; { $share } in 100 such cards show less than half of it.
+} of the { $layer } on { $recipe }: { $planned } as planned, down to { $stop } where one setting of the stop is { $hand } off, to { $cuts } where every cut is; { $share ->
+    [0] fewer than one such card in 100 shows
+   *[other] { $share } in 100 such cards show
+} less than half of it.
     .remedy = Cut one sheet and measure its pieces before you cut the rest; a wider border forgives more.
 finding-border-narrow = In { $recipe } the { $layer } shows a border of only { $border }.
     .remedy = Below { $least } every small error shows: make the border wider.

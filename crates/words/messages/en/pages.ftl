@@ -381,7 +381,10 @@ csv-ribbon = ribbon
 
 page-errors-title = What small errors do
 page-errors-lead = Nobody cuts to the hair. Here every width is told as it is planned, and as it is left when one thing goes wrong by as much as it does at most tables: the hand or the stop by { $hand }, a sheet out of square by { $rise } over { $run }, a print { $drift } off its place. The arrow points at the narrowest border of each card.
-page-errors-said = The narrowest border is { $border }: { $planned } as planned. Where one setting of the stop is off, { $stop } is left. Where every cut and the placing are off by chance, { $share } in 100 cards have less than half of it there or across from it.
+page-errors-said = The narrowest border is { $border }: { $planned } as planned. Where one setting of the stop is off, { $stop } is left. Where every cut and the placing are off by chance, { $share ->
+    [0] fewer than one card in 100 has
+   *[other] { $share } in 100 cards have
+} less than half of it there or across from it.
 page-errors-named = { $layer }, { $edge ->
     [left] at the left
     [right] at the right
