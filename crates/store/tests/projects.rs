@@ -148,7 +148,7 @@ fn a_second_program_is_told_that_the_file_is_open() {
 
 #[test]
 fn every_earlier_version_opens() {
-    // The file as each version began it: today there is one.
+    // The file as the first version began it.
     let file = folder("versions").join("v1.db");
     let old = Connection::open(&file).unwrap();
     old.execute_batch(include_str!("../schema/0001_projects.sql")).unwrap();
@@ -161,4 +161,27 @@ fn every_earlier_version_opens() {
     drop(old);
     let store = Projects::open(&file).unwrap();
     assert_eq!(store.all().unwrap()[0].now.text, "text");
+}
+
+#[test]
+fn spoiled_pieces_stay_until_the_last_is_taken_back() {
+    let file = folder("spoiled").join("s.db");
+    let mut store = Projects::open(&file).unwrap();
+    let id = store.add("text", "begun", 1).unwrap();
+    let other = store.add("text", "begun", 1).unwrap();
+    store.spoil(id, "one", 2).unwrap();
+    store.spoil(id, "two", 3).unwrap();
+    store.spoil(other, "theirs", 4).unwrap();
+    drop(store);
+    let mut store = Projects::open(&file).unwrap();
+    let named = |store: &Projects| -> Vec<String> {
+        store.spoiled(id).unwrap().into_iter().map(|spoiled| spoiled.piece).collect()
+    };
+    assert_eq!(named(&store), ["one", "two"]);
+    let all = store.spoiled(id).unwrap();
+    store.unspoil(id, all[0].id).unwrap();
+    assert_eq!(named(&store), ["one", "two"], "only the last is taken back");
+    store.unspoil(id, all[1].id).unwrap();
+    assert_eq!(named(&store), ["one"]);
+    assert_eq!(store.spoiled(other).unwrap().len(), 1);
 }

@@ -7,5 +7,6 @@ pub mod make;
 pub mod outputs;
 pub mod pictures;
 pub mod solve;
+pub mod spoiled;
 pub mod web;
 pub mod wording;

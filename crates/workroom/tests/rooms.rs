@@ -354,3 +354,41 @@ fn no_two_other_layouts_are_told_alike() {
         assert!(!told.is_empty() && apart.len() == told.len(), "{told:?}");
     }
 }
+
+#[test]
+fn a_spoiled_piece_is_cut_again_and_taken_back() {
+    let visit = Visit::new();
+    let spoil = |mark: &str| visit.post("/w/1/spoil", &[("page", "table"), ("at", "spoiled"), ("mark", mark)]);
+    assert_eq!(spoil("A7").to.as_deref(), Some("/w/1/table#spoiled"));
+    let shown = visit.page("/w/1/table");
+    assert!(shown.contains("Take one more sheet of A Quince Branch") && shown.contains("No fewer sheets would do."));
+    assert!(count(&shown, "<h4>") >= 2, "the cuts are told");
+    // The second of the same print comes out of what the first left.
+    spoil("a7");
+    assert!(visit.page("/w/1/table").contains("left when the earlier one was cut again"));
+    spoil("Milk base");
+    assert!(visit.page("/w/1/table").contains("Take one more sheet of Milk"));
+    assert_eq!(spoil("Z9").status, 422);
+    assert_eq!(spoil("").status, 422);
+    assert_eq!(visit.post("/w/1/spoil", &[("piece", "paper-0-0-0-ff")]).status, 422, "a piece of another plan");
+    let shown = visit.page("/w/1/table");
+    assert_eq!(count(&shown, "class=\"again\""), 3);
+    assert_eq!(count(&shown, "name=\"back\""), 1, "only the last is taken back");
+    visit.post("/w/1/tick", &[("step", "spoiled-3"), ("done", "yes"), ("then", "spoiled")]);
+    assert!(visit.page("/w/1/table").contains("cut again</span>"));
+    visit.post("/w/1/spoil", &[("page", "table"), ("back", "1")]);
+    assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 3, "what came before the last stands");
+    visit.post("/w/1/spoil", &[("page", "table"), ("back", "3")]);
+    assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 2);
+    // Another plan has other pieces; undone, they count again.
+    visit.post("/w/1/edit", &[("seen", "1"), ("set:goal.cards_per_sheet", "7")]);
+    let shown = visit.page("/w/1/table");
+    assert!(shown.contains("2 spoiled pieces belong to an earlier plan") && count(&shown, "class=\"again\"") == 0);
+    visit.post("/w/1/undo", &[("seen", "2")]);
+    assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 2);
+    // From a card's piece on the Batch page.
+    let open = visit.page("/w/1/batch?card=3");
+    let key = open.split("name=\"piece\" value=\"").nth(1).unwrap().split('"').next().unwrap();
+    assert_eq!(visit.post("/w/1/spoil", &[("page", "table"), ("at", "spoiled"), ("piece", key)]).status, 303);
+    assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 3);
+}

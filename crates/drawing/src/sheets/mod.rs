@@ -9,6 +9,7 @@
 //! | [`card_picture`] | one finished card |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
+//! | [`recut_steps`], [`lost_name`] | what is cut again for a spoiled piece |
 //! | [`stock_drawing`] | one sheet of cardstock with its cuts |
 //!
 //! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
@@ -27,6 +28,7 @@ mod opening;
 mod other_sizes;
 mod pages;
 mod papers;
+mod recut;
 mod screen;
 mod shares;
 mod sketch;
@@ -49,6 +51,7 @@ use told::Told;
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use light::{light_table, piece_drawing};
+pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
 pub use templates::templates;
 

@@ -60,6 +60,12 @@ pub fn step_picture(plan: &Plan, faces: &Faces, of: CutsOf, step: usize, edition
             Cuts { plan: &sheet.cut_plan, step: sheet.step, under, marks, told }
         }
     };
+    pictured(&cuts, step)
+}
+
+/// A step of any cuts, by index.
+pub(super) fn pictured(cuts: &Cuts<'_>, step: usize) -> Option<StepPicture> {
+    let told = cuts.told;
     let due = cuts.plan.steps.get(step)?;
     let mut there = BTreeSet::from([PartId::SHEET]);
     let mut before: Option<&CutStep> = None;
@@ -76,8 +82,8 @@ pub fn step_picture(plan: &Plan, faces: &Faces, of: CutsOf, step: usize, edition
     let cautions = if let Step::Cut(cut) = due { cuts.cautions(cut) } else { Vec::new() };
     let place = Rect::new(pt(4), pt(4), Size::new(told.step_picture(), Length::ZERO));
     let (marks, tall) = match due {
-        Step::Cut(cut) => at_trimmer(&cuts, cut, place),
-        Step::Score(score) => scored(&cuts, score, place),
+        Step::Cut(cut) => at_trimmer(cuts, cut, place),
+        Step::Score(score) => scored(cuts, score, place),
     };
     let alt = say("page-step-alt", &[("number", (step + 1).into()), ("head", (&head).into())]);
     // Where the part is narrow, so is its picture.
@@ -85,7 +91,7 @@ pub fn step_picture(plan: &Plan, faces: &Faces, of: CutsOf, step: usize, edition
     let wide = (right + pt(6)).max(share(told.step_picture(), 2, 3));
     let drawing = figure(alt, Size::new(wide, tall + pt(8)), marks);
     let side = told.map();
-    let marks = map(&cuts, due, &there, Rect::new(pt(4), pt(4), Size::new(side, side)));
+    let marks = map(cuts, due, &there, Rect::new(pt(4), pt(4), Size::new(side, side)));
     let place = figure(say("page-step-map", &[]), Size::new(side + pt(8), side + pt(34)), marks);
     Some(StepPicture { head, said, cautions, drawing, place })
 }

@@ -6,6 +6,7 @@
 //! | [`Projects::add`], [`Projects::save`], [`Projects::undo`], [`Projects::redo`] | revisions: none is ever lost |
 //! | [`Projects::put_away`], [`Projects::take_back`] | deleting, and thinking again |
 //! | [`Projects::tick`], [`Projects::ticks`] | where somebody is at the table |
+//! | [`Projects::spoil`], [`Projects::spoiled`], [`Projects::unspoil`] | what has to be cut again |
 //! | [`Projects::keep_picture`], [`Projects::picture`] | pictures, each kept once |
 //! | [`Projects::backup`], [`Projects::restore`] | everything as one file, and back |
 //!
@@ -17,11 +18,13 @@ mod copies;
 mod error;
 mod open;
 mod pictures;
+mod spoiled;
 mod ticks;
 
 use rusqlite::{Connection, OptionalExtension, Transaction, TransactionBehavior, params};
 
 pub use error::{OpenError, RestoreError, SaveError, StoreError};
+pub use spoiled::Spoiled;
 
 /// Names a project in one file; never used twice.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

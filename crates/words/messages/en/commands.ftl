@@ -217,3 +217,16 @@ refused-store-full = there is no room on the disk for `{ $path }`
     .remedy = make room, or name a file on another disk with `--data`
 refused-store = `{ $path }` could not be opened: { $reason }
     .remedy = name another file with `--data`
+
+## Spoiled pieces
+
+help-spoiled = The least that has to be cut again for spoiled pieces: from spares, from what is left over, or from as few new sheets as do
+    .examples = Examples:
+        {"  "}octavo spoiled project.toml A7
+        {"  "}octavo spoiled project.toml 2:A7 "Milk base" "Milk base"
+    .pieces = What was spoiled: the letter and number pencilled on it, with its layout before it where several have it (2:A7); or a cardstock and a layer ("Milk base")
+    .json = Print the answer as JSON
+refused-piece = there is no piece `{ $piece }`
+    .remedy = write what is pencilled on it, such as `A7`, or a cardstock and a layer, such as `"Milk base"`
+refused-piece-several = more than one layout has a piece `{ $piece }`
+    .remedy = say which: { $ways }

@@ -54,3 +54,43 @@ edit-turned = The { $layer } of card { $card } turned over, its { $side ->
    *[back] back
 } shows
 edit-choice-back = A choice was taken back
+
+## A spoiled piece
+
+spoiled-title = Spoiled one?
+spoiled-lead = Say which, and see the least that has to be cut again. Nothing else changes, and it is kept until you take it back.
+spoiled-this = It is spoiled
+spoiled-paper = What is pencilled on its back
+spoiled-hint = such as { $name }
+spoiled-layout = From layout
+spoiled-stock = Or a piece of cardstock
+spoiled-say = This one is spoiled
+spoiled-none = Choose one
+spoiled-name = { $kind ->
+    [paper] { $name }, { $layer } of { $recipe }, { $size }
+   *[stock] { $stock }: { $name } of { $recipe }, { $size }
+}
+spoiled-take = { $kind ->
+    [spare] Take the spare { $what }: it is cut already.
+    [paper-rest] Cut it from what a sheet of { $what } leaves over on layout { $layout }: a piece of { $size }.
+    [stock-rest] Cut it from what a sheet of { $what } leaves over: a piece of { $size }.
+    [earlier] Cut it from what was left when the earlier one was cut again: a piece of { $size }.
+    [paper-sheet] Take one more sheet of { $what }, { $size }.
+   *[stock-sheet] Take one more sheet of { $what }, { $size }.
+}
+spoiled-fewest = No fewer sheets would do.
+spoiled-missing = Nothing is left to cut it from. Make one card less, or use another print.
+spoiled-steps = How it is cut
+spoiled-take-back = It is not spoiled after all
+spoiled-cut = It is cut again
+spoiled-not-cut = Not cut yet after all
+spoiled-is-cut = cut again
+spoiled-stale = { $count ->
+    [one] One spoiled piece belongs
+   *[other] { $count } spoiled pieces belong
+} to an earlier plan and { $count ->
+    [one] does
+   *[other] do
+} not count in this one.
+spoiled-unknown = There is no piece { $name }. Write what is pencilled on its back, a letter and a number.
+spoiled-several = { $name } is on the layouts { $layouts }. Say which layout it is from.

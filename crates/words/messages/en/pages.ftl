@@ -437,3 +437,5 @@ page-kits-card = Card
 
 light-shows = { $face }, which shows
 light-behind = { $face }, behind it
+lost-base = base
+lost-inside = inside sheet

@@ -28,6 +28,8 @@ pub(super) enum Asked {
     Solve(SolveRequest),
     /// `octavo schema`: of what.
     Schema(String),
+    /// `octavo spoiled`.
+    Spoiled(super::spoiled::Request),
     /// `octavo why`.
     Why(why::Request),
     /// `octavo replan`.
@@ -102,6 +104,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("make", given)) => Asked::Make(make_request(given)),
             Some(("solve", given)) => Asked::Solve(solve_request(given)),
             Some(("schema", given)) => Asked::Schema(word(given, "of").unwrap_or(SCHEMAS[0]).to_owned()),
+            Some(("spoiled", given)) => Asked::Spoiled(super::spoiled::Request::read(given)),
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
             Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
@@ -182,6 +185,7 @@ fn command() -> Command {
         .subcommand(make_command())
         .subcommand(solve_command())
         .subcommand(schema_command())
+        .subcommand(super::spoiled::command())
         .subcommand(why::command())
         .subcommand(replan::command())
 }
@@ -417,7 +421,9 @@ mod tests {
 
     #[test]
     fn help_teaches_by_example() {
-        for verb in ["help", "--help", "help make", "help solve", "help schema", "help why", "help replan"] {
+        for verb in
+            ["help", "--help", "help make", "help solve", "help schema", "help spoiled", "help why", "help replan"]
+        {
             let line = &format!("octavo {verb}");
             let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };
             assert!(text.contains("  octavo ") && !text.contains('⟨'), "`{line}` gives `{text}`");

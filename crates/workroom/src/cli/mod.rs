@@ -13,6 +13,7 @@ mod open;
 mod refusal;
 mod replan;
 mod solve;
+mod spoiled;
 mod why;
 
 use std::ffi::OsString;
@@ -53,6 +54,7 @@ pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &
         ask::Asked::Solve(request) => solve::run(&request, &mut desk),
         ask::Asked::Schema(of) => schema(&of, &mut desk),
         ask::Asked::Replan(request) => replan::run(&request, &mut desk),
+        ask::Asked::Spoiled(request) => spoiled::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));

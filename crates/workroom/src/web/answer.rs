@@ -11,7 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, drawings, hand, layout, moving, paper, say, share, shell, stock, table,
+    assets, batch, begin, cards, chosen, drawings, hand, layout, moving, paper, say, share, shell, spoiled, stock,
+    table,
 };
 use crate::wording;
 
@@ -212,6 +213,13 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["back"]) => {
             room.store().take_back(id)?;
             Ok(Answer::see("/".to_owned()))
+        }
+        (Method::Post, ["spoil"]) => {
+            let Some(made) = made(room, &kept) else { return Ok(lost()) };
+            match spoiled::change(room, asked, id, &made)? {
+                None => Ok(back(asked, &kept)),
+                Some(refused) => show(room, asked, &kept, "table", BTreeMap::new(), Some(refused)),
+            }
         }
         (Method::Post, ["tick"]) => {
             let done = (asked.field("done") == "yes").then_some(asked.now);

@@ -1,14 +1,14 @@
 //! One card opened on the Batch page: both faces of its pieces, turned over, swapped; what was chosen by hand so far.
 
 use cards::model::{Choice, Decided, Side};
-use cards::plan::{Card, CardPart, PartKind, refusal};
+use cards::plan::{Card, CardPart, Lost, PartKind, refusal};
 use maud::{Markup, html};
 use store::projects::Kept;
 
 use super::answer::{Asked, Desk};
 use super::edit::{self, Changed, EditError};
 use super::room::Made;
-use super::{batch, fields, say, shell};
+use super::{batch, fields, say, shell, spoiled};
 use crate::wording;
 
 /// What the address or the form asks for under a name.
@@ -97,6 +97,11 @@ fn piece(desk: &Desk<'_>, card: &Card, index: usize, part: &CardPart) -> Markup 
                     button type="submit" name="turn" value=(if behind == Side::Front { "front" } else { "back" }) { (say("batch-turn", &[])) }
                 }
                 a.button href=(format!("?card={}&swap={}#swap", card.number, percent(&layer))) { (say("batch-swap", &[])) }
+                form method="post" action=(format!("/w/{}/spoil", desk.kept.id.0)) {
+                    (shell::seen(desk.kept, "table", "spoiled"))
+                    input type="hidden" name="piece" value=(spoiled::key(desk.made, Lost::Paper { layout, piece, design }));
+                    button type="submit" { (say("spoiled-this", &[])) }
+                }
             }
         }
     }

@@ -10,6 +10,7 @@
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
+//! | `spoiled` | a spoiled piece: what is cut again |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
 //! | `accent` | a colour out of the open paper that can be read |
@@ -36,6 +37,7 @@ mod server;
 mod share;
 mod sheet;
 mod shell;
+mod spoiled;
 mod stock;
 mod table;
 

@@ -9,7 +9,7 @@ use store::projects::StoreError;
 
 use super::answer::{Asked, Desk};
 use super::room::Made;
-use super::{fields, hand, say, shell};
+use super::{fields, hand, say, shell, spoiled};
 
 /// One thing to do at the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,6 +75,9 @@ pub(super) fn progress(made: &Made, ticks: &BTreeSet<String>) -> (usize, usize) 
 
 /// Where to go after a tick: the next step, with the same hand.
 pub(super) fn after(asked: &Asked) -> String {
+    if asked.field("then") == "spoiled" {
+        return "table#spoiled".to_owned();
+    }
     let next: usize = asked.field("next").parse().unwrap_or(1);
     let hand = if asked.field("hand") == "left" { "&hand=left" } else { "" };
     format!("table?step={next}{hand}#step")
@@ -95,6 +98,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
     let (hand, other) = if left { (Hand::Left, "") } else { (Hand::Right, "&hand=left") };
     let keep = if left { "&hand=left" } else { "" };
     let to = |number: usize| format!("?step={}{keep}#step", number + 1);
+    let spoiled = spoiled::section(desk, hand)?;
     let inside = html! {
         div.lead {
             h1 { (say("table-title", &[])) }
@@ -129,6 +133,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
         } @else {
             p { (say("table-nothing", &[])) }
         }
+        (spoiled)
         section.all-steps {
             h2 { (say("table-all", &[])) }
             ol {

@@ -1,0 +1,215 @@
+//! Spoiled one: the least that has to be cut again, on the Table page, kept until it is taken back.
+
+use std::fmt::Debug;
+
+use cards::plan::{Budget, Fix, Lost, Rescue, rescue};
+use drawing::sheets::{Hand, lost_name, recut_steps};
+use drawing::svg;
+use maud::{Markup, PreEscaped, html};
+use store::projects::{ProjectId, Spoiled, StoreError};
+
+use super::answer::{Asked, Desk};
+use super::room::{Made, Room};
+use super::{fields, say, shell};
+use crate::spoiled::{self, Unknown};
+
+/// Nodes to find what is cut again. Chosen: a few pieces from a few sheets need a hundredth.
+const NODES: u64 = 300_000;
+
+/// A sum of what a thing looks like, so that a piece of another plan is not taken for it.
+fn fold(thing: &impl Debug) -> u64 {
+    let text = format!("{thing:?}");
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |sum, byte| (sum ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3))
+}
+
+/// The name under which a lost piece is kept.
+pub(super) fn key(made: &Made, lost: Lost) -> String {
+    let plan = &made.plan;
+    match lost {
+        Lost::Paper { layout, piece, design } => {
+            let laid = plan.layouts.get(layout);
+            let sum = fold(&(laid.map(|laid| (&laid.sheets, laid.pieces.get(piece))), lost_name(plan, lost)));
+            format!("paper-{layout}-{piece}-{design}-{sum:x}")
+        }
+        Lost::Stock { stock, cut } => {
+            let found = plan.stocks.get(stock);
+            let sum = fold(&found.map(|found| (found.cardstock, found.cuts.get(cut).map(|cut| (cut.size, cut.layer)))));
+            format!("stock-{stock}-{cut}-{sum:x}")
+        }
+    }
+}
+
+/// The piece of a name, if it is one of this plan.
+fn lost_of(made: &Made, name: &str) -> Option<Lost> {
+    let parts: Vec<&str> = name.split('-').collect();
+    let number = |index: usize| parts.get(index)?.parse::<usize>().ok();
+    let lost = match *parts.first()? {
+        "paper" => Lost::Paper { layout: number(1)?, piece: number(2)?, design: number(3)? },
+        "stock" => Lost::Stock { stock: number(1)?, cut: number(2)? },
+        _ => return None,
+    };
+    (key(made, lost) == name).then_some(lost)
+}
+
+/// What takes the place of each spoiled piece, in the order in which they were spoiled.
+fn rescues(made: &Made, all: &[Spoiled]) -> Vec<(i64, Lost, Rescue)> {
+    let mut earlier: Vec<Fix> = Vec::new();
+    let mut found = Vec::new();
+    for spoiled in all {
+        let Some(lost) = lost_of(made, &spoiled.piece) else { continue };
+        let answer = rescue(&made.plan, &[lost], &earlier, &mut Budget::nodes(NODES));
+        earlier.extend(answer.fixes.iter().cloned());
+        found.push((spoiled.id, lost, answer));
+    }
+    found
+}
+
+/// Writes down what a form says was spoiled, or takes the last back; why not, if that cannot be.
+pub(super) fn change(room: &Room, asked: &Asked, id: ProjectId, made: &Made) -> Result<Option<Markup>, StoreError> {
+    if let Ok(back) = asked.field("back").parse() {
+        room.store().unspoil(id, back)?;
+        return Ok(None);
+    }
+    let typed = asked.field("mark").trim();
+    let chosen = asked.field("piece");
+    let named = match asked.field("layout").trim() {
+        "" => typed.to_owned(),
+        layout => format!("{layout}:{typed}"),
+    };
+    let found = if typed.is_empty() {
+        lost_of(made, chosen).ok_or(Unknown::Nothing)
+    } else {
+        spoiled::find(&made.plan, if typed.contains(':') { typed } else { &named })
+    };
+    match found {
+        Ok(lost) => {
+            room.store().spoil(id, &key(made, lost), asked.now)?;
+            Ok(None)
+        }
+        Err(Unknown::Nothing) => Ok(Some(html! { p { (say("spoiled-unknown", &[("name", typed.into())])) } })),
+        Err(Unknown::Several(layouts)) => {
+            let layouts: Vec<String> = layouts.iter().map(usize::to_string).collect();
+            let facts = [("name", typed.into()), ("layouts", layouts.join(", ").into())];
+            Ok(Some(html! { p { (say("spoiled-several", &facts)) } }))
+        }
+    }
+}
+
+/// The part of the Table page.
+pub(super) fn section(desk: &Desk<'_>, hand: Hand) -> Result<Markup, StoreError> {
+    let (all, ticks) = {
+        let store = desk.room.store();
+        (store.spoiled(desk.kept.id)?, store.ticks(desk.kept.id)?)
+    };
+    let known = all.iter().filter(|spoiled| lost_of(desk.made, &spoiled.piece).is_some()).count();
+    let last = all.last().map(|spoiled| spoiled.id);
+    let told = told(desk, &all, hand);
+    Ok(html! {
+        section.spoiled id="spoiled" {
+            h2 { (say("spoiled-title", &[])) }
+            p { (say("spoiled-lead", &[])) }
+            @for (id, markup) in told {
+                article.again {
+                    (markup)
+                    @let key = format!("spoiled-{id}");
+                    @let done = ticks.contains(&key);
+                    div.ways {
+                        form method="post" action=(format!("/w/{}/tick", desk.kept.id.0)) {
+                            input type="hidden" name="step" value=(key);
+                            input type="hidden" name="then" value="spoiled";
+                            input type="hidden" name="done" value=(if done { "no" } else { "yes" });
+                            button type="submit" class=[(!done).then_some("main")] { @if done { (say("spoiled-not-cut", &[])) } @else { (say("spoiled-cut", &[])) } }
+                        }
+                        @if last == Some(id) {
+                            form method="post" action=(format!("/w/{}/spoil", desk.kept.id.0)) {
+                                (shell::seen(desk.kept, "table", "spoiled"))
+                                button.quiet type="submit" name="back" value=(id) { (say("spoiled-take-back", &[])) }
+                            }
+                        }
+                        @if done { span.mark { "✓ " (say("spoiled-is-cut", &[])) } }
+                    }
+                }
+            }
+            @if known < all.len() { p.hint { (say("spoiled-stale", &[("count", (all.len() - known).into())])) } }
+            (form(desk))
+        }
+    })
+}
+
+/// Which piece it is: by what is pencilled on it, or by its cardstock.
+fn form(desk: &Desk<'_>) -> Markup {
+    let plan = &desk.made.plan;
+    let example = spoiled::papers(plan).last().map(|lost| lost_name(plan, *lost)).unwrap_or_default();
+    html! {
+        form.which method="post" action=(format!("/w/{}/spoil", desk.kept.id.0)) {
+            (shell::seen(desk.kept, "table", "spoiled"))
+            label.field {
+                span { (say("spoiled-paper", &[])) }
+                input type="text" name="mark" value=(desk.asked.field("mark")) placeholder=(say("spoiled-hint", &[("name", example.into())])) autocomplete="off" spellcheck="false";
+            }
+            @if plan.layouts.len() > 1 {
+                label.field {
+                    span { (say("spoiled-layout", &[])) }
+                    select name="layout" {
+                        option value="" { "–" }
+                        @for number in 1..=plan.layouts.len() { option value=(number) selected[desk.asked.field("layout") == number.to_string()] { (number) } }
+                    }
+                }
+            }
+            label.field {
+                span { (say("spoiled-stock", &[])) }
+                select name="piece" {
+                    option value="" { (say("spoiled-none", &[])) }
+                    @for lost in spoiled::stocks(plan) { option value=(key(desk.made, lost)) { (drawing::text::with_fractions(&spoiled::name(plan, lost))) } }
+                }
+            }
+            button.main type="submit" { (say("spoiled-say", &[])) }
+        }
+    }
+}
+
+/// Each spoiled piece with what takes its place; worked out once for each revision and each list of them.
+fn told(desk: &Desk<'_>, all: &[Spoiled], hand: Hand) -> Vec<(i64, PreEscaped<String>)> {
+    let ids: Vec<String> = all.iter().map(|spoiled| spoiled.id.to_string()).collect();
+    let address =
+        |id: i64| format!("spoiled/{}/{}/{}/{id}/{hand:?}", desk.kept.id.0, desk.kept.now.number, ids.join("-"));
+    let known: Vec<i64> = all.iter().filter(|one| lost_of(desk.made, &one.piece).is_some()).map(|one| one.id).collect();
+    let mut worked: Option<Vec<(i64, Lost, Rescue)>> = None;
+    let mut texts = Vec::new();
+    for id in known {
+        let made = desk.room.text(&address(id), || {
+            let all = worked.get_or_insert_with(|| rescues(desk.made, all));
+            let (_, lost, answer) = all.iter().find(|(of, ..)| *of == id)?;
+            Some(one(desk, *lost, answer, id, hand).into_string())
+        });
+        texts.extend(made.map(|text| (id, PreEscaped(text))));
+    }
+    texts
+}
+
+fn one(desk: &Desk<'_>, lost: Lost, answer: &Rescue, id: i64, hand: Hand) -> Markup {
+    let plan = &desk.made.plan;
+    let set = |text: &str| drawing::text::with_fractions(text);
+    html! {
+        h3 { (set(&spoiled::name(plan, lost))) }
+        @for fix in &answer.fixes {
+            p.take { (set(&spoiled::told(plan, fix))) " " @if answer.fewest_sheets && fix.source.is_new_sheet() { (say("spoiled-fewest", &[])) } }
+            @let steps = recut_steps(plan, &desk.made.faces, fix, &fields::edition(desk.made, hand));
+            @if !steps.is_empty() {
+                ol.recut aria-label=(say("spoiled-steps", &[])) {
+                    @for (number, step) in steps.iter().enumerate() {
+                        li {
+                            div.drawing { (fields::inline(&svg::write(&step.drawing), &format!("s{id}-{number}"))) }
+                            div.told {
+                                h4 { (step.head) }
+                                @for sentence in &step.said { p { (sentence) } }
+                                @for caution in &step.cautions { p.caution { (caution) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        @if !answer.missing.is_empty() { p.caution { (say("spoiled-missing", &[])) } }
+    }
+}
