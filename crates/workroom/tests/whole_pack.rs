@@ -292,3 +292,55 @@ fn prints_meet_as_the_project_says() {
     }
     assert_eq!(met, 192, "every card has its band");
 }
+
+/// A landscape panel on a sheet that takes five of them only if two lie on their side: 3 upright in a column 4 1/2 wide
+/// (3 × 3 = 9), 2 turned in the 3 that is left (2 × 4 1/2 = 9).
+const LANDSCAPE: &str = r##"
+name = "Landscape"
+[[pack]]
+name = "Scraps"
+sheet = "7 1/2 x 9"
+[[pack.design]]
+letter = "A"
+name = "Boughs"
+copies = 2
+front = { name = "fruit on boughs", way = "one way" }
+[[pack.design]]
+letter = "C"
+name = "Dots"
+copies = 2
+front = { name = "dots", way = "any" }
+[[cardstock]]
+name = "Milk"
+color = "#f6f0e2"
+sheet = "Letter"
+[[recipe]]
+name = "Wide"
+format = "5 x 3 1/2"
+base = "Milk"
+[[recipe.layer]]
+name = "panel"
+size = "4 1/2 x 3"
+may_turn = true
+[goal]
+cards_per_sheet = 5
+"##;
+
+#[test]
+fn a_print_with_one_way_up_is_never_turned_in_a_landscape_variant() {
+    let project = store::project_file::read(LANDSCAPE).unwrap();
+    let plan = planned(&project);
+    let turned = |design: usize| {
+        let of = plan.layouts.iter().filter(move |layout| layout.sheets.iter().any(|used| used.design == design));
+        of.map(|layout| layout.pieces.iter().filter(|piece| piece.turned).count()).collect::<Vec<_>>()
+    };
+    assert_eq!(turned(1), [2], "the dots may lie any way: two of five are turned");
+    assert!(turned(0).iter().all(|&turned| turned == 0), "the boughs have one way up");
+    assert_eq!(plan.cards.iter().filter(|card| card.design == 1).count(), 10);
+    assert!(plan.cards.iter().all(|card| card.design == 1), "five upright boughs do not come out of a sheet");
+    assert!(codes(&plan).contains(&("layout-none", Severity::Serious)), "{:?}", codes(&plan));
+    // With no way up, the boughs share the layout.
+    let text = LANDSCAPE.replace("way = \"one way\"", "way = \"any\"");
+    let plan = planned(&store::project_file::read(&text).unwrap());
+    assert_eq!(plan.cards.len(), 20);
+}
