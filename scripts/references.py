@@ -6,7 +6,10 @@
 HiGHS and OR-Tools CP-SAT solve one plate/cut flow model (Furini, Malaguti, Thomopulos 2016, after Silva, Alvelos,
 Valerio de Carvalho 2010; from memory); rectpack runs its guillotine rules under several orders. They are installed
 by name with pip into `target/references`. All times are processor seconds; the limit is of the wall clock. Each finished row is kept in the results file, and a later run goes on
-from there. `--docs` writes the table between its marks in a document. No test needs any of this.
+from there. `--docs` writes the table between its marks in a document.
+
+`--packing TABLE` runs rectpack alone on all rows of free cuts of the engine's table (`docs/fixed_table.csv`) and adds
+its best to `docs/rectpack.csv`, resuming like the rest. No test needs any of this.
 """
 
 import argparse
@@ -292,6 +295,23 @@ def ours(names, bench, engine):
     return {name: row for name, (_, row) in found.items()}
 
 
+def packing(table, bench, out):
+    """The best of rectpack's guillotine rules on all rows of free cuts of the engine's table."""
+    head = ["instance", "turn", "limited", "sense", "rectpack"]
+    key = lambda row: tuple(row[name] for name in head[:3])
+    done = {key(row) for row in csv.DictReader(out.open())} if out.exists() else set()
+    known = instances(bench)
+    with out.open("a", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        if not done:
+            writer.writerow(head)
+        for row in rows_of(table):
+            if row["stages"] == "free" and key(row) not in done and row["instance"] in known:
+                best, _ = packed(known[row["instance"]], row["turn"], row["limited"] == "yes")
+                writer.writerow([*key(row), row["sense"], "" if best is None else best])
+                file.flush()
+
+
 def text(value):
     return "-" if value in (None, "") else str(value)
 
@@ -329,10 +349,13 @@ def main():
     parser.add_argument("--out", type=Path, default=HOUSE / "docs" / "references.csv")
     parser.add_argument("--engine", type=Path)
     parser.add_argument("--docs", type=Path)
+    parser.add_argument("--packing", type=Path)
     parser.add_argument("names", nargs="*", default=NAMES)
     args = parser.parse_args()
     args.names = args.names or NAMES
     install()
+    if args.packing:
+        return packing(args.packing, args.bench, HOUSE / "docs" / "rectpack.csv")
     done = {row["instance"]: row for row in csv.DictReader(args.out.open())} if args.out.exists() else {}
     todo = [name for name in args.names if name not in done]
     known = instances(args.bench)

@@ -105,7 +105,7 @@ impl Search<'_> {
                 return ended;
             }
         }
-        for width in [256, 1024] {
+        for width in [256, 1024, 4096, 16384] {
             let scaled: Vec<i64> = worths.worth.iter().map(|w| w / worths.scale).collect();
             for worth in [self.worth.clone(), scaled] {
                 if !self.impossible {
@@ -151,7 +151,8 @@ impl Search<'_> {
                 return Ok(());
             }
             let task = Task { left: &left, copies: &[1], below: u64::MAX, width, guide };
-            let mut part = budget.part(budget.left() / 16);
+            // Chosen: a small part of the nodes, a larger one for beams that need it.
+            let mut part = budget.part(budget.left() / if width > 1024 { 6 } else { 16 });
             let filled = beam::most_worth(&stock, task, (worth, self.bound), &mut part);
             budget.spend(part.spent())?;
             match filled {
