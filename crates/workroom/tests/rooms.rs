@@ -392,3 +392,29 @@ fn a_spoiled_piece_is_cut_again_and_taken_back() {
     assert_eq!(visit.post("/w/1/spoil", &[("page", "table"), ("at", "spoiled"), ("piece", key)]).status, 303);
     assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 3);
 }
+
+#[test]
+fn a_sample_is_measured_and_the_rest_planned_with_it() {
+    let visit = Visit::new();
+    let shown = visit.page("/w/1/table");
+    assert!(shown.contains("Sample first") && !shown.contains("class=\"measured\""));
+    // Parts of the demo's card: mat, panel, band, ribbon, strip.
+    let told = visit.page("/w/1/table?sample=0&w1=3&h1=4+9/16&w2=3 1/16&h2=wide".replace('+', " ").as_str());
+    assert!(told.contains("panel, width: 3 in is fine"), "{told}");
+    assert!(told.contains("panel, height:") && told.contains("too much") && told.contains("is no length"));
+    assert!(told.contains("Where the stop is set to") || told.contains("It is the rest of its row"));
+    // A narrower band is planned: a new revision, undone like any other.
+    let fields = [("seen", "1"), ("page", "table"), ("at", "sample"), ("sample", "0"), ("h2", "1 3/8")];
+    let kept = visit.post("/w/1/sample", &fields);
+    if kept.status == 303 {
+        assert!(text(&visit.get("/w/1/file/project.toml")).contains("1 3/8"));
+        visit.post("/w/1/undo", &[("seen", "2")]);
+    } else {
+        assert!(kept.status == 422 && text(&kept).contains("cards instead of 48"));
+    }
+    assert!(!text(&visit.get("/w/1/file/project.toml")).contains("1 3/8"));
+    // Panels that no sheet gives eight of are refused, and nothing is kept.
+    let fields = [("seen", "1"), ("page", "table"), ("sample", "0"), ("w1", "3 1/16"), ("h1", "4 3/4")];
+    let refused = visit.post("/w/1/sample", &fields);
+    assert!(refused.status == 422 && text(&refused).contains("cards instead of 48"), "{}", refused.status);
+}

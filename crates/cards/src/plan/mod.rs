@@ -17,6 +17,7 @@ mod look;
 mod mix;
 mod paper;
 mod rescue;
+mod sample;
 mod shares;
 mod shift;
 mod stock;
@@ -30,6 +31,7 @@ pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, 
 pub use choices::refusal;
 pub use costs::{per_card, used_for};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
+pub use sample::{MadeBy, Measured, allowed, compare, made_by};
 pub use shares::{BatchKits, BatchShares, CardKind};
 pub use shift::{CutLine, Pinned, Shifted, Stays, cut_lines, left_over, pins_for, shift};
 pub use why::{WayOut, WhyNot, why};

@@ -94,3 +94,33 @@ spoiled-stale = { $count ->
 } not count in this one.
 spoiled-unknown = There is no piece { $name }. Write what is pencilled on its back, a letter and a number.
 spoiled-several = { $name } is on the layouts { $layouts }. Say which layout it is from.
+
+## The first sample
+
+sample-title = Sample first
+sample-lead = Cut one sheet and make one card before you cut the rest. Measure its pieces and write what the rule says: up to 1/32 in, or 1 mm, is no matter.
+sample-which = Which recipe
+sample-planned = planned { $width } × { $height }
+sample-width = Width
+sample-height = Height
+sample-compare = Compare
+sample-plan = Plan the rest with these sizes
+sample-unclear = { $layer }, { $side ->
+    [width] width
+   *[height] height
+}: “{ $typed }” is no length. Write it like 3 1/16 or 78 mm.
+sample-fine = { $layer }, { $side ->
+    [width] width
+   *[height] height
+}: { $measured } is fine.
+sample-off = { $layer }, { $side ->
+    [width] width
+   *[height] height
+}: { $measured } instead of { $planned }, { $by } { $more ->
+    [yes] too much.
+   *[no] too little.
+}
+sample-setting = Where the stop is set to { $setting } ({ $sheet }, step { $steps }), set it to { $corrected }.
+sample-rest = It is the rest of its row ({ $sheet }): it takes the errors of the cuts before it. Measure the pieces cut before it, and correct their setting.
+sample-layout = layout { $number }
+sample-fewer = With these sizes the sheets give { $now } cards instead of { $before }. Correct the setting instead, or change the sizes on the Cards page.

@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, drawings, hand, layout, moving, paper, say, share, shell, spoiled, stock,
-    table,
+    assets, batch, begin, cards, chosen, drawings, hand, layout, moving, paper, sample, say, share, shell, spoiled,
+    stock, table,
 };
 use crate::wording;
 
@@ -220,6 +220,19 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 None => Ok(back(asked, &kept)),
                 Some(refused) => show(room, asked, &kept, "table", BTreeMap::new(), Some(refused)),
             }
+        }
+        (Method::Post, ["sample"]) => {
+            let Some(before) = made(room, &kept) else { return Ok(lost()) };
+            let changed = sample::change(asked, &kept, &before);
+            if let Ok(Some(changed)) = &changed
+                && let Ok(project) = project_file::read(&changed.text)
+                && let Some(after) = room.job(&changed.text, &project).wait(LONGEST)
+                && after.plan.counts.cards < before.plan.counts.cards
+            {
+                let refused = sample::fewer(before.plan.counts.cards, after.plan.counts.cards);
+                return show(room, asked, &kept, "table", BTreeMap::new(), Some(refused));
+            }
+            keep(room, asked, &kept, changed)
         }
         (Method::Post, ["tick"]) => {
             let done = (asked.field("done") == "yes").then_some(asked.now);

@@ -10,6 +10,7 @@
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
+//! | `sample` | the first card measured |
 //! | `spoiled` | a spoiled piece: what is cut again |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
@@ -33,6 +34,7 @@ mod layout;
 mod moving;
 mod paper;
 mod room;
+mod sample;
 mod server;
 mod share;
 mod sheet;

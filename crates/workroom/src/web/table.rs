@@ -9,7 +9,7 @@ use store::projects::StoreError;
 
 use super::answer::{Asked, Desk};
 use super::room::Made;
-use super::{fields, hand, say, shell, spoiled};
+use super::{fields, hand, sample, say, shell, spoiled};
 
 /// One thing to do at the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -127,12 +127,14 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                 div.helps {
                     a href=(format!("?step={}{other}#step", now + 1)) { @if left { (say("table-right-hand", &[])) } @else { (say("table-left-hand", &[])) } }
                     button.quiet type="button" data-read hidden { (say("table-read", &[])) }
+                    button.quiet type="button" data-full hidden { (say("table-full", &[])) }
                     p.hint { (say("table-keys", &[])) }
                 }
             }
         } @else {
             p { (say("table-nothing", &[])) }
         }
+        (sample::section(desk))
         (spoiled)
         section.all-steps {
             h2 { (say("table-all", &[])) }

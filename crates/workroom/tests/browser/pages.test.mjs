@@ -16,7 +16,11 @@ const PAGES = [
   ["/w/1/cards", "Cards", ".apart li", 6],
   ["/w/1/layout", "Layout", "a.piece", 16],
   ["/w/1/batch", "Batch", ".of-sheet img", 48],
+  ["/w/1/batch?card=1", "Batch", ".piece-of", 2],
+  ["/w/1/batch?card=1&swap=band", "Batch", "button.pick", 39],
+  ["/w/1/batch?side=both", "Batch", ".of-sheet img", 48],
   ["/w/1/cardstock", "Cardstock", "section.stock", 5],
+  ["/w/1/table?sample=0&w1=4&h1=4+1/2", "Table", ".measured li", 2],
   ["/w/1/table", "Table", ".all-steps li", 22],
   ["/w/1/share", "Share", ".pages img", null],
 ];

@@ -1,0 +1,114 @@
+// @ts-check
+// Cards and pieces handled in a real browser: swapped, turned over, spoiled; with scripts off, by keyboard alone.
+// OCTAVO is the program (left out: target/debug/octavo).
+import assert from "node:assert/strict";
+import { resolve } from "node:path";
+import { after, before, test } from "node:test";
+import { browser, workroom } from "./driver.mjs";
+
+let room;
+before(async () => {
+  room = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
+});
+after(() => room.stop());
+
+/** A browser for one story; no story may leave an error behind. */
+async function story(options, tell) {
+  const eye = await browser(options);
+  try {
+    await tell(eye);
+    assert.deepEqual(await eye.complaints(), []);
+  } finally {
+    await eye.close();
+  }
+}
+
+for (const scripts of [true, false]) {
+  const how = scripts ? "with scripts" : "without scripts";
+
+  test(`two pieces are swapped, one is turned over, both are undone, ${how}`, () =>
+    story({ scripts }, async (eye) => {
+      await eye.open(`${room.address}/w/1/batch`);
+      assert.equal(await eye.count(".of-sheet li"), 48);
+      await eye.click(".of-sheet li:nth-child(1) a");
+      assert.match(await eye.text("#card-name"), /Card 1/);
+      assert.match(await eye.text(".piece-of:nth-of-type(2) .shows"), /dots/);
+      await eye.click('.piece-of:nth-of-type(2) a.button');
+      assert.equal(await eye.count("button.pick"), 39);
+      await eye.click('button.pick[value="9"]');
+      assert.match(await eye.text(".piece-of:nth-of-type(2) .shows"), /large leaves/);
+      assert.match(await eye.text(".chosen"), /Cards 1 and 9 swapped their band/);
+      await eye.click('.piece-of:nth-of-type(2) button[name="turn"]');
+      assert.match(await eye.text(".piece-of:nth-of-type(2) .shows"), /speckle/);
+      await eye.click('button[data-key="undo"]');
+      await eye.click('button[data-key="undo"]');
+      assert.equal(await eye.count(".of-sheet li"), 48);
+      await eye.open(`${room.address}/w/1/batch?card=1`);
+      assert.match(await eye.text(".piece-of:nth-of-type(2) .shows"), /dots/);
+    }));
+
+  test(`a spoiled piece is cut again, and taken back, ${how}`, () =>
+    story({ scripts }, async (eye) => {
+      await eye.open(`${room.address}/w/1/table`);
+      await eye.fill('input[name="mark"]', "A7");
+      await eye.click(".which button");
+      assert.match(await eye.text(".again .take"), /Take one more sheet of A Quince Branch/);
+      assert.ok((await eye.count(".again .recut svg")) >= 2);
+      await eye.click('.again button[name="back"]');
+      await eye.open(`${room.address}/w/1/table`);
+      assert.match(await eye.text("#spoiled h2"), /Spoiled one/);
+      assert.equal(await eye.run('return document.querySelectorAll(".again").length'), 0);
+    }));
+}
+
+test("both faces lie under every card", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/batch?side=both`);
+    assert.equal(await eye.count('.of-sheet img[src*="light-"]'), 48);
+    const drawn = await eye.runAsync(
+      `const image = document.querySelector('.of-sheet img'); image.decode().then(() => arguments[0](image.naturalHeight > image.naturalWidth))`,
+    );
+    assert.ok(drawn);
+  }));
+
+test("a piece is turned over by the keyboard alone", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/batch?card=2`);
+    await eye.run(`document.querySelector('.piece-of button[name="turn"]').focus()`);
+    await eye.keys("\uE007");
+    assert.match(await eye.text(".chosen"), /panel of card 2 turned over/);
+    await eye.run(`document.querySelector('.chosen button').focus()`);
+    await eye.keys(" ");
+    await eye.open(`${room.address}/w/1/batch`);
+    assert.equal(await eye.run('return document.querySelectorAll(".chosen").length'), 0);
+  }));
+
+for (const scripts of [true, false]) {
+  test(`the first card is measured, ${scripts ? "with" : "without"} scripts`, () =>
+    story({ scripts }, async (eye) => {
+      await eye.open(`${room.address}/w/1/table`);
+      await eye.fill('input[name="w1"]', "3 1/16");
+      await eye.fill('input[name="h1"]', "4 1/2");
+      await eye.click(".measures .main");
+      assert.match(await eye.text(".measured .off"), /panel, width: .+ too much/);
+      assert.match(await eye.text(".measured .fine"), /is fine/);
+      assert.equal(await eye.value('input[name="w1"]'), "3 1/16");
+    }));
+}
+
+test("a step is ticked in place, so that a full screen stays full", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/table?step=1`);
+    await eye.run("window.stays = true");
+    await eye.keys(" ");
+    await new Promise((done) => setTimeout(done, 900));
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
+    assert.equal(await eye.run("return window.stays"), true);
+    assert.equal(await eye.run("return document.activeElement.closest('.told') !== null"), true, "the new step has the focus");
+    await eye.keys("\uE012");
+    await new Promise((done) => setTimeout(done, 900));
+    assert.match(await eye.text(".where-it-is"), /Step 1 of 22/);
+    await eye.click('#step button[type="submit"]');
+    await new Promise((done) => setTimeout(done, 900));
+    assert.match(await eye.text(".lead .facts"), /0 of 22/);
+  }));
