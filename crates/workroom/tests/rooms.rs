@@ -146,6 +146,7 @@ fn ticks_stay() {
     assert!(shown.contains("0 of 22 steps done"));
     let done = visit.post("/w/1/tick", &[("step", step), ("done", "yes"), ("next", "2"), ("hand", "left")]);
     assert_eq!(done.to.as_deref(), Some("/w/1/table?step=2&hand=left#step"));
+    assert!(visit.page("/w/1/table?hand=left").contains("<section class=\"now for-left\""));
     let shown = visit.page("/w/1/table");
     assert!(shown.contains("1 of 22 steps done") && shown.contains("Step 2 of 22"));
     // Another size is another cut: its tick does not count.

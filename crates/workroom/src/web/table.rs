@@ -105,7 +105,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
             p.facts { (say("progress", &[("done", ticked.iter().filter(|done| **done).count().into()), ("all", all.len().into())])) }
         }
         @if let Some(todo) = all.get(now) {
-            section.now id="step" data-enhance="table" class=(if left { "for-left" } else { "for-right" }) {
+            section class=(if left { "now for-left" } else { "now for-right" }) id="step" data-enhance="table" {
                 (shown(desk, *todo, hand, &say("table-of", &[("number", (now + 1).into()), ("all", all.len().into())])))
                 div.tick {
                     @if now > 0 { a.button.large rel="prev" href=(to(now - 1)) { (say("cut-before", &[])) } }
