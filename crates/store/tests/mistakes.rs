@@ -169,6 +169,13 @@ const CASES: &[(&str, &str, usize, &str, &str)] = &[
         "panels-overlap",
         "pack[0].design[0].back.collage.panels[1].left",
     ),
+    (
+        "{ columns = [\"3\", \"4\"], rows = [\"4\", \"4\"] }",
+        "{ panels = [{ left = 0, top = 0, size = \"3 x 4\" }, { left = 9, top = 9, size = \"3 x 4\" }] }",
+        17,
+        "collage-too-large",
+        "pack[0].design[0].back.collage.panels[1].size",
+    ),
     ("on = \"panel\"", "on = \"strip\"", 67, "laid-on-later", "recipe[0].layer[2].on"),
     ("on = \"panel\"", "on = \"ribbon\"", 67, "laid-on-later", "recipe[0].layer[2].on"),
     ("follows = \"panel\"", "follows = \"mat\"", 53, "follows-earlier", "recipe[0].layer[0].follows"),

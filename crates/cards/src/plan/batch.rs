@@ -7,7 +7,7 @@ use measure::{Length, Rect, Size};
 
 use super::answer::{Card, CardPart, Layout, PartKind, SheetUse};
 use super::groups::{Group, groups};
-use super::{checked, collage, fit, mix, paper};
+use super::{checked, collage, fit, mix, paper, short};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Batch, Goal, Layer, Material, Pack, Project, Recipe, Side, Take};
 use cutting::Budget;
@@ -29,16 +29,19 @@ pub(super) fn layouts(
 ) -> Vec<Layout> {
     let mut gone: Vec<Vec<u32>> = project.packs.iter().map(|pack| vec![0; pack.designs.len()]).collect();
     let mut layouts = Vec::new();
+    let mut found: Vec<Vec<Finding>> = vec![Vec::new(); batches.len()];
     for (index, batch) in batches.iter().enumerate() {
         let parts = u64::try_from(batches.len() - index).unwrap_or(u64::MAX).max(1);
         let mut part = budget.part(budget.left() / parts);
         let first = layouts.len();
-        layouts.extend(of_batch(project, batch, first, &mut gone, &mut part, findings));
+        layouts.extend(of_batch(project, batch, first, &mut gone, &mut part, &mut found[index]));
         for layout in &mut layouts[first..] {
             layout.batch = index;
         }
         let _ = budget.spend(part.spent());
     }
+    short::what_could_go(project, batches, &layouts, &mut found);
+    findings.extend(found.into_iter().flatten());
     layouts
 }
 
@@ -118,6 +121,7 @@ fn of_batch(
         let gives = first.recipe_counts.iter().sum::<u32>().max(1);
         let finding = Finding::new(Severity::Serious, Subject::Project, "too-few-sheets").with("wanted", asked);
         let made = asked.min(MOST_CARDS) - short;
+        let finding = finding.with("batch", if batch.name.is_empty() { &project.name } else { &batch.name }.as_str());
         findings.push(finding.with("cards", made).with("short", short.div_ceil(gives)));
     }
     layouts

@@ -64,7 +64,8 @@ pub(super) fn groups(project: &Project, batch: &Batch, gone: &[Vec<u32>], findin
             let there = design.copies.saturating_sub(gone[pack][take.design]);
             if take.sheets > there {
                 let finding = Finding::new(Severity::Serious, Subject::Design(design.letter.clone()), "design-short");
-                let finding = finding.with("design", design.letter.as_str()).with("batch", batch.name.as_str());
+                let name = if batch.name.is_empty() { &project.name } else { &batch.name };
+                let finding = finding.with("design", design.letter.as_str()).with("batch", name.as_str());
                 let finding = finding.with("wanted", take.sheets).with("there", there);
                 findings.push(finding.with("short", take.sheets - there));
             }

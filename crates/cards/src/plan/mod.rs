@@ -20,6 +20,7 @@ mod rescue;
 mod sample;
 mod shares;
 mod shift;
+mod short;
 mod stock;
 mod why;
 

@@ -1,7 +1,7 @@
 //! The last pages: a rule to check the printer by, findings, cautions.
 
 use cards::Plan;
-use cards::finding::{Fact, Severity, Subject};
+use cards::finding::{Fact, Severity, Subject, Way};
 use cards::model::Material;
 use measure::{Length, Rect, Size};
 use words::Arg;
@@ -52,18 +52,7 @@ fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
         pages.say(&say("page-findings-none", &[]));
     }
     for finding in &plan.findings {
-        let args: Vec<(&str, Arg)> = finding
-            .facts
-            .iter()
-            .map(|(name, fact)| {
-                let arg = match fact {
-                    Fact::Length(length) => Arg::from(told.length(*length)),
-                    Fact::Count(count) => Arg::from(*count),
-                    Fact::Text(text) => Arg::from(text),
-                };
-                (*name, arg)
-            })
-            .collect();
+        let args = arguments(&finding.facts, told);
         let id = format!("finding-{}", finding.code);
         let remedy = format!("{id}.remedy");
         let mut text = say(&id, &args);
@@ -86,8 +75,35 @@ fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
         pages.room(pt(46));
         pages.block(&head, told.small_strong(), color, Role::Paragraph);
         pages.say(&text);
+        if !finding.ways.is_empty() {
+            pages.say(&say("page-finding-ways", &[]));
+        }
+        for out in &finding.ways {
+            pages.item(&way(out, told));
+        }
     }
     pages.gap(pt(6));
+}
+
+/// A way out of a finding: what changes, then what comes of it.
+fn way(way: &Way, told: Told) -> String {
+    let mut changes = way.changes.iter().map(|change| say(change.code, &arguments(&change.facts, told)));
+    let first = changes.next().unwrap_or_default();
+    let changes = changes.fold(first, |first, next| say("way-and", &[("first", first.into()), ("next", next.into())]));
+    let said = match way.left_percent {
+        0 => say("way-gives-whole", &[("way", changes.into())]),
+        percent => say("way-gives", &[("way", changes.into()), ("percent", percent.into())]),
+    };
+    if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
+}
+
+fn arguments(facts: &[(&'static str, Fact)], told: Told) -> Vec<(&'static str, Arg)> {
+    let arg = |fact: &Fact| match fact {
+        Fact::Length(length) => Arg::from(told.length(*length)),
+        Fact::Count(count) => Arg::from(*count),
+        Fact::Text(text) => Arg::from(text),
+    };
+    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
 }
 
 /// A square of exactly one inch, a line of four, a line of a hundred millimetres.

@@ -57,8 +57,18 @@ finding-design-no-recipe = No recipe may be made of design { $design }, so its {
        *[other] sheets stay
     } whole.
     .remedy = Add its letter to a recipe's designs, or leave the design out of the batch.
-finding-design-short = Design { $design } is to give { $wanted } sheets and { $there } are left: { $short } too few.
-    .remedy = Get { $short } more, make fewer cards of it, or use another design in its place.
+finding-design-short = { $batch }: design { $design } is to give { $wanted } sheets and { $there } { $there ->
+        [one] is
+       *[other] are
+    } left: { $short } too few.
+    .remedy = Get { $short } more, or use another design in their place. Or let something go: { $fewer } cards of { $design }{ $kits-left ->
+        [0] { "" }
+        [one] , which leaves { $kits-left } whole kit
+       *[other] , which leaves { $kits-left } whole kits
+    }{ $other ->
+        [none] .
+       *[other] ; or { $other }, which takes { $other-sheets } sheets of it and makes { $other-cards } cards.
+    }
 finding-envelope-tight = The card fits { $envelope } with only { $clearance } to spare; { $wanted } is easier.
     .remedy = { $next ->
         [none] Use an envelope a little larger.
@@ -163,8 +173,17 @@ finding-spare-unknown = No piece { $layer } of { $recipe } is known, so no spare
     .remedy = Use the names of the recipe and of its layer.
 finding-strip-narrow = Piece { $piece } of layout { $layout } is only { $width } wide; strips under { $least } are hard to hold.
     .remedy = Cut it while it is attached to a wide piece, and keep fingers behind the rail.
-finding-too-few-sheets = { $wanted } cards are wanted and the sheets give { $cards }.
-    .remedy = About { $short } more sheets are needed, or ask for fewer cards.
+finding-too-few-sheets = { $batch }: { $wanted } cards are wanted and the sheets give { $cards }.
+    .remedy = About { $short } more { $short ->
+        [one] sheet is
+       *[other] sheets are
+    } needed, of any design. Or let something go: { $fewer } { $fewer ->
+        [one] card
+       *[other] cards
+    } of this batch{ $other ->
+        [none] .
+       *[other] ; or { $other }, which takes { $other-sheets } sheets and makes { $other-cards } cards.
+    }
 
 ### Ways out of a finding: phrases for a list, by their code.
 

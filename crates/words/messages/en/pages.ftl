@@ -210,6 +210,7 @@ page-findings-none = Nothing was found that needs your attention.
 page-finding-serious = Must be changed
 page-finding-warning = Look at this
 page-finding-note = Note
+page-finding-ways = Any one of these would do:
 page-finding-layout = layout { $number }
 page-rule-title = Check the printer
 page-rule-square = 1 in
