@@ -419,3 +419,48 @@ fn a_sample_is_measured_and_the_rest_planned_with_it() {
     let refused = visit.post("/w/1/sample", &fields);
     assert!(refused.status == 422 && text(&refused).contains("cards instead of 48"), "{}", refused.status);
 }
+
+#[test]
+fn a_picture_is_put_on_a_face_turned_and_refused_where_it_is_none() {
+    let visit = Visit::new();
+    let give = |seen: &str, act: &str, bytes: &[u8]| {
+        let text = |key: &str, value: &str| (key.to_owned(), value.as_bytes().to_vec());
+        let mut fields = vec![text("seen", seen), text("page", "paper"), text("pack", "0"), text("design", "0")];
+        fields.extend([text("side", "front"), text("act", act), ("file".to_owned(), bytes.to_vec())]);
+        answer(
+            &visit.room,
+            &Asked { method: Method::Post, path: "/w/1/face".to_owned(), query: Vec::new(), fields, now: 5_000 },
+        )
+    };
+    let file = || text(&visit.get("/w/1/file/project.toml"));
+    let before = visit.get("/w/1/1/card-1.svg").body;
+    // Left half black, right half white.
+    let picture = image::RgbImage::from_fn(40, 40, |x, _| image::Rgb([if x < 20 { 0 } else { 255 }; 3]));
+    let mut png = std::io::Cursor::new(Vec::new());
+    picture.write_to(&mut png, image::ImageFormat::Png).unwrap();
+    for (bad, why) in
+        [(&b"GIF89a nothing"[..], "neither PNG nor JPEG"), (&b""[..], "neither"), (&png.get_ref()[..60], "damaged")]
+    {
+        let refused = give("1", "picture", bad);
+        assert_eq!(refused.status, 422);
+        assert!(text(&refused).contains(why), "{why}");
+    }
+    assert_eq!(give("1", "turn", b"").status, 422, "there is none to turn");
+    assert_eq!(give("1", "picture", png.get_ref()).status, 303);
+    assert!(
+        file().contains("picture = \"")
+            && !file().contains("drawn = \"quince-branch\"")
+            && file().starts_with("# Six sheets")
+    );
+    assert!(visit.page("/w/1/paper").contains("A picture was put on"));
+    assert_ne!(visit.get("/w/1/2/card-1.svg").body, before, "the card shows it");
+    let face = visit.get("/w/1/2/face-0-0-front.svg").body;
+    assert_eq!(give("2", "turn", b"").status, 303);
+    assert_ne!(visit.get("/w/1/3/face-0-0-front.svg").body, face);
+    assert_eq!(give("3", "arrow", b"").status, 303);
+    assert!(visit.page("/w/1/paper").contains("The arrow of"));
+    visit.post("/w/1/undo", &[("seen", "4")]);
+    visit.post("/w/1/undo", &[("seen", "3")]);
+    visit.post("/w/1/undo", &[("seen", "2")]);
+    assert!(!file().contains("picture = \""));
+}

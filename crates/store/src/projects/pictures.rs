@@ -40,4 +40,14 @@ impl Projects {
         );
         Ok(found.optional()?)
     }
+
+    /// A picture by its hash, whichever project shows it.
+    ///
+    /// # Errors
+    /// [`StoreError`] if the file cannot be read.
+    pub fn picture_of_hash(&self, hash: &str) -> Result<Option<Vec<u8>>, StoreError> {
+        let found =
+            self.connection.query_row("SELECT bytes FROM picture WHERE hash = ?1", params![hash], |row| row.get(0));
+        Ok(found.optional()?)
+    }
 }

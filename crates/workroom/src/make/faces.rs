@@ -122,6 +122,23 @@ fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
     found.collect()
 }
 
+/// The faces that show on a layout of the plan, each drawn by `draw`, shared out among the cores.
+pub fn faces_by(plan: &Plan, draw: &(dyn Fn(&Look, Size) -> Option<Picture> + Sync)) -> Faces {
+    let wanted = wanted(plan);
+    let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
+    thread::scope(|scope| {
+        let hands: Vec<_> = (0..cores)
+            .map(|core| {
+                let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
+                let drawn = move |(id, look, size): &(FaceId, &Look, Size)| Some((*id, draw(look, *size)?));
+                scope.spawn(move || own.into_iter().filter_map(drawn).collect::<Vec<_>>())
+            })
+            .collect();
+        // A hand that panicked leaves its faces white; nothing in it can.
+        hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
+    })
+}
+
 /// What one face looks like, if Octavo draws it or it is one colour.
 pub fn face_picture(look: &Look, size: Size) -> Option<Picture> {
     face(look, size, None).ok().flatten().map(|(picture, _)| picture)

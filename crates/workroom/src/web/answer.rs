@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, drawings, hand, layout, moving, paper, sample, say, share, shell, spoiled,
-    stock, table,
+    assets, batch, begin, cards, chosen, drawings, facing, hand, layout, moving, paper, sample, say, share, shell,
+    spoiled, stock, table,
 };
 use crate::wording;
 
@@ -188,6 +188,10 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
             }
         }
+        (Method::Post, ["face"]) => match facing::change(room, asked, &kept)? {
+            Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+            Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
+        },
         (Method::Post, ["move"]) => match made(room, &kept).map(|made| moving::moved(asked, &kept, &made)) {
             Some(Ok(changed)) => keep(room, asked, &kept, Ok(Some(changed))),
             Some(Err(why)) => show(room, asked, &kept, "layout", BTreeMap::new(), Some(why)),

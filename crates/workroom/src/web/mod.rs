@@ -12,6 +12,7 @@
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
 //! | `sample` | the first card measured |
 //! | `spoiled` | a spoiled piece: what is cut again |
+//! | `facing`, `prints` | a picture put on a face; faces as they were drawn |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
 //! | `accent` | a colour out of the open paper that can be read |
@@ -28,11 +29,13 @@ mod cards;
 mod chosen;
 mod drawings;
 mod edit;
+mod facing;
 mod fields;
 mod hand;
 mod layout;
 mod moving;
 mod paper;
+mod prints;
 mod room;
 mod sample;
 mod server;

@@ -1,6 +1,6 @@
 //! Paper: every design of the packs, both faces, which side is up, which way its print stands.
 
-use cards::model::{Design, Face, Side, Way};
+use cards::model::{Design, Face, Look, Side, Way};
 use maud::{Markup, html};
 
 use super::answer::Desk;
@@ -62,6 +62,21 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                     (face.name) @if up { " · " strong { (say("paper-up", &[])) } }
                     br; small { (layout::way(face.way)) }
                 }
+                @if ours {
+                    div.face-acts {
+                        (act(desk, &at, (pack, number), word, "arrow", &html! { button.quiet type="submit" { (say("paper-arrow", &[])) } }))
+                        @if matches!(&face.look, Look::Picture(name) if super::prints::hash(name).is_some()) {
+                            (act(desk, &at, (pack, number), word, "turn", &html! { button.quiet type="submit" { (say("paper-turn", &[])) } }))
+                        }
+                        details {
+                            summary { (say("paper-picture", &[])) }
+                            (act(desk, &at, (pack, number), word, "picture", &html! {
+                                label.field { span { (say("paper-picture-file", &[("name", (&face.name).into())])) } input type="file" name="file" accept="image/png,image/jpeg" required; }
+                                button type="submit" { (say("paper-picture-put", &[])) }
+                            }))
+                        }
+                    }
+                }
             }
         }
     };
@@ -82,6 +97,20 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                     }))
                 }
             }
+        }
+    }
+}
+
+/// A form that changes one face.
+fn act(desk: &Desk<'_>, at: &str, (pack, design): (usize, usize), side: &str, what: &str, inside: &Markup) -> Markup {
+    html! {
+        form method="post" action=(format!("/w/{}/face", desk.kept.id.0)) enctype="multipart/form-data" {
+            (shell::seen(desk.kept, "paper", at))
+            input type="hidden" name="pack" value=(pack);
+            input type="hidden" name="design" value=(design);
+            input type="hidden" name="side" value=(side);
+            input type="hidden" name="act" value=(what);
+            (inside)
         }
     }
 }

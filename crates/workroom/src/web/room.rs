@@ -1,13 +1,13 @@
 //! The projects, plans already made, drawings already drawn.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, OnceLock, PoisonError};
 use std::thread;
 use std::time::Duration;
 
-use cards::model::{Look, Side};
+use cards::model::Side;
 use cards::plan::plan;
 use cards::{Plan, Project};
 use cutting::Budget;
@@ -15,8 +15,9 @@ use drawing::sheets::Faces;
 use store::projects::{OpenError, Projects, StoreError};
 
 use super::Answer;
+use super::prints::{self, Given, Prints};
 use crate::cli::NODES;
-use crate::make::faces::{FaceId, face_picture, faces};
+use crate::make::faces::{FaceId, faces_by};
 
 /// Chosen: a page that takes longer than this to come looks broken.
 const PATIENCE: Duration = Duration::from_millis(1500);
@@ -33,6 +34,7 @@ pub struct Room {
     beside: PathBuf,
     plans: Mutex<Vec<(String, Arc<Job>)>>,
     drawn: Mutex<Drawn>,
+    prints: Arc<Prints>,
     /// How long a page waits for a plan before it says that it is being made.
     pub(super) patience: Duration,
 }
@@ -51,6 +53,8 @@ pub(super) struct Made {
     both: OnceLock<Faces>,
     /// Picture files that could not be had: their faces are plain.
     pub(super) missing: Vec<String>,
+    prints: Arc<Prints>,
+    given: Given,
 }
 
 impl Made {
@@ -74,7 +78,7 @@ impl Made {
         let pack = self.plan.project.packs.get(id.0)?;
         let design = pack.designs.get(id.1)?;
         let face = design.face(id.2);
-        face_picture(&face.look, pack.sheet)
+        self.prints.face(&face.look, pack.sheet, &self.given)
     }
 }
 
@@ -100,24 +104,16 @@ impl Job {
         done.clone()
     }
 
-    fn make(&self, project: &Project) {
+    fn make(&self, project: &Project, prints: Arc<Prints>, given: Given) {
         let stop = || self.stop.load(Ordering::Relaxed);
         let mut budget = Budget::nodes(NODES).stopped_by(&stop);
-        let mut plan = plan(project, &mut budget);
-        let mut missing = Vec::new();
-        // Pictures lie beside a project file, and here there is none: their faces are plain until they are given.
-        let made = faces(&plan, None).unwrap_or_else(|bad| {
-            missing = bad.iter().map(|bad| bad.name.clone()).collect();
-            for design in plan.project.packs.iter_mut().flat_map(|pack| &mut pack.designs) {
-                for face in [&mut design.front, &mut design.back] {
-                    if matches!(&face.look, Look::Picture(_)) {
-                        face.look = Look::Plain("#e6ddcc".to_owned());
-                    }
-                }
-            }
-            faces(&plan, None).unwrap_or_default()
-        });
-        *locked(&self.done) = Some(Arc::new(Made { plan, faces: made.faces, both: OnceLock::new(), missing }));
+        let plan = plan(project, &mut budget);
+        // A picture that was not given here has a plain face until it is.
+        let missing = prints::names(project).into_iter().filter(|name| !given.contains_key(*name));
+        let missing: BTreeSet<String> = missing.map(str::to_owned).collect();
+        let faces = faces_by(&plan, &|look, size| prints.face(look, size, &given));
+        let missing = missing.into_iter().collect();
+        *locked(&self.done) = Some(Arc::new(Made { plan, faces, both: OnceLock::new(), missing, prints, given }));
         self.ready.notify_all();
     }
 }
@@ -145,7 +141,14 @@ impl Room {
             let what = super::say("edit-demo", &[]);
             store.add(crate::make::ONE_EACH, &what, now).map_err(OpenError::Store)?;
         }
-        Ok(Room { store: Mutex::new(store), beside, plans: Mutex::default(), drawn: Mutex::default(), patience })
+        Ok(Room {
+            store: Mutex::new(store),
+            beside,
+            plans: Mutex::default(),
+            drawn: Mutex::default(),
+            prints: Arc::default(),
+            patience,
+        })
     }
 
     /// The projects, for one call or a few.
@@ -184,9 +187,17 @@ impl Room {
             plans.remove(0).1.stop();
         }
         drop(plans);
-        let (hand, project) = (Arc::clone(&job), project.clone());
-        thread::spawn(move || hand.make(&project));
+        let given = self.given(project);
+        let (hand, project, prints) = (Arc::clone(&job), project.clone(), Arc::clone(&self.prints));
+        thread::spawn(move || hand.make(&project, prints, given));
         job
+    }
+
+    /// The pictures of a project that were given here.
+    fn given(&self, project: &Project) -> Given {
+        let bytes = |name: &str| self.store().picture_of_hash(prints::hash(name)?).ok().flatten();
+        let all = prints::names(project).into_iter();
+        all.filter_map(|name| Some((name.to_owned(), Arc::new(bytes(name)?)))).collect()
     }
 
     /// A drawing by its address, drawn if it is not there yet.
@@ -217,6 +228,6 @@ impl Room {
 }
 
 /// What a thread that panicked left behind is still whole: every change is one assignment.
-fn locked<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
+pub(super) fn locked<T>(mutex: &Mutex<T>) -> MutexGuard<'_, T> {
     mutex.lock().unwrap_or_else(PoisonError::into_inner)
 }

@@ -1,0 +1,152 @@
+//! Prints how long the pages of the workroom take, what they weigh, and what memory an hour of edits needs:
+//!
+//!     cargo run --release -p workroom --example load
+//!
+//! Each page of the demo with 48 and with 192 cards: asked again and again (`again`), and as the first after an edit, with
+//! the plan made anew (`edited`); every cut line moved by one to four marks both ways (`drag`); weight as sent, without
+//! pictures. Then 600 edits, with every page and its pictures looked at after each fiftieth. In process, without a browser:
+//! what the workroom itself takes. Fails if a bar is missed.
+#![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::unwrap_used, reason = "a figure for a person")]
+
+use std::process::ExitCode;
+use std::time::Instant;
+
+use workroom::web::{Answer, Asked, Method, Room, answer};
+
+const PAGES: [&str; 8] = ["", "paper", "cards", "layout", "batch", "cardstock", "table", "share"];
+const EDITS: usize = 600;
+
+struct Load {
+    room: Room,
+    missed: Vec<String>,
+}
+
+impl Load {
+    fn ask(&self, method: Method, address: &str, fields: &[(&str, &str)]) -> Answer {
+        let (path, query) = address.split_once('?').unwrap_or((address, ""));
+        let pair = |pair: &str| pair.split_once('=').map(|(key, value)| (key.to_owned(), value.to_owned()));
+        let query = query.split('&').filter_map(pair).collect();
+        let fields = fields.iter().map(|(key, value)| ((*key).to_owned(), value.as_bytes().to_vec())).collect();
+        answer(&self.room, &Asked { method, path: path.to_owned(), query, fields, now: 1 })
+    }
+
+    fn get(&self, address: &str) -> (f64, Answer) {
+        let started = Instant::now();
+        let answered = self.ask(Method::Get, address, &[]);
+        (started.elapsed().as_secs_f64() * 1e3, answered)
+    }
+
+    fn page(project: usize, page: &str) -> String {
+        if page.is_empty() { "/".to_owned() } else { format!("/w/{project}/{page}") }
+    }
+
+    /// One small edit that was never made before, so that the plan is made anew.
+    fn edit(&self, project: usize, number: usize) {
+        let shown = String::from_utf8(self.get(&format!("/w/{project}/paper")).1.body).unwrap();
+        let seen = shown.split("name=\"seen\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+        let name = format!("Edited {number} times, {seen}");
+        let fields = [("seen", seen.as_str()), ("page", "cards"), ("set:name", name.as_str())];
+        let kept = self.ask(Method::Post, &format!("/w/{project}/edit"), &fields);
+        assert_eq!(kept.status, 303, "{}", String::from_utf8_lossy(&kept.body));
+    }
+
+    /// Addresses of the pictures on a page.
+    fn pictures(body: &[u8]) -> Vec<String> {
+        let text = String::from_utf8_lossy(body).into_owned();
+        let of = |mark: &str| -> Vec<String> {
+            text.split(mark).skip(1).filter_map(|rest| rest.split('"').next().map(str::to_owned)).collect()
+        };
+        let mut all = of("src=\"");
+        all.extend(of("image href=\""));
+        all.retain(|address| address.starts_with("/w/"));
+        all
+    }
+
+    fn told(&mut self, name: &str, mut times: Vec<f64>, bar: f64) {
+        times.sort_by(f64::total_cmp);
+        let at = |share: usize| times[(times.len() * share / 100).min(times.len() - 1)];
+        println!("{name:34} p50 {:7.1} ms   p95 {:7.1} ms   ({} times)", at(50), at(95), times.len());
+        if at(95) >= bar {
+            self.missed.push(format!("{name}: p95 {:.1} ms, bar {bar} ms", at(95)));
+        }
+    }
+
+    fn measure(&mut self, project: usize, cards: usize) {
+        println!("\n{cards} cards");
+        for page in PAGES {
+            let address = Load::page(project, page);
+            let weight = self.get(&address).1.body.len();
+            let times = (0..40).map(|_| self.get(&address).0).collect();
+            let name = if page.is_empty() { "hand" } else { page };
+            self.told(&format!("{name} again, {} kB", weight / 1000), times, 50.0);
+            if weight >= 200_000 {
+                self.missed.push(format!("{name}: {weight} bytes"));
+            }
+            let edited: Vec<f64> = (0..12)
+                .map(|number| {
+                    self.edit(project, number);
+                    self.get(&address).0
+                })
+                .collect();
+            self.told(&format!("{name} edited"), edited, 50.0);
+        }
+        let lines = String::from_utf8(self.get(&format!("/w/{project}/layout")).1.body)
+            .unwrap()
+            .matches("class=\"grip\"")
+            .count();
+        let asks = (0..lines).flat_map(|line| [-4, -3, -2, -1, 1, 2, 3, 4].map(|marks| (line, marks)));
+        let times =
+            asks.map(|(line, marks)| self.get(&format!("/w/{project}/move?layout=0&line={line}&marks={marks}")).0);
+        let times = times.collect();
+        self.told(&format!("drag, {lines} lines"), times, 100.0);
+    }
+}
+
+fn memory(name: &str) -> Option<u64> {
+    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find(|line| line.starts_with(name))?;
+    Some(line.split_whitespace().nth(1)?.parse::<u64>().ok()? / 1000)
+}
+
+fn main() -> ExitCode {
+    let folder = std::env::temp_dir().join(format!("octavo-load-{}", std::process::id()));
+    std::fs::create_dir_all(&folder).unwrap();
+    let room = Room::open(&folder.join("octavo.db"), 1).unwrap();
+    let mut load = Load { room, missed: Vec::new() };
+    // The whole pack: four sheets of each design.
+    let text = String::from_utf8(load.get("/w/1/file/project.toml").1.body).unwrap();
+    let whole: String =
+        text.lines().filter(|line| !line.trim_start().starts_with("use =")).flat_map(|line| [line, "\n"]).collect();
+    load.ask(Method::Post, "/new", &[("kind", "file"), ("text", &whole)]);
+    let first = load.get("/").0;
+    println!("the first page of all, with its plan: {first:.0} ms");
+    load.measure(1, 48);
+    load.measure(2, 192);
+    let started = Instant::now();
+    for number in 0..EDITS {
+        load.edit(1, number);
+        if number % 50 == 0 {
+            for page in PAGES {
+                let (_, shown) = load.get(&Load::page(1, page));
+                for picture in Load::pictures(&shown.body) {
+                    load.get(&picture);
+                }
+            }
+        }
+    }
+    println!(
+        "\n{EDITS} edits with every page and picture after each fiftieth: {:.0} s",
+        started.elapsed().as_secs_f64()
+    );
+    if let (Some(now), Some(most)) = (memory("VmRSS"), memory("VmHWM")) {
+        println!("memory now {now} MB, most {most} MB");
+        if most >= 300 {
+            load.missed.push(format!("memory: {most} MB"));
+        }
+    }
+    std::fs::remove_dir_all(&folder).unwrap();
+    for missed in &load.missed {
+        println!("bar missed: {missed}");
+    }
+    if load.missed.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+}

@@ -1,0 +1,77 @@
+//! Faces of papers as they were drawn, shared by all plans; pictures that were given, by what is in them.
+
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex};
+
+use cards::Project;
+use cards::model::Look;
+use drawing::Picture;
+use measure::Size;
+
+use super::room::locked;
+use crate::make::faces::face_picture;
+use crate::pictures;
+
+/// Most faces kept. Chosen: both sides of the demo and some more; a face of 12 in is 4 MB.
+const MOST: usize = 18;
+/// What a face looks like whose picture is not here.
+const MISSING: [u8; 3] = [0xe6, 0xdd, 0xcc];
+
+/// Faces already drawn.
+#[derive(Debug, Default)]
+pub(super) struct Prints {
+    known: Mutex<Vec<(String, Picture)>>,
+}
+
+/// The given pictures that a project shows: name in its file, bytes.
+pub(super) type Given = BTreeMap<String, Arc<Vec<u8>>>;
+
+impl Prints {
+    /// What a face looks like; `None` if it is plain white.
+    pub(super) fn face(&self, look: &Look, size: Size, given: &Given) -> Option<Picture> {
+        let key = format!("{look:?} {size:?} {}", matches!(look, Look::Picture(name) if given.contains_key(name)));
+        if let Some((_, known)) = locked(&self.known).iter().find(|(of, _)| *of == key) {
+            return Some(known.clone());
+        }
+        let made = match look {
+            Look::Picture(name) => given.get(name).and_then(|bytes| read(bytes)).or(Some(Picture::plain(MISSING))),
+            other => face_picture(other, size),
+        }?;
+        let mut known = locked(&self.known);
+        if known.len() >= MOST {
+            known.remove(0);
+        }
+        known.push((key, made.clone()));
+        Some(made)
+    }
+}
+
+/// The pixels of a picture file, upright and no larger than a drawing needs.
+pub(super) fn read(bytes: &[u8]) -> Option<Picture> {
+    let read = pictures::decode(bytes).ok()?;
+    Picture::new(read.width, read.height, Arc::from(read.rgb))
+}
+
+/// The name by which a project file calls a picture that was given here.
+pub(super) fn name(hash: &str) -> String {
+    format!("{hash}.jpg")
+}
+
+/// The hash in such a name.
+pub(super) fn hash(name: &str) -> Option<&str> {
+    let hash = name.strip_suffix(".jpg")?;
+    (hash.len() == 64 && hash.bytes().all(|sign| sign.is_ascii_hexdigit())).then_some(hash)
+}
+
+/// The names of the picture files that a project shows.
+pub(super) fn names(project: &Project) -> Vec<&str> {
+    let faces = project.packs.iter().flat_map(|pack| &pack.designs).flat_map(|design| [&design.front, &design.back]);
+    faces.filter_map(name_of).collect()
+}
+
+fn name_of(face: &cards::model::Face) -> Option<&str> {
+    match &face.look {
+        Look::Picture(name) => Some(name),
+        _ => None,
+    }
+}
