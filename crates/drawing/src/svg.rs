@@ -36,7 +36,7 @@ pub fn write(scene: &Scene) -> String {
     )
 }
 
-/// As [`write`], every letter an outline: for a picture in a page, which gets no fonts of its page.
+/// As [`write()`], every letter an outline: for a picture in a page, which gets no fonts of its page.
 pub fn write_outlined(scene: &Scene) -> String {
     write(&Scene { marks: drawn(&scene.marks), ..scene.clone() })
 }
