@@ -93,7 +93,7 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
     assert.match(await eye.text(".foot"), /The demo was laid out/);
 
     await eye.open(`${room.address}/w/1/paper`);
-    await eye.click("#design-0-0 summary");
+    await eye.click("#design-0-0 > details > summary");
     await eye.click('#design-0-0 select[name="set:pack.0.design.0.up"] option[value="back"]');
     await eye.click("#design-0-0 .change button");
     assert.match(await eye.text("#design-0-0 .face.up"), /leaf scatter/);
