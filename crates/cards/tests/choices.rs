@@ -7,8 +7,9 @@ mod drive;
 use std::collections::BTreeMap;
 
 use cards::Plan;
-use cards::model::{Choice, Decided, Project, Side, Way};
+use cards::model::{Choice, Decided, Lies, Project, Side, Way};
 use cards::plan::{Budget, Card, PartKind, plan, refusal};
+use measure::{Length, Rect, Size};
 
 fn planned(choices: Vec<Choice>, change: impl Fn(&mut Project)) -> Plan {
     let mut project = drive::project();
@@ -157,4 +158,19 @@ fn a_print_with_a_top_does_not_lie_on_its_side() {
     let PartKind::Patterned { layout, piece, .. } = part.kind else { panic!("the panel is no paper") };
     plan.layouts[layout].pieces[piece].turned = true;
     assert_eq!((asked(&plan, Side::Back), asked(&plan, Side::Front)), (Some("choice-sideways"), None));
+}
+
+#[test]
+fn a_piece_lies_on_the_other_side_where_the_sheet_turned_over_has_it() {
+    let inches = |x: i64, y: i64, w: i64, h: i64| {
+        Rect::new(Length::INCH * x, Length::INCH * y, Size::new(Length::INCH * w, Length::INCH * h))
+    };
+    let sheet = Size::new(Length::INCH * 12, Length::INCH * 12);
+    let mut design = drive::project().packs[0].designs[0].clone();
+    for (lies, behind) in [(Lies::LikeABook, inches(9, 1, 3, 4)), (Lies::HeadToFoot, inches(0, 7, 3, 4))] {
+        design.lies = lies;
+        assert_eq!(design.on_other_side(inches(0, 1, 3, 4), sheet), behind);
+        let piece = inches(2, 5, 3, 4);
+        assert_eq!(design.on_other_side(design.on_other_side(piece, sheet), sheet), piece, "turned over twice");
+    }
 }

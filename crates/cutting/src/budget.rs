@@ -76,6 +76,16 @@ impl<'a> Budget<'a> {
         }
     }
 
+    /// Does something within at most so many of the nodes left, and spends what it took.
+    ///
+    /// That the part ran out, or that it was stopped, is for the work itself to say.
+    pub fn within<T>(&mut self, nodes: u64, work: impl FnOnce(&mut Budget<'a>) -> T) -> T {
+        let mut part = self.part(nodes);
+        let done = work(&mut part);
+        let _ = self.spend(part.spent());
+        done
+    }
+
     /// True once the caller has said stop.
     pub fn stopped(&self) -> bool {
         self.stopped

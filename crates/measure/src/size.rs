@@ -37,6 +37,15 @@ impl Size {
         self.fits(other) || self.turned().fits(other)
     }
 
+    /// How many pieces come out of it when all are cut alike, side by side, none turned.
+    ///
+    /// # Shape
+    /// Whole rows and columns only, so a person can do it without a plan; other ways of cutting may give more.
+    pub fn side_by_side(self, piece: Size) -> i64 {
+        let times = |whole: Length, part: Length| whole.ticks() / part.ticks().max(1);
+        times(self.width, piece.width) * times(self.height, piece.height)
+    }
+
     /// Area in square ticks.
     pub fn area(self) -> i128 {
         i128::from(self.width.ticks()) * i128::from(self.height.ticks())
@@ -83,5 +92,18 @@ impl Rect {
     /// True if the two share some area; touching edges do not.
     pub fn overlaps(self, other: Rect) -> bool {
         self.x < other.right() && other.x < self.right() && self.y < other.bottom() && other.y < self.bottom()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn pieces_side_by_side_are_whole_rows_and_columns() {
+        let inches = |w, h| Size::new(Length::INCH * w, Length::INCH * h);
+        assert_eq!(inches(12, 12).side_by_side(inches(3, 4)), 12);
+        assert_eq!(inches(6, 6).side_by_side(inches(3, 4)), 2);
+        assert_eq!(inches(2, 2).side_by_side(inches(3, 4)), 0);
     }
 }

@@ -71,6 +71,14 @@ pub enum Mark {
 }
 
 impl Mark {
+    /// The mark of a maker who names none: 1/8 in, or 1 mm.
+    pub const fn usual(unit: Unit) -> Mark {
+        match unit {
+            Unit::Inch => Mark::EighthInch,
+            Unit::Millimetre => Mark::WholeMillimetre,
+        }
+    }
+
     /// Every mark, coarse to fine within its unit.
     pub const ALL: [Mark; 10] = [
         Mark::HalfInch,

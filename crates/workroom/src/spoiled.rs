@@ -3,7 +3,6 @@
 use cards::Plan;
 use cards::plan::{Fix, Lost, Source};
 use drawing::sheets::lost_name;
-use measure::Size;
 use words::say;
 
 use crate::wording;
@@ -67,11 +66,6 @@ fn stock_name(plan: &Plan, lost: Lost) -> String {
     known.map(|known| known.name.clone()).unwrap_or_default()
 }
 
-fn size(plan: &Plan, size: Size) -> String {
-    let mark = plan.project.mark;
-    format!("{} × {}", wording::length(size.width, mark), wording::length(size.height, mark))
-}
-
 /// A lost piece in words: its name, its layer and its size.
 pub fn name(plan: &Plan, lost: Lost) -> String {
     let (layer, recipe, sized) = match lost {
@@ -79,7 +73,7 @@ pub fn name(plan: &Plan, lost: Lost) -> String {
             let found = plan.layouts.get(layout).and_then(|laid| laid.pieces.get(piece));
             let recipe = found.and_then(|found| plan.project.recipes.get(found.recipe));
             let layer = found.and_then(|found| recipe?.layers.get(found.layer)).map(|layer| layer.name.clone());
-            (layer, recipe, found.map(|f| if f.turned { f.rect.size.turned() } else { f.rect.size }))
+            (layer, recipe, found.map(cards::plan::Piece::stands))
         }
         Lost::Stock { stock, cut } => {
             let found = plan.stocks.get(stock).and_then(|stock| stock.cuts.get(cut));
@@ -95,7 +89,7 @@ pub fn name(plan: &Plan, lost: Lost) -> String {
             ("layer", layer.unwrap_or_default().into()),
             ("stock", stock_name(plan, lost).into()),
             ("recipe", recipe.map(|recipe| recipe.name.clone()).unwrap_or_default().into()),
-            ("size", size(plan, sized.unwrap_or_default()).into()),
+            ("size", wording::size(sized.unwrap_or_default(), plan.project.mark).into()),
         ],
     )
 }
@@ -103,10 +97,9 @@ pub fn name(plan: &Plan, lost: Lost) -> String {
 /// What is taken for a lost piece, in a sentence.
 pub fn told(plan: &Plan, fix: &Fix) -> String {
     let project = &plan.project;
-    let sized = fix.recut.as_ref().map(|recut| size(plan, recut.size)).unwrap_or_default();
+    let sized = fix.recut.as_ref().map(|recut| wording::size(recut.size, project.mark)).unwrap_or_default();
     let design = |pack: usize, design: usize| {
-        let found = project.packs.get(pack).and_then(|pack| pack.designs.get(design));
-        found.map(|design| format!("{} {}", design.letter, design.name)).unwrap_or_default()
+        project.design(pack, design).map(|design| format!("{} {}", design.letter, design.name)).unwrap_or_default()
     };
     let of_layout = |layout: usize, of: usize| plan.layouts.get(layout).map(|laid| design(laid.pack, of));
     let stock = |stock: usize| project.cardstocks.get(stock).map(|stock| stock.name.clone()).unwrap_or_default();

@@ -1,10 +1,11 @@
 //! Facts into words: the one place where lengths, findings and problems become what a maker reads.
 
 use cards::replan::Change;
-use cards::{Fact, Finding, Way, WayChange};
+use cards::{Fact, Finding, Way};
+use drawing::sheets::worded;
 use measure::{FractionStyle, Length, Mark, Size, Unit, UnitSign, write_as, write_exact_in};
 use store::project_file::Problem;
-use words::{Arg, say};
+use words::say;
 
 /// A finding or a problem in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,6 +31,11 @@ pub fn length(length: Length, mark: Mark) -> String {
     write_as(length, rule, FractionStyle::Plain, UnitSign::Shown).text
 }
 
+/// A size as the maker thinks of it.
+pub fn size(size: Size, mark: Mark) -> String {
+    format!("{} × {}", length(size.width, mark), length(size.height, mark))
+}
+
 /// A length for a file: exact, in the maker's unit where that can say it.
 pub fn exact(length: Length, unit: Unit) -> String {
     write_exact_in(length, unit)
@@ -43,50 +49,30 @@ pub fn exact_size(size: Size, unit: Unit) -> String {
 /// A finding in words.
 pub fn finding(finding: &Finding, mark: Mark) -> Worded {
     let ways = finding.ways.iter().map(|way| self::way(way, mark)).collect();
-    Worded { ways, ..worded(&format!("finding-{}", finding.code), &finding.facts, &|found| length(found, mark)) }
+    Worded { ways, ..with_remedy(&format!("finding-{}", finding.code), &finding.facts, &|found| length(found, mark)) }
 }
 
 /// A way out in words: what changes, then what comes of it.
 pub fn way(way: &Way, mark: Mark) -> String {
-    let mut changes = way.changes.iter().map(|change| way_change(change, mark));
-    let first = changes.next().unwrap_or_default();
-    let changes = changes.fold(first, |first, next| say("way-and", &[("first", first.into()), ("next", next.into())]));
-    let said = match way.left_percent {
-        0 => say("way-gives-whole", &[("way", changes.into())]),
-        percent => say("way-gives", &[("way", changes.into()), ("percent", percent.into())]),
-    };
-    if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
-}
-
-fn way_change(change: &WayChange, mark: Mark) -> String {
-    say(change.code, &arguments(&change.facts, &|found| length(found, mark)))
+    worded::way(way, &|found| length(found, mark))
 }
 
 /// What a re-plan changed, in words: what was at the mark of then, what is at the mark of now.
 pub fn change(change: &Change, was: Mark, is: Mark) -> String {
     let (from, to): (Vec<_>, Vec<_>) = change.facts.iter().cloned().partition(|(name, _)| name.starts_with("from"));
-    let mut args = arguments(&from, &|found| length(found, was));
-    args.extend(arguments(&to, &|found| length(found, is)));
+    let mut args = worded::arguments(&from, &|found| length(found, was));
+    args.extend(worded::arguments(&to, &|found| length(found, is)));
     say(change.code, &args)
 }
 
 /// A problem of a project file in words, without its place.
 pub fn problem(problem: &Problem) -> Worded {
-    worded(&format!("problem-{}", problem.code()), &problem.facts(), &|found| exact(found, problem.unit))
+    with_remedy(&format!("problem-{}", problem.code()), &problem.facts(), &|found| exact(found, problem.unit))
 }
 
-fn worded(id: &str, facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Worded {
-    let args = arguments(facts, length);
+fn with_remedy(id: &str, facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Worded {
+    let args = worded::arguments(facts, length);
     Worded { said: say(id, &args), remedy: say(&format!("{id}.remedy"), &args), ways: Vec::new() }
-}
-
-fn arguments(facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Vec<(&'static str, Arg)> {
-    let arg = |fact: &Fact| match fact {
-        Fact::Length(found) => Arg::Text(length(*found)),
-        Fact::Count(count) => Arg::from(*count),
-        Fact::Text(text) => Arg::from(text),
-    };
-    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
 }
 
 #[cfg(test)]

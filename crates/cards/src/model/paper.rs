@@ -23,6 +23,25 @@ pub enum Side {
     Back,
 }
 
+impl Side {
+    /// The side behind it.
+    #[must_use]
+    pub const fn other(self) -> Side {
+        match self {
+            Side::Front => Side::Back,
+            Side::Back => Side::Front,
+        }
+    }
+
+    /// Its name in files and addresses: `front` or `back`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Side::Front => "front",
+            Side::Back => "back",
+        }
+    }
+}
+
 /// Which ways up a print may be used.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Way {

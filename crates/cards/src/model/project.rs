@@ -4,7 +4,7 @@ use measure::{Length, Mark, Size, Unit};
 
 use crate::pairs::Apart;
 
-use super::{Cardstock, Pack, Price, Recipe, Side, Supplies};
+use super::{Cardstock, Design, Layer, Pack, Price, Recipe, Side, Supplies};
 
 /// What the maker's trimmer can do.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,6 +17,20 @@ pub struct Trimmer {
     pub stack_paper: u32,
     /// Sheets of cardstock cut together.
     pub stack_cardstock: u32,
+}
+
+impl Trimmer {
+    /// The trimmer of a maker who says nothing of hers.
+    ///
+    /// # Source
+    /// A 12 in (305 mm) trimmer, strips of 1/2 in (12 mm), two sheets of paper or one of cardstock: common practice.
+    pub const fn usual(unit: Unit) -> Trimmer {
+        let (longest_cut, smallest_strip) = match unit {
+            Unit::Inch => (Unit::Inch.thousandths(12_000), Unit::Inch.thousandths(500)),
+            Unit::Millimetre => (Length::mm(305), Length::mm(12)),
+        };
+        Trimmer { longest_cut, smallest_strip, stack_paper: 2, stack_cardstock: 1 }
+    }
 }
 
 /// Ribbon on a spool.
@@ -73,6 +87,14 @@ pub struct Goal {
     pub pins: Vec<(String, String, Length, Length, Size)>,
     /// How many alternatives of the layout to show.
     pub alternatives: u32,
+}
+
+impl Goal {
+    /// What a maker wants who says nothing: single cards, as many as there can be, three layouts to choose from.
+    pub fn unsaid() -> Goal {
+        // Chosen: few enough to lay side by side.
+        Goal { set_of: 1, alternatives: 3, ..Goal::default() }
+    }
 }
 
 /// Which prints may meet on one card.
@@ -175,7 +197,24 @@ pub struct Project {
     pub choices: Vec<Choice>,
 }
 
+impl Batch {
+    /// What it is called: a batch without a name is the whole project.
+    pub fn called<'a>(&'a self, project: &'a Project) -> &'a str {
+        if self.name.is_empty() { &project.name } else { &self.name }
+    }
+}
+
 impl Project {
+    /// A design by the index of its pack and its own.
+    pub fn design(&self, pack: usize, design: usize) -> Option<&Design> {
+        self.packs.get(pack)?.designs.get(design)
+    }
+
+    /// A layer by the index of its recipe and its own.
+    pub fn layer(&self, recipe: usize, layer: usize) -> Option<&Layer> {
+        self.recipes.get(recipe)?.layers.get(layer)
+    }
+
     /// The batches, also where the maker named none: then one without a name, of all sheets in use.
     pub fn made(&self) -> Vec<Batch> {
         if !self.batches.is_empty() {
@@ -183,12 +222,8 @@ impl Project {
         }
         let mut takes = Vec::new();
         for (pack, paper) in self.packs.iter().enumerate() {
-            let take = |(design, printed): (usize, &super::Design)| Take {
-                pack,
-                design,
-                sheets: printed.sheets(),
-                side: printed.up,
-            };
+            let take =
+                |(design, printed): (usize, &Design)| Take { pack, design, sheets: printed.sheets(), side: printed.up };
             takes.extend(paper.designs.iter().enumerate().map(take));
         }
         vec![Batch { name: String::new(), takes, recipes: Vec::new(), goal: self.goal.clone(), kits: None }]

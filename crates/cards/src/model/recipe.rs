@@ -141,6 +141,13 @@ pub struct Layer {
     pub placement: Placement,
 }
 
+impl Layer {
+    /// True if it is a piece that comes from the partner of the card's design.
+    pub fn is_from_partner(&self) -> bool {
+        matches!(self.material, Material::Patterned { from_partner: true, .. })
+    }
+}
+
 /// The recipe of one card.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Recipe {

@@ -1,6 +1,6 @@
 //! What is used up beside paper, cardstock and ribbon.
 
-use measure::Length;
+use measure::{Length, Unit};
 
 use super::Price;
 
@@ -15,6 +15,19 @@ pub struct Tape {
     pub price: Option<Price>,
     /// A layer at least so long on its shorter side takes two lines of tape, a narrower one takes one.
     pub two_lines_from: Length,
+}
+
+impl Tape {
+    /// From where a layer takes two lines if the maker does not say: 2 in, or 50 mm.
+    ///
+    /// # Source
+    /// Chosen: a band of a card is narrower, a mat wider.
+    pub const fn usual_two_lines_from(unit: Unit) -> Length {
+        match unit {
+            Unit::Inch => Unit::Inch.thousandths(2_000),
+            Unit::Millimetre => Length::mm(50),
+        }
+    }
 }
 
 /// Something bought by the pack, or used so many times before it is bought again.

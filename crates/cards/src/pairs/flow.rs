@@ -185,15 +185,17 @@ impl State<'_> {
             let free = |&to: &usize| !walk.on_way[to] && self.reduced(node, to) == Some(Cost::default());
             // The end first: it is the last of the nodes.
             let found = Some(end).filter(free).or_else(|| (walk.next[node]..last).find(free));
-            walk.next[node] =
-                found.filter(|&to| to != end).unwrap_or(if found.is_some() { walk.next[node] } else { last });
             match found {
                 Some(to) => {
+                    if to != end {
+                        walk.next[node] = to;
+                    }
                     walk.on_way[to] = true;
                     way.push(to);
                 }
                 None => {
                     // Nothing leads on from here: the one before tries its next.
+                    walk.next[node] = last;
                     walk.on_way[node] = false;
                     way.pop();
                     if let Some(&before) = way.last() {

@@ -24,8 +24,11 @@ pub struct Shown {
 pub enum Uneven {
     /// Every piece of the print shown least is used.
     AllUsed,
-    /// Pieces of it are left, but the rule or the partners send the cards to other prints.
+    /// Pieces of it are left, but the rule sends the cards to other prints.
     Rule,
+    /// Pieces of it are left, but partners that the maker named go together first. [`evenness`], which knows no
+    /// partners, takes it for the rule.
+    Partners,
 }
 
 /// The share of one recipe's layer.

@@ -125,6 +125,13 @@ pub struct Piece {
     pub turned: bool,
 }
 
+impl Piece {
+    /// Its size as it stands on its card.
+    pub fn stands(&self) -> Size {
+        if self.turned { self.rect.size.turned() } else { self.rect.size }
+    }
+}
+
 /// Another layout, told in numbers.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Alternative {

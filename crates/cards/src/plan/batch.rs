@@ -32,13 +32,12 @@ pub(super) fn layouts(
     let mut found: Vec<Vec<Finding>> = vec![Vec::new(); batches.len()];
     for (index, batch) in batches.iter().enumerate() {
         let parts = u64::try_from(batches.len() - index).unwrap_or(u64::MAX).max(1);
-        let mut part = budget.part(budget.left() / parts);
         let first = layouts.len();
-        layouts.extend(of_batch(project, batch, first, &mut gone, &mut part, &mut found[index]));
+        let (gone, found) = (&mut gone, &mut found[index]);
+        layouts.extend(budget.within(budget.left() / parts, |part| of_batch(project, batch, first, gone, part, found)));
         for layout in &mut layouts[first..] {
             layout.batch = index;
         }
-        let _ = budget.spend(part.spent());
     }
     short::what_could_go(project, batches, &layouts, &mut found);
     findings.extend(found.into_iter().flatten());
@@ -121,7 +120,7 @@ fn of_batch(
         let gives = first.recipe_counts.iter().sum::<u32>().max(1);
         let finding = Finding::new(Severity::Serious, Subject::Project, "too-few-sheets").with("wanted", asked);
         let made = asked.min(MOST_CARDS) - short;
-        let finding = finding.with("batch", if batch.name.is_empty() { &project.name } else { &batch.name }.as_str());
+        let finding = finding.with("batch", batch.called(project));
         findings.push(finding.with("cards", made).with("short", short.div_ceil(gives)));
     }
     layouts
@@ -237,12 +236,7 @@ fn pairs(project: &Project, goal: &Goal, pack: &Pack, findings: &mut Vec<Finding
 
 /// True if a layer of the recipe comes from the partner design.
 fn takes_from_partner(recipe: &Recipe) -> bool {
-    recipe.layers.iter().any(is_from_partner)
-}
-
-/// True if the layer comes from the partner design.
-pub(super) fn is_from_partner(layer: &Layer) -> bool {
-    matches!(layer.material, Material::Patterned { from_partner: true, .. })
+    recipe.layers.iter().any(Layer::is_from_partner)
 }
 
 /// One place for a card on a layout.
@@ -271,16 +265,10 @@ fn slots(project: &Project, layout: &Layout) -> Vec<Slot> {
     for slot in &mut slots {
         let recipe = &project.recipes[slot.recipe];
         let stands =
-            |layer: usize| slot.pieces.get(&layer).map_or_else(Size::default, |&piece| standing(layout, piece));
+            |layer: usize| slot.pieces.get(&layer).map_or_else(Size::default, |&piece| layout.pieces[piece].stands());
         slot.places = fit::places(recipe, &fit::sizes(project, recipe, stands));
     }
     slots
-}
-
-/// The size of a piece as it stands on its card.
-pub(crate) fn standing(layout: &Layout, piece: usize) -> Size {
-    let piece = &layout.pieces[piece];
-    if piece.turned { piece.rect.size.turned() } else { piece.rect.size }
 }
 
 /// Every card of all batches.
@@ -392,12 +380,12 @@ impl Pool {
                 for sheet in 1..=used.sheets {
                     let shared = |&piece: &usize| {
                         let found = &layout.pieces[piece];
-                        found.card.is_some() && is_from_partner(&project.recipes[found.recipe].layers[found.layer])
+                        found.card.is_some() && project.recipes[found.recipe].layers[found.layer].is_from_partner()
                     };
                     let mut pieces: Vec<usize> = (0..layout.pieces.len()).filter(shared).collect();
                     pieces.sort_by_key(|&piece| layout.pieces[piece].card);
                     for piece in pieces {
-                        let size = standing(layout, piece);
+                        let size = layout.pieces[piece].stands();
                         let origin = Origin {
                             layout: index,
                             piece,
@@ -439,11 +427,11 @@ impl Pool {
     ) {
         let slot = draft.slot();
         for (layer, made) in project.recipes[slot.recipe].layers.iter().enumerate() {
-            let Some(&piece) = slot.pieces.get(&layer).filter(|_| is_from_partner(made)) else { continue };
+            let Some(&piece) = slot.pieces.get(&layer).filter(|_| made.is_from_partner()) else { continue };
             if from.contains_key(&layer) {
                 continue;
             }
-            let size = standing(layout, piece);
+            let size = layout.pieces[piece].stands();
             let designs = design.map_or(0..project.packs[layout.pack].designs.len(), |design| design..design + 1);
             for design in designs {
                 let there = self.0.get_mut(&(layout.pack, design, size.width, size.height));
@@ -503,7 +491,7 @@ fn parts(project: &Project, letter: &str, draft: &Draft, from: &BTreeMap<usize, 
                     side: draft.used.side,
                     sheet: draft.sheet(),
                 };
-                let origin = if is_from_partner(made) { from.get(&layer).copied() } else { Some(own) };
+                let origin = if made.is_from_partner() { from.get(&layer).copied() } else { Some(own) };
                 let Some(Origin { layout, piece, design, side, sheet }) = origin else { continue };
                 PartKind::Patterned { layout, piece, design, side, sheet }
             }
@@ -525,6 +513,14 @@ pub(super) fn mat_cardstock(cardstock: &[(Option<String>, usize)], letter: &str)
     let own = cardstock.iter().find(|(design, _)| design.as_deref() == Some(letter));
     let all = cardstock.iter().find(|(design, _)| design.is_none());
     own.or(all).or(cardstock.first()).map(|&(_, cardstock)| cardstock)
+}
+
+/// The piece that a card goes by: the first of patterned paper that no partner gives.
+pub(super) fn main_part<'a>(project: &Project, card: &'a Card) -> Option<&'a CardPart> {
+    let layers = &project.recipes[card.recipe].layers;
+    let main =
+        |part: &&CardPart| matches!(part.kind, PartKind::Patterned { .. }) && !layers[part.layer].is_from_partner();
+    card.parts.iter().find(main)
 }
 
 /// True if the maker named the design as its own partner.

@@ -7,10 +7,11 @@
 //! again unless the piece lies a quarter turned on the sheet.
 
 use super::answer::{Card, CardPart, Layout, PartKind, Plan};
-use super::batch::{is_from_partner, mat_cardstock, standing};
+use super::batch::{main_part, mat_cardstock};
+use super::mix;
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Choice, Decided, Material, PrintSize, Project, Side, Way};
-use crate::pairs::{Clash, Piece, Print, Rule};
+use crate::model::{Choice, Decided, Material, Project, Side, Way};
+use crate::pairs::{Clash, Piece, Rule};
 
 /// Carry out every choice of the project, in its order; tell of those that cannot be.
 pub(super) fn carry_out(project: &Project, layouts: &[Layout], cards: &mut [Card], findings: &mut Vec<Finding>) {
@@ -29,7 +30,7 @@ pub fn refusal(plan: &Plan, choice: &Choice) -> Option<Finding> {
 }
 
 fn choose(project: &Project, layouts: &[Layout], cards: &mut [Card], choice: &Choice) -> Result<(), Finding> {
-    let table = Table { project, layouts, choice };
+    let table = Table { project, layouts, choice, rule: Rule::of(project) };
     let (card, part) = table.piece(cards, choice.card)?;
     match choice.decided {
         Decided::Swap(with) => {
@@ -48,6 +49,7 @@ struct Table<'a> {
     project: &'a Project,
     layouts: &'a [Layout],
     choice: &'a Choice,
+    rule: Rule,
 }
 
 impl Table<'_> {
@@ -78,7 +80,7 @@ impl Table<'_> {
     ) -> Result<(), Finding> {
         let (mine, theirs) = (cards[one].parts[part].kind.clone(), cards[other].parts[its].kind.clone());
         let size = |kind: &PartKind| match kind {
-            PartKind::Patterned { layout, piece, .. } => Some(standing(&self.layouts[*layout], *piece)),
+            PartKind::Patterned { layout, piece, .. } => Some(self.layouts[*layout].pieces[*piece].stands()),
             _ => None,
         };
         if size(&mine) != size(&theirs) {
@@ -120,7 +122,7 @@ impl Table<'_> {
     fn fits(&self, before: &Card, after: &Card, part: usize) -> Result<(), Finding> {
         let recipe = &self.project.recipes[after.recipe];
         let letter = self.letter(&after.parts[part].kind);
-        let own = !is_from_partner(&recipe.layers[after.parts[part].layer]);
+        let own = !recipe.layers[after.parts[part].layer].is_from_partner();
         if own && !recipe.designs.is_empty() && !recipe.designs.iter().any(|known| known == letter) {
             let finding = self.told("choice-other-designs").with("wanted", after.number);
             return Err(finding.with("recipe", recipe.name.as_str()).with("design", letter));
@@ -145,24 +147,20 @@ impl Table<'_> {
         let piece = self.print(&card.parts[part].kind)?;
         let others = card.parts.iter().enumerate().filter(|&(index, _)| index != part);
         let mut others = others.filter_map(|(_, part)| Some((&part.kind, self.print(&part.kind)?)));
-        others.find_map(|(kind, other)| {
-            Some((Rule::of(self.project).clash(&piece, &other)?, self.letter(kind).to_owned()))
-        })
+        others.find_map(|(kind, other)| Some((self.rule.clash(&piece, &other)?, self.letter(kind).to_owned())))
     }
 
     /// A card goes by the print of its main piece: its design, its sheet and the colour of its mats.
     fn follow(&self, card: &mut Card, part: usize) {
         let layers = &self.project.recipes[card.recipe].layers;
-        if is_from_partner(&layers[card.parts[part].layer]) {
+        if layers[card.parts[part].layer].is_from_partner() {
             return;
         }
-        let main =
-            |part: &&CardPart| matches!(part.kind, PartKind::Patterned { .. }) && !is_from_partner(&layers[part.layer]);
-        let Some(PartKind::Patterned { layout, design, .. }) = card.parts.iter().find(main).map(|part| &part.kind)
+        let Some(&PartKind::Patterned { layout, design, .. }) = main_part(self.project, card).map(|part| &part.kind)
         else {
             return;
         };
-        let (pack, design) = (self.layouts[*layout].pack, *design);
+        let pack = self.layouts[layout].pack;
         let letter = &self.project.packs[pack].designs[design].letter;
         for part in &mut card.parts {
             if let Material::Mat { cardstock, .. } = &layers[part.layer].material
@@ -182,9 +180,6 @@ impl Table<'_> {
     /// A piece as the rule of prints looks at it.
     fn print(&self, kind: &PartKind) -> Option<Piece> {
         let PartKind::Patterned { layout, design, side, .. } = *kind else { return None };
-        let pack = self.layouts[layout].pack;
-        let face = self.project.packs[pack].designs[design].face(side);
-        let large = face.print_size == Some(PrintSize::Large);
-        Some(Piece { print: Print { pack, design, side }, large, ground: None })
+        Some(mix::piece(self.project, self.layouts[layout].pack, design, side))
     }
 }

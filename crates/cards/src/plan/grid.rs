@@ -1,6 +1,6 @@
 //! Lengths on a grid of equal steps.
 
-use measure::Length;
+use measure::{Length, Rect, Size, from_steps};
 
 /// Most steps along one side of a sheet that the engines take.
 pub(super) const MOST_STEPS: i64 = 65_535;
@@ -48,6 +48,12 @@ impl Grid {
     pub(super) fn length(self, steps: u32) -> Length {
         self.step * i64::from(steps)
     }
+}
+
+/// A rectangle of a cut plan as lengths: on the sheet, if that is the whole of it.
+pub fn on_sheet(rect: cutting::steps::Rect, step: Length) -> Rect {
+    let size = Size::new(from_steps(rect.width, step), from_steps(rect.height, step));
+    Rect::new(from_steps(rect.x, step), from_steps(rect.y, step), size)
 }
 
 /// Greatest common divisor; the other number where one is 0.

@@ -6,7 +6,6 @@ use measure::envelopes::{clearance, envelopes};
 use measure::{Length, Rect, Size, Unit};
 
 use super::answer::{Card, Layout, PartKind};
-use super::batch::standing;
 use super::fit;
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Fold, Material, Project, Recipe, Way};
@@ -41,7 +40,7 @@ fn made(project: &Project, layouts: &[Layout], cards: &[Card]) -> BTreeSet<(usiz
         let piece = |layer: usize| {
             let part = card.parts.iter().find(|part| part.layer == layer);
             match part.map(|part| &part.kind) {
-                Some(PartKind::Patterned { layout, piece, .. }) => standing(&layouts[*layout], *piece),
+                Some(PartKind::Patterned { layout, piece, .. }) => layouts[*layout].pieces[*piece].stands(),
                 _ => Size::default(),
             }
         };

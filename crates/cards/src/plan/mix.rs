@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, VecDeque};
 use measure::Length;
 
 use super::answer::Layout;
-use super::batch::{Draft, Origin, Pool, is_from_partner, standing};
+use super::batch::{Draft, Origin, Pool};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{PrintSize, Project, Side};
 use crate::pairs::{Cards, Companions, Piece, Print, Rule, give_all};
@@ -96,8 +96,8 @@ fn lacks<'a>(
 ) -> impl Iterator<Item = (usize, Kind)> + 'a {
     let slot = draft.slot();
     let layers = project.recipes[slot.recipe].layers.iter().enumerate();
-    layers.filter(|(layer, made)| is_from_partner(made) && !from.contains_key(layer)).filter_map(|(layer, _)| {
-        let size = standing(layout, *slot.pieces.get(&layer)?);
+    layers.filter(|(layer, made)| made.is_from_partner() && !from.contains_key(layer)).filter_map(|(layer, _)| {
+        let size = layout.pieces[*slot.pieces.get(&layer)?].stands();
         Some((layer, (layout.pack, size.width, size.height)))
     })
 }
@@ -109,7 +109,8 @@ fn number(kinds: &mut Vec<Kind>, kind: Kind) -> usize {
     })
 }
 
-fn piece(project: &Project, pack: usize, design: usize, side: Side) -> Piece {
+/// A printed piece as the rule of prints that meet looks at it.
+pub(super) fn piece(project: &Project, pack: usize, design: usize, side: Side) -> Piece {
     let printed = &project.packs[pack].designs[design];
     Piece {
         print: Print { pack, design, side },

@@ -31,13 +31,12 @@ pub use answer::{
 pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, RestAdvice};
 pub use choices::refusal;
 pub use costs::{per_card, used_for};
+pub use grid::on_sheet;
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use sample::{MadeBy, Measured, allowed, compare, made_by};
 pub use shares::{BatchKits, BatchShares, CardKind};
 pub use shift::{CutLine, Pinned, Shifted, Stays, cut_lines, left_over, pins_for, shift};
 pub use why::{WayOut, WhyNot, why};
-
-pub(crate) use batch::standing;
 
 pub use cutting::Budget;
 pub use cutting::flexible::nearest::{Aim, Sort};
@@ -53,10 +52,9 @@ use crate::model::{Collage, Project};
 pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
     let mut findings = Vec::new();
     // Paper decides everything after it, so it may spend most; what it leaves over goes to the cardstock.
-    let mut for_paper = budget.part(budget.left() / 4 * 3);
     let batches = project.made();
-    let layouts = batch::layouts(project, &batches, &mut for_paper, &mut findings);
-    let _ = budget.spend(for_paper.spent());
+    let for_paper = budget.left() / 4 * 3;
+    let layouts = budget.within(for_paper, |part| batch::layouts(project, &batches, part, &mut findings));
     let mut cards = batch::cards(project, &batches, &layouts, &mut findings);
     choices::carry_out(project, &layouts, &mut cards, &mut findings);
     let stocks = stock::stocks(project, &cards, budget, &mut findings);

@@ -16,7 +16,6 @@ use cutting::{Budget, Tree};
 use measure::{Length, Rect, Size};
 
 use super::answer::{Plan, StockCut};
-use super::batch::standing;
 use super::checked::{self, Sheet};
 use super::grid::{Grid, MOST_STEPS};
 use super::stock::upright;
@@ -160,10 +159,9 @@ pub fn rescue(plan: &Plan, lost: &[Lost], earlier: &[Fix], budget: &mut Budget<'
     for (material, mut open) in by_material {
         open.sort_unstable();
         take_spares(plan, earlier, &mut open, &mut answer);
-        let mut part = budget.part(budget.left() / parts.max(1));
+        let nodes = budget.left() / parts.max(1);
         parts = parts.saturating_sub(1);
-        recut(plan, material, open, earlier, &mut part, &mut answer);
-        let _ = budget.spend(part.spent());
+        budget.within(nodes, |part| recut(plan, material, open, earlier, part, &mut answer));
     }
     answer.fixes.sort_by_key(|fix| (fix.recut.is_some(), fix.source.is_new_sheet(), fix.source));
     answer
@@ -206,7 +204,7 @@ fn take_spares(plan: &Plan, earlier: &[Fix], open: &mut Vec<Lost>, answer: &mut 
     open.retain(|&lost| {
         let Lost::Paper { layout, piece, design } = lost else { return true };
         let wanted = &plan.layouts[layout].pieces[piece];
-        let size = standing(&plan.layouts[layout], piece);
+        let size = plan.layouts[layout].pieces[piece].stands();
         for (index, other) in plan.layouts.iter().enumerate() {
             if other.pack != plan.layouts[layout].pack {
                 continue;
@@ -214,7 +212,7 @@ fn take_spares(plan: &Plan, earlier: &[Fix], open: &mut Vec<Lost>, answer: &mut 
             let sheets: u32 = other.sheets.iter().filter(|used| used.design == design).map(|used| used.sheets).sum();
             for (spare, found) in other.pieces.iter().enumerate() {
                 let alike = (found.recipe, found.layer) == (wanted.recipe, wanted.layer);
-                if found.card.is_some() || !alike || standing(other, spare) != size {
+                if found.card.is_some() || !alike || other.pieces[spare].stands() != size {
                     continue;
                 }
                 let source = Source::Spare { layout: index, piece: spare, design };
@@ -260,9 +258,8 @@ fn recut(
     stuff.retain(|there| there.copies != Some(0));
     // Where not everything can be had, one piece less is asked for, the largest first.
     while !open.is_empty() {
-        let mut part = budget.part(budget.left());
-        let cut = Cutting::new(plan, material, &open, &stuff).and_then(|cutting| cutting.solve(&mut part));
-        let _ = budget.spend(part.spent());
+        let cutting = Cutting::new(plan, material, &open, &stuff);
+        let cut = cutting.and_then(|cutting| budget.within(u64::MAX, |part| cutting.solve(part)));
         if let Some((fixes, proven)) = cut {
             answer.fewest_sheets &= proven;
             answer.fixes.extend(fixes);
@@ -277,7 +274,7 @@ fn recut(
 /// The size of a lost piece as it stands on its card.
 fn size_of(plan: &Plan, lost: Lost) -> Size {
     match lost {
-        Lost::Paper { layout, piece, .. } => standing(&plan.layouts[layout], piece),
+        Lost::Paper { layout, piece, .. } => plan.layouts[layout].pieces[piece].stands(),
         Lost::Stock { stock, cut } => plan.stocks[stock].cuts[cut].size,
     }
 }

@@ -6,6 +6,8 @@ use cutting::steps::CutPlan;
 use cutting::tree::Axis;
 use measure::{Length, Rect, Unit, from_steps};
 
+use super::grid::on_sheet;
+
 /// How one side of a piece came out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Measured {
@@ -47,19 +49,12 @@ pub fn made_by(plan: &CutPlan, step: Length, rect: Rect, axis: Axis) -> MadeBy {
         Axis::X => (rect.x, rect.right()),
         Axis::Y => (rect.y, rect.bottom()),
     };
-    let inside = |rect: Rect, other: Rect| {
-        rect.x <= other.x && rect.y <= other.y && rect.right() >= other.right() && rect.bottom() >= other.bottom()
-    };
     let (mut setting, mut steps) = (None, Vec::new());
     for (number, cut) in (1..).zip(&plan.steps) {
         let cutting::steps::Step::Cut(cut) = cut else { continue };
         let parts = cut.work.iter().flat_map(|work| &work.off).filter_map(|id| plan.part(*id));
-        let mut measured = parts.map(|part| {
-            let length = |steps: u32| from_steps(steps, step);
-            let size = measure::Size::new(length(part.rect.width), length(part.rect.height));
-            Rect::new(length(part.rect.x), length(part.rect.y), size)
-        });
-        if cut.axis == axis && measured.any(|part| inside(part, rect) && span(part) == span(rect)) {
+        let mut measured = parts.map(|part| on_sheet(part.rect, step));
+        if cut.axis == axis && measured.any(|part| part.contains(rect) && span(part) == span(rect)) {
             setting = Some(from_steps(cut.setting, step));
             steps.push(number);
         }

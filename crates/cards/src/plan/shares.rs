@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use measure::Size;
 
 use super::answer::{Card, Layout, PartKind};
-use super::batch::{is_from_partner, standing};
+use super::batch::main_part;
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Batch, Project};
 use crate::pairs::{Kits, Print, Share, Shown, Uneven, evenness, kits};
@@ -56,13 +56,12 @@ pub(super) fn shares(
     let of_batch = |(index, batch): (usize, &Batch)| {
         let own: Vec<&Card> = cards.iter().filter(|card| card.batch == index).collect();
         let shown = shown(project, index, layouts, &own);
-        let shares = evenness(&shown);
-        // Where the maker named partners, what comes of them is her wish: the page tells it.
-        let wished = |share: &&Share| {
+        let mut shares = evenness(&shown);
+        for share in &mut shares {
             let layer = &project.recipes[share.recipe].layers[share.layer];
-            is_from_partner(layer) && !batch.goal.partners.is_empty() && share.reason == Some(Uneven::Rule)
-        };
-        for share in shares.iter().filter(|share| !wished(share)) {
+            if share.reason == Some(Uneven::Rule) && layer.is_from_partner() && !batch.goal.partners.is_empty() {
+                share.reason = Some(Uneven::Partners);
+            }
             findings.extend(uneven(project, batch, share));
         }
         let kits = batch.kits.map(|number| into_kits(project, &own, number));
@@ -76,11 +75,7 @@ pub(super) fn shares(
 
 /// What a card shows as its main piece.
 fn kind(project: &Project, card: &Card) -> CardKind {
-    let main = |part: &&super::CardPart| {
-        matches!(part.kind, PartKind::Patterned { .. })
-            && !is_from_partner(&project.recipes[card.recipe].layers[part.layer])
-    };
-    let print = card.parts.iter().find(main).and_then(|part| print(card, &part.kind));
+    let print = main_part(project, card).and_then(|part| print(card, &part.kind));
     CardKind { recipe: card.recipe, print }
 }
 
@@ -101,7 +96,7 @@ fn shown(project: &Project, batch: usize, layouts: &[Layout], cards: &[&Card]) -
             let PartKind::Patterned { layout, piece, .. } = part.kind else { continue };
             let Some(print) = print(card, &part.kind) else { continue };
             *counts.entry((card.recipe, part.layer, print)).or_default() += 1;
-            let size = (card.pack, standing(&layouts[layout], piece));
+            let size = (card.pack, layouts[layout].pieces[piece].stands());
             let known = takes.entry((card.recipe, part.layer)).or_default();
             if !known.contains(&size) {
                 known.push(size);
@@ -111,10 +106,10 @@ fn shown(project: &Project, batch: usize, layouts: &[Layout], cards: &[&Card]) -
     let mut there: BTreeMap<(usize, usize, Print), u32> = BTreeMap::new();
     for layout in layouts.iter().filter(|layout| layout.batch == batch) {
         for (index, piece) in layout.pieces.iter().enumerate().filter(|(_, piece)| piece.card.is_some()) {
-            let shared = is_from_partner(&project.recipes[piece.recipe].layers[piece.layer]);
-            let size = (layout.pack, standing(layout, index));
+            let shared = project.recipes[piece.recipe].layers[piece.layer].is_from_partner();
+            let size = (layout.pack, layout.pieces[index].stands());
             let goes = |&(&(recipe, layer), sizes): &(&(usize, usize), &Vec<(usize, Size)>)| {
-                let from_partner = is_from_partner(&project.recipes[recipe].layers[layer]);
+                let from_partner = project.recipes[recipe].layers[layer].is_from_partner();
                 let own = (recipe, layer) == (piece.recipe, piece.layer);
                 own || (shared && from_partner && sizes.contains(&size))
             };
@@ -145,6 +140,8 @@ fn uneven(project: &Project, batch: &Batch, share: &Share) -> Option<Finding> {
     let code = match share.reason? {
         Uneven::AllUsed => "share-all-used",
         Uneven::Rule => "share-by-rule",
+        // What comes of the partners she named is the maker's wish: the page tells it.
+        Uneven::Partners => return None,
     };
     let recipe = &project.recipes[share.recipe];
     let finding = Finding::new(Severity::Note, Subject::Recipe(recipe.name.clone()), code);

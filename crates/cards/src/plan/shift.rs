@@ -8,7 +8,7 @@ use cutting::flexible::{self, shift};
 use cutting::{Axis, Budget, Tree};
 use measure::{Length, Rect, Size};
 
-use super::answer::{Alternative, Layout, Plan};
+use super::answer::{Alternative, Layout, Piece, Plan};
 use super::grid::Grid;
 use super::groups::{Group, groups};
 use super::paper::{self, Question};
@@ -43,6 +43,12 @@ impl CutLine {
             Axis::X => (rect.x, rect.right(), rect.y, rect.bottom()),
             Axis::Y => (rect.y, rect.bottom(), rect.x, rect.right()),
         }
+    }
+
+    /// How far a rectangle lies from a place along the line.
+    fn off(&self, rect: Rect, near: Length) -> Length {
+        let (_, _, from, to) = self.along(rect);
+        if from <= near && near <= to { Length::ZERO } else { (from - near).max(near - to) }
     }
 
     /// True if that rectangle ends or begins on the line.
@@ -153,7 +159,7 @@ pub fn shift(
     let line = cut_lines(laid).get(line).copied().ok_or(Stays::NoLine)?;
     let alone = alone(plan, layout)?;
     let grid = Grid::new(laid.step);
-    let moving = Moving { plan, alone, laid, layout, grid, line };
+    let moving = Moving { plan, alone, laid, grid, line };
     let half = Length::from_ticks(grid.step().ticks() / 2);
     let start = if line.axis == Axis::X { laid.usable.x } else { laid.usable.y };
     let side = if line.axis == Axis::X { laid.usable.size.width } else { laid.usable.size.height };
@@ -188,23 +194,20 @@ pub fn pins_for(plan: &Plan, layout: usize, wanted: &Alternative, budget: &mut B
     order.sort_by_key(|&index| {
         (std::cmp::Reverse(area(index)), wanted.pieces[index].rect.y, wanted.pieces[index].rect.x)
     });
-    let all: Vec<Pinned> = order.iter().filter_map(|&index| pinned(&plan.project, wanted, index)).collect();
+    let all: Vec<Pinned> = order.iter().filter_map(|&index| pinned(&plan.project, &wanted.pieces, index)).collect();
     let mut pins: Vec<Pinned> = plan.project.goal.pins.iter().filter(|pin| all.contains(pin)).cloned().collect();
-    let mut part = budget.part(budget.left());
     for next in all.iter().map(Some).chain([None]) {
-        if chosen(&alone, laid, &pins, &mut part).is_some_and(|found| found.pieces == wanted.pieces) {
-            let _ = budget.spend(part.spent());
+        if chosen(&alone, laid, &pins, budget).is_some_and(|found| found.pieces == wanted.pieces) {
             return Some(pins);
         }
         pins.extend(next.filter(|next| !pins.contains(next)).cloned());
     }
-    let _ = budget.spend(part.spent());
     Some(all)
 }
 
 /// The layout that a plan with those pins chooses for as many cards.
-fn chosen(alone: &Alone, laid: &Layout, pins: &[Pinned], budget: &mut Budget<'_>) -> Option<Alternative> {
-    let mut project = alone.project.clone();
+fn chosen(alone: &Project, laid: &Layout, pins: &[Pinned], budget: &mut Budget<'_>) -> Option<Alternative> {
+    let mut project = alone.clone();
     project.goal.pins = pins.to_vec();
     let question = paper::ask(&project, laid.pack, true, Grid::new(laid.step), &mut Vec::new())?;
     let instance = question.with_cards(cards(laid));
@@ -213,11 +216,7 @@ fn chosen(alone: &Alone, laid: &Layout, pins: &[Pinned], budget: &mut Budget<'_>
 }
 
 /// The project as if it were about one layout only.
-struct Alone {
-    project: Project,
-}
-
-fn alone(plan: &Plan, layout: usize) -> Result<Alone, Stays> {
+fn alone(plan: &Plan, layout: usize) -> Result<Project, Stays> {
     let laid = plan.layouts.get(layout).ok_or(Stays::NoLine)?;
     if !laid.panels.is_empty() {
         return Err(Stays::Printed);
@@ -234,25 +233,24 @@ fn alone(plan: &Plan, layout: usize) -> Result<Alone, Stays> {
     if !plan.project.batches.is_empty() || first != Some(group.pack) {
         return Err(Stays::NoPins);
     }
-    Ok(Alone { project: group.project(&plan.project, batch) })
+    Ok(group.project(&plan.project, batch))
 }
 
 fn cards(laid: &Layout) -> u32 {
     laid.recipe_counts.iter().sum()
 }
 
-fn pinned(project: &Project, layout: &Alternative, piece: usize) -> Option<Pinned> {
-    let piece = layout.pieces.get(piece)?;
-    let recipe = project.recipes.get(piece.recipe)?;
-    let layer = recipe.layers.get(piece.layer)?.name.clone();
-    Some((recipe.name.clone(), layer, piece.rect.x, piece.rect.y, piece.rect.size))
+fn pinned(project: &Project, pieces: &[Piece], piece: usize) -> Option<Pinned> {
+    let piece = pieces.get(piece)?;
+    let recipe = project.recipes.get(piece.recipe)?.name.clone();
+    let layer = project.layer(piece.recipe, piece.layer)?.name.clone();
+    Some((recipe, layer, piece.rect.x, piece.rect.y, piece.rect.size))
 }
 
 struct Moving<'p> {
     plan: &'p Plan,
-    alone: Alone,
+    alone: Project,
     laid: &'p Layout,
-    layout: usize,
     grid: Grid,
     line: CutLine,
 }
@@ -261,7 +259,7 @@ impl Moving<'_> {
     /// The pins that do not touch the line.
     fn staying(&self) -> Vec<Pinned> {
         let touches = |pin: &&Pinned| !self.line.beside(Rect::new(pin.2, pin.3, pin.4));
-        self.alone.project.goal.pins.iter().filter(touches).cloned().collect()
+        self.alone.goal.pins.iter().filter(touches).cloned().collect()
     }
 
     fn asked<'q>(&self, project: &'q Project) -> Result<Question<'q>, Stays> {
@@ -274,15 +272,12 @@ impl Moving<'_> {
 
     /// The same cuts with the line at that step.
     fn same_cuts(&self, at: u32, near: Length, budget: &mut Budget<'_>) -> Option<Shifted> {
-        let mut project = self.alone.project.clone();
+        let mut project = self.alone.clone();
         project.goal.pins = self.staying();
         let question = self.asked(&project).ok()?;
         let instance = question.with_cards(cards(self.laid));
         let line = self.steps(self.line)?;
-        let mut part = budget.part(SAME_CUTS);
-        let tree = self.moved(&instance, line, at, &mut part);
-        let _ = budget.spend(part.spent());
-        let tree = tree?;
+        let tree = budget.within(SAME_CUTS, |part| self.moved(&instance, line, at, part))?;
         let lost = shift::left_over(&tree, instance.width, instance.height);
         let layout = flexible::Layout {
             effort: cutting::steps::effort(&tree, instance.width, instance.height),
@@ -335,15 +330,11 @@ impl Moving<'_> {
     fn done(&self, layout: Alternative, at: u32, near: Length) -> Option<Shifted> {
         let at = self.start() + self.grid.length(at);
         let line = CutLine { at, ..self.line };
-        let off = |rect: Rect| {
-            let (_, _, from, to) = self.line.along(rect);
-            if from <= near && near <= to { Length::ZERO } else { (from - near).max(near - to) }
-        };
         let beside = (0..layout.pieces.len())
             .filter(|&index| layout.pieces[index].card.is_some() && line.beside(layout.pieces[index].rect))
-            .min_by_key(|&index| (off(layout.pieces[index].rect), index));
+            .min_by_key(|&index| (self.line.off(layout.pieces[index].rect, near), index));
         let mut pins = self.staying();
-        pins.extend(beside.and_then(|index| pinned(&self.plan.project, &layout, index)));
+        pins.extend(beside.and_then(|index| pinned(&self.plan.project, &layout.pieces, index)));
         Some(Shifted {
             cuts: lines(&layout.tree, self.laid.usable, self.grid),
             left_over: left_over(&layout.tree, self.laid.usable, self.grid.step()),
@@ -362,15 +353,15 @@ impl Moving<'_> {
         let mut best: Option<Shifted> = None;
         let mut unfinished = false;
         for (index, rect) in self.held(near, place) {
-            let Some((recipe, layer, ..)) = pinned(&self.plan.project, &self.now(), index) else { continue };
-            let mut project = self.alone.project.clone();
+            let Some((recipe, layer, ..)) = pinned(&self.plan.project, &self.laid.pieces, index) else { continue };
+            let mut project = self.alone.clone();
             project.goal.pins = self.staying();
             project.goal.pins.push((recipe, layer, rect.x, rect.y, rect.size));
-            if let Some(range) = self.out_of_range(index, rect, &project)? {
+            let question = self.asked(&project)?;
+            if let Some(range) = self.out_of_range(index, rect, &question) {
                 refused = refused.or(Some(range));
                 continue;
             }
-            let question = self.asked(&project)?;
             let mut instance = question.with_cards(cards(self.laid));
             instance.alternatives = 1;
             let mut part = budget.part(budget.left() / 2);
@@ -399,18 +390,6 @@ impl Moving<'_> {
         }
     }
 
-    /// The layout as it is, told as an alternative.
-    fn now(&self) -> Alternative {
-        let laid = &self.plan.layouts[self.layout];
-        Alternative {
-            tree: laid.tree.clone(),
-            pieces: laid.pieces.clone(),
-            waste: laid.waste,
-            effort: laid.effort,
-            recipe_counts: laid.recipe_counts.clone(),
-        }
-    }
-
     /// The nearest piece before and the nearest after the line, each with the rectangle it would have.
     fn held(&self, near: Length, place: Length) -> Vec<(usize, Rect)> {
         let side = |before: bool| {
@@ -420,37 +399,33 @@ impl Moving<'_> {
             };
             let beside = self.laid.pieces.iter().enumerate();
             let beside = beside.filter(|(_, piece)| self.line.beside(piece.rect) && ends(piece.rect));
-            let nearest = beside.min_by_key(|(_, piece)| {
-                let (_, _, from, to) = self.line.along(piece.rect);
-                if from <= near && near <= to { Length::ZERO } else { (from - near).max(near - to) }
-            })?;
-            let (start, end, ..) = self.line.along(nearest.1.rect);
+            let (index, nearest) = beside.min_by_key(|(_, piece)| self.line.off(piece.rect, near))?;
+            let rect = nearest.rect;
+            let (start, end, ..) = self.line.along(rect);
             let (start, end) = if before { (start, place) } else { (place, end) };
-            let rect = nearest.1.rect;
             let moved = match self.line.axis {
                 Axis::X => Rect::new(start, rect.y, Size::new(end - start, rect.size.height)),
                 Axis::Y => Rect::new(rect.x, start, Size::new(rect.size.width, end - start)),
             };
-            Some((nearest.0, moved))
+            Some((index, moved))
         };
         [side(true), side(false)].into_iter().flatten().collect()
     }
 
     /// Why that piece may not be so large, if it may not.
-    fn out_of_range(&self, index: usize, rect: Rect, project: &Project) -> Result<Option<Stays>, Stays> {
+    fn out_of_range(&self, index: usize, rect: Rect, question: &Question<'_>) -> Option<Stays> {
         let piece = &self.laid.pieces[index];
-        let question = self.asked(project)?;
         let kind = question.kinds.iter().position(|kind| (kind.recipe, kind.layer) == (piece.recipe, piece.layer));
-        let Some(known) = kind.and_then(|kind| question.instance.kinds.get(kind)) else { return Ok(None) };
+        let known = question.instance.kinds.get(kind?)?;
         let side = if piece.turned { self.line.axis.across() } else { self.line.axis };
         let span = if side == Axis::X { known.width } else { known.height };
         let wanted = if self.line.axis == Axis::X { rect.size.width } else { rect.size.height };
         let (least, most) = (self.grid.length(span.least), self.grid.length(span.most));
         if least <= wanted && wanted <= most {
-            return Ok(None);
+            return None;
         }
         let recipe = &self.plan.project.recipes[piece.recipe];
         let (recipe, layer) = (recipe.name.clone(), recipe.layers[piece.layer].name.clone());
-        Ok(Some(Stays::Range { recipe, layer, side, least, most, wanted }))
+        Some(Stays::Range { recipe, layer, side, least, most, wanted })
     }
 }

@@ -33,9 +33,8 @@ pub(super) fn stocks(
     let mut left = u64::try_from(wanted.len()).unwrap_or(u64::MAX);
     let mut plans = Vec::new();
     for (cardstock, cuts) in wanted {
-        let mut part = budget.part(budget.left() / left.max(1));
-        plans.push(plan(project, cardstock, cuts, &mut part, findings));
-        let _ = budget.spend(part.spent());
+        let nodes = budget.left() / left.max(1);
+        plans.push(budget.within(nodes, |part| plan(project, cardstock, cuts, part, findings)));
         left -= 1;
     }
     plans
@@ -251,9 +250,8 @@ impl Nest<'_> {
             question: Question::LeastCost,
             rules: fixed::Rules::default(),
         };
-        let mut part = budget.part(if limited { budget.left() / 2 } else { budget.left() });
-        let mut answer = fixed::solve(&instance, &mut part);
-        let _ = budget.spend(part.spent());
+        let nodes = if limited { budget.left() / 2 } else { budget.left() };
+        let mut answer = budget.within(nodes, |part| fixed::solve(&instance, part));
         // Whatever the reason: pieces that fit no sheet at all are not asked for here.
         let lacks = |answer: &Answer| answer.sheets.is_empty();
         let short = limited && answer.as_ref().is_ok_and(lacks);
@@ -350,9 +348,7 @@ impl Nest<'_> {
                 let sheets = vec![sheet.clone()];
                 let rules = fixed::Rules::default();
                 let instance = Instance { sheets, pieces: vec![piece], question: Question::MostValue, rules };
-                let mut part = budget.part(budget.left().min(MOST_NODES));
-                let answer = fixed::solve(&instance, &mut part);
-                let _ = budget.spend(part.spent());
+                let answer = budget.within(MOST_NODES, |part| fixed::solve(&instance, part));
                 // Each is worth 1, so the worth is their number.
                 let found = answer.map_or(0, |answer| u32::try_from(answer.value).unwrap_or(u32::MAX));
                 found.max(u32::try_from(seen).unwrap_or(u32::MAX))

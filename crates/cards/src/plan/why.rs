@@ -102,9 +102,7 @@ pub(super) fn ways_out(project: &Project, pack: usize, budget: &mut Budget<'_>, 
         "piece-not-on-mark",
     ];
     let Some(finding) = findings.iter_mut().rfind(|finding| CODES.contains(&finding.code)) else { return };
-    let mut part = budget.part(budget.left() / 2);
-    let why = why(project, pack, Aim::AnyLayout, None, &mut part);
-    let _ = budget.spend(part.spent());
+    let why = budget.within(budget.left() / 2, |part| why(project, pack, Aim::AnyLayout, None, part));
     finding.ways = why.map(|why| why.ways.into_iter().map(|out| out.way).collect()).unwrap_or_default();
 }
 

@@ -154,10 +154,7 @@ pub fn replan(project: &Project, wanted: &Wanted, budget: &mut Budget<'_>) -> Re
 
 /// A plan for a share of what is left, so that much stays for what follows.
 fn planned(project: &Project, budget: &mut Budget<'_>) -> Plan {
-    let mut part = budget.part(budget.left() / 4);
-    let made = plan(project, &mut part);
-    let _ = budget.spend(part.spent());
-    made
+    budget.within(budget.left() / 4, |part| plan(project, part))
 }
 
 /// The whole millimetres of a length.
@@ -221,24 +218,18 @@ fn put_back(project: &mut Project, batches: Vec<Batch>) {
             }
             (project.goal, project.batches) = (batch.goal, Vec::new());
         }
-        Ok([batch]) => (project.goal, project.batches) = (no_goal(), vec![named(batch, project)]),
+        Ok([batch]) => (project.goal, project.batches) = (Goal::unsaid(), vec![named(batch, project)]),
         Err(batches) => {
             let batches = batches.into_iter().map(|batch| named(batch, project)).collect();
-            (project.goal, project.batches) = (no_goal(), batches);
+            (project.goal, project.batches) = (Goal::unsaid(), batches);
         }
     }
 }
 
 /// A batch always has a name.
 fn named(mut batch: Batch, project: &Project) -> Batch {
-    if batch.name.is_empty() {
-        batch.name.clone_from(&project.name);
-    }
+    batch.name = batch.called(project).to_owned();
     batch
-}
-
-fn no_goal() -> Goal {
-    Goal { set_of: 1, alternatives: 3, ..Goal::default() }
 }
 
 /// Sheets of a design that all batches take together.

@@ -78,8 +78,8 @@ pub(super) fn counted(plan: &Plan, cards: u32, findings: &mut Vec<Finding>) -> P
         // Designs that meet on one card are cut together: what that gives beyond is spare.
         if !batch.goal.partners.is_empty() && whole > share {
             batch.goal.overs += whole - share;
-            let name = if batch.name.is_empty() { &plan.project.name } else { &batch.name };
-            findings.push(note("replan-spare-cards").with("cards", whole - share).with("batch", name.as_str()));
+            let name = batch.called(&plan.project);
+            findings.push(note("replan-spare-cards").with("cards", whole - share).with("batch", name));
         }
     }
     findings.push(note("replan-cards").with("cards", cards).with("before", all));

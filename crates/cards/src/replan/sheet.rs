@@ -4,6 +4,8 @@
 //! The fewest sheets are sought; where that takes no more, with the same pieces as before. Recipes that shared a sheet go on sharing one in the same proportion if the new sheet is used nearly as well; else each has sheets
 //! of its own.
 
+use std::collections::BTreeSet;
+
 use cutting::Budget;
 use measure::{Length, Size};
 
@@ -11,7 +13,7 @@ use super::people::{MOST_SHEETS, enough};
 use super::{no_choices, note, put_back, taken};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Batch, Collage, Edges, Goal, Layer, Material, Project, Range, Side, Take};
-use crate::plan::{Card, Layout, Piece, Plan, SheetUse, one_sheet, standing};
+use crate::plan::{Card, Layout, Piece, Plan, SheetUse, one_sheet};
 
 /// Most cards from one sheet that are tried. Chosen: as many as the engine takes of one kind.
 const MOST_CARDS: u32 = 127;
@@ -40,12 +42,12 @@ pub(super) fn other(project: &mut Project, size: Size, which: &[bool], findings:
             let own = |take: &&mut Take| (take.pack, take.design) == (index, number) && lost(take.side);
             let mut used = lost(design.up) && design.sheets() > 0;
             if turned && lost(design.up) {
-                design.up = opposite(design.up);
+                design.up = design.up.other();
             }
             for take in batches.iter_mut().flat_map(|batch| &mut batch.takes).filter(own) {
                 used = true;
                 if turned {
-                    take.side = opposite(take.side);
+                    take.side = take.side.other();
                 }
             }
             if used {
@@ -55,13 +57,6 @@ pub(super) fn other(project: &mut Project, size: Size, which: &[bool], findings:
                     .push(finding.with("design", design.letter.as_str()).with("face", design.face_up().name.as_str()));
             }
         }
-    }
-}
-
-fn opposite(side: Side) -> Side {
-    match side {
-        Side::Front => Side::Back,
-        Side::Back => Side::Front,
     }
 }
 
@@ -203,11 +198,12 @@ fn bounds(project: &mut Project) {
 
 /// Sizes of the pieces of each layer as they stand on the card, each once.
 pub(super) fn sizes_of(layout: &Layout) -> Vec<Sized> {
-    let size = |(index, piece): (usize, &Piece)| (piece.recipe, piece.layer, standing(layout, index));
-    let mut sizes: Vec<Sized> = layout.pieces.iter().enumerate().map(size).collect();
-    sizes.sort();
-    sizes.dedup();
-    sizes
+    once(layout.pieces.iter().map(|piece| (piece.recipe, piece.layer, piece.stands())))
+}
+
+/// Each of them once, in order.
+pub(super) fn once<T: Ord>(all: impl IntoIterator<Item = T>) -> Vec<T> {
+    all.into_iter().collect::<BTreeSet<T>>().into_iter().collect()
 }
 
 /// The project with pieces at these sizes; `None` if copies of one layer differ.
@@ -226,18 +222,14 @@ fn with_sizes(project: &Project, sizes: &[Sized]) -> Option<Project> {
 
 /// Writes sizes into the ranges where the plan would choose others out of them.
 fn keep_sizes(new: &mut Project, batches: &[Batch], wanted: &[Sized], budget: &mut Budget<'_>) {
-    let mut wanted = wanted.to_vec();
-    wanted.sort();
-    wanted.dedup();
+    let wanted = once(wanted.iter().copied());
     let Some(fixed) = with_sizes(new, &wanted) else { return };
     let mut trial = new.clone();
     let mut more = Vec::new();
     enough(&mut trial, batches, |_| true, &mut more);
     put_back(&mut trial, batches.to_vec());
     let chosen = super::planned(&trial, budget);
-    let mut sizes: Vec<Sized> = chosen.layouts.iter().flat_map(sizes_of).collect();
-    sizes.sort();
-    sizes.dedup();
+    let sizes = once(chosen.layouts.iter().flat_map(sizes_of));
     for (index, recipe) in fixed.recipes.into_iter().enumerate() {
         let own = |all: &[Sized]| all.iter().filter(|(recipe, ..)| *recipe == index).copied().collect::<Vec<_>>();
         if !own(&wanted).is_empty() && own(&sizes) != own(&wanted) {
@@ -283,8 +275,7 @@ fn assembled(
         whole.takes.sort_by_key(|take| (take.pack, take.design));
         return vec![whole];
     }
-    let mut told =
-        note("replan-apart").with("batch", if batch.name.is_empty() { &new.name } else { &batch.name }.as_str());
+    let told = note("replan-apart").with("batch", batch.called(new));
     let mut split: Vec<Batch> = Vec::new();
     for part in parts {
         let recipes: Vec<usize> = part.recipes.iter().map(|&(recipe, _)| recipe).collect();
@@ -317,8 +308,7 @@ fn assembled(
         let goal = Goal { cards_per_sheet: stay, cards: batch.goal.cards.map(left), overs: 0, ..batch.goal.clone() };
         split.push(Batch { name, goal, ..batch.clone() });
     }
-    told = told.with("parts", split.len() as u64);
-    findings.push(told);
+    findings.push(told.with("parts", split.len() as u64));
     split
 }
 
@@ -377,10 +367,7 @@ impl Search<'_, '_> {
         for &(recipe, _) in mix {
             trial.recipes[recipe].most = None;
         }
-        let mut part = self.budget.part(self.budget.left() / 8);
-        let layout = one_sheet(&trial, self.layout.pack, Some(&collage), &mut part);
-        let _ = self.budget.spend(part.spent());
-        let layout = layout?;
+        let layout = self.one_sheet(&trial, Some(&collage))?;
         let gives = |&(recipe, _): &(usize, u32)| (recipe, layout.recipe_counts[recipe]);
         let recipes: Vec<(usize, u32)> = mix.iter().map(gives).collect();
         recipes.iter().all(|&(_, cards)| cards > 0).then(|| self.part(mix, recipes, &layout, true))
@@ -396,7 +383,7 @@ impl Search<'_, '_> {
     /// Turns sheets over whose printed panels are too small, if their other side has none.
     fn turn_over(&mut self, findings: &mut Vec<Finding>) {
         let design = |used: &SheetUse| &self.new.packs[self.layout.pack].designs[used.design];
-        let face = |used: &SheetUse| design(used).face(opposite(self.now(used.design, used.side)));
+        let face = |used: &SheetUse| design(used).face(self.now(used.design, used.side).other());
         if self.collage().is_none() || self.layout.sheets.iter().any(|used| face(used).collage.is_some()) {
             return;
         }
@@ -413,7 +400,7 @@ impl Search<'_, '_> {
     fn now(&self, design: usize, side: Side) -> Side {
         let own = |take: &&Take| (take.pack, take.design) == (self.layout.pack, design);
         let side = self.batch.takes.iter().find(own).map_or(side, |take| take.side);
-        if self.turned { opposite(side) } else { side }
+        if self.turned { side.other() } else { side }
     }
 
     /// Cards of a mix from one sheet, so that the fewest sheets are cut: the same pieces where they take no more.
@@ -443,14 +430,17 @@ impl Search<'_, '_> {
                 }
             }
             let trial = self.narrow(project, &recipes);
-            let mut part = self.budget.part(self.budget.left() / 8);
-            let layout = one_sheet(&trial, self.layout.pack, None, &mut part);
-            let _ = self.budget.spend(part.spent());
-            if let Some(layout) = layout {
+            if let Some(layout) = self.one_sheet(&trial, None) {
                 found = Some(self.part(mix, recipes, &layout, false));
             }
         }
         found
+    }
+
+    /// The layout of a sheet, for a share of what is left.
+    fn one_sheet(&mut self, trial: &Project, collage: Option<&Collage>) -> Option<Layout> {
+        let pack = self.layout.pack;
+        self.budget.within(self.budget.left() / 8, |part| one_sheet(trial, pack, collage, part))
     }
 
     /// A project as if it were about these sheets and these recipes only.
@@ -471,7 +461,7 @@ impl Search<'_, '_> {
             (recipe.least, recipe.most) = (cards, Some(cards));
         }
         let cards = recipes.iter().map(|&(_, cards)| cards).sum();
-        alone.goal = Goal { cards_per_sheet: Some(cards), alternatives: 1, set_of: 1, ..Goal::default() };
+        alone.goal = Goal { cards_per_sheet: Some(cards), alternatives: 1, ..Goal::unsaid() };
         alone
     }
 

@@ -3,7 +3,7 @@
 use cutting::Budget;
 use measure::Size;
 
-use super::sheet::{Sized, sizes_of};
+use super::sheet::{Sized, once, sizes_of};
 use super::{Change, Fate, Told};
 use crate::finding::{Fact, Finding, Severity, Subject, Way};
 use crate::model::{Fold, Grain, Material, Project};
@@ -102,9 +102,7 @@ fn ways(project: &Project, recipe: usize, cards: u32, budget: &mut Budget<'_>) -
         (design.copies, design.use_sheets) = (u32::from(may), None);
     }
     let Some(pack) = alone.packs.iter().position(|pack| pack.sheets() > 0) else { return Vec::new() };
-    let mut part = budget.part(budget.left() / 4);
-    let why = why(&alone, pack, Aim::AnyLayout, Some(cards), &mut part);
-    let _ = budget.spend(part.spent());
+    let why = budget.within(budget.left() / 4, |part| why(&alone, pack, Aim::AnyLayout, Some(cards), part));
     why.filter(|why| !why.works).map_or_else(Vec::new, |why| why.ways.into_iter().map(|out| out.way).collect())
 }
 
@@ -118,11 +116,7 @@ fn sizes(from: Size, to: Size) -> Vec<(&'static str, Fact)> {
 fn pieces(before: &Plan, after: &Plan, recipe: usize) -> Vec<Change> {
     let of = |plan: &Plan, layer: usize| {
         let own = |&(of, at, _): &Sized| (of, at) == (recipe, layer);
-        let mut sizes: Vec<Size> =
-            plan.layouts.iter().flat_map(sizes_of).filter(own).map(|(_, _, size)| size).collect();
-        sizes.sort();
-        sizes.dedup();
-        sizes
+        once(plan.layouts.iter().flat_map(sizes_of).filter(own).map(|(_, _, size)| size))
     };
     let mut changes = Vec::new();
     for (layer, made) in before.project.recipes[recipe].layers.iter().enumerate() {
@@ -181,9 +175,7 @@ fn others(before: &Project, after: &Project, recipe: usize) -> Vec<Change> {
 fn per_sheet(before: &Plan, after: &Plan, recipe: usize) -> Option<(Change, u32, u32)> {
     let of = |plan: &Plan| {
         let own = plan.layouts.iter().filter(|layout| layout.recipe_counts[recipe] > 0);
-        let mut counts: Vec<u32> = own.clone().map(|layout| layout.recipe_counts[recipe]).collect();
-        counts.sort_unstable();
-        counts.dedup();
+        let counts = once(own.clone().map(|layout| layout.recipe_counts[recipe]));
         let sheets: u32 = own.flat_map(|layout| &layout.sheets).map(|used| used.sheets).sum();
         <[u32; 1]>::try_from(counts).ok().map(|[count]| (count, sheets))
     };
@@ -265,16 +257,11 @@ fn nearest(project: &Project, recipe: usize, sheet: Size, grain: Grain, turn: bo
                 Grain::Unknown => true,
             };
             let lies = if upright { base } else { base.turned() };
-            if from_sheet(lies, sheet).max(if turn { from_sheet(lies.turned(), sheet) } else { 0 }) >= i64::from(wanted)
-            {
+            let most = sheet.side_by_side(lies).max(if turn { sheet.side_by_side(lies.turned()) } else { 0 });
+            if most >= i64::from(wanted) {
                 return Some(made.finished);
             }
         }
     }
     None
-}
-
-/// Equal pieces from a sheet in rows and columns, none turned.
-fn from_sheet(piece: Size, sheet: Size) -> i64 {
-    (sheet.width.ticks() / piece.width.ticks().max(1)) * (sheet.height.ticks() / piece.height.ticks().max(1))
 }

@@ -21,13 +21,13 @@ use measure::{Length, Mark, Size, Unit, envelope, round, sheet};
 use super::sheet::Sized;
 use super::{cardstock, note};
 use crate::finding::Finding;
-use crate::model::{Cardstock, Edges, Envelope, Layer, Material, Project, Range, Recipe, Trimmer};
+use crate::model::{Cardstock, Edges, Envelope, Layer, Material, Project, Range, Recipe, Tape, Trimmer};
 
 /// The project in the other unit. How many cards a sheet gives is left as it was.
 pub(super) fn redesigned(project: &Project, to: Unit, findings: &mut Vec<Finding>) -> Project {
     let mut new = project.clone();
     let turn = Turn { from: project.unit, to };
-    (new.unit, new.mark) = (to, usual_mark(to));
+    (new.unit, new.mark) = (to, Mark::usual(to));
     new.trimmer = turn.trimmer(&project.trimmer);
     for pack in &mut new.packs {
         let edges = pack.unusable;
@@ -54,7 +54,7 @@ pub(super) fn redesigned(project: &Project, to: Unit, findings: &mut Vec<Finding
         ribbon.spool = ribbon.spool.map(|spool| turn.down(spool));
     }
     if let Some(tape) = &mut new.supplies.tape {
-        tape.two_lines_from = turn.twin(tape.two_lines_from, Unit::Inch.thousandths(2_000), Length::mm(50));
+        tape.two_lines_from = turn.twin(tape.two_lines_from, Tape::usual_two_lines_from);
         tape.roll = tape.roll.map(|roll| turn.down(roll));
     }
     for greeting in &mut new.greetings {
@@ -109,14 +109,6 @@ pub(super) fn sizes(mut sizes: Vec<Sized>, old: &Project, new: &Project) -> Vec<
     sizes
 }
 
-/// The mark of a maker who names none.
-const fn usual_mark(unit: Unit) -> Mark {
-    match unit {
-        Unit::Inch => Mark::EighthInch,
-        Unit::Millimetre => Mark::WholeMillimetre,
-    }
-}
-
 /// From one unit to the other.
 #[derive(Debug, Clone, Copy)]
 struct Turn {
@@ -126,11 +118,11 @@ struct Turn {
 
 impl Turn {
     fn step(self) -> Length {
-        usual_mark(self.to).step()
+        Mark::usual(self.to).step()
     }
 
     fn nearest(self, length: Length) -> Length {
-        usual_mark(self.to).nearest(length)
+        Mark::usual(self.to).nearest(length)
     }
 
     fn down(self, length: Length) -> Length {
@@ -141,20 +133,15 @@ impl Turn {
         round::ceiling(length, self.step())
     }
 
-    /// `inch` and `mm` stand for one another; another length is what still fits.
-    fn twin(self, length: Length, inch: Length, mm: Length) -> Length {
-        match self.to {
-            Unit::Millimetre if length == inch => mm,
-            Unit::Inch if length == mm => inch,
-            _ => self.down(length),
-        }
+    /// What is usual in one unit stands for what is usual in the other; another length is what still fits.
+    fn twin(self, length: Length, usual: impl Fn(Unit) -> Length) -> Length {
+        if length == usual(self.from) { usual(self.to) } else { self.down(length) }
     }
 
     fn trimmer(self, trimmer: &Trimmer) -> Trimmer {
-        // 12 in and 305 mm, 1/2 in and 12 mm are the same trimmer: common practice.
         Trimmer {
-            longest_cut: self.twin(trimmer.longest_cut, Length::INCH * 12, Length::mm(305)),
-            smallest_strip: self.twin(trimmer.smallest_strip, Unit::Inch.thousandths(500), Length::mm(12)),
+            longest_cut: self.twin(trimmer.longest_cut, |unit| Trimmer::usual(unit).longest_cut),
+            smallest_strip: self.twin(trimmer.smallest_strip, |unit| Trimmer::usual(unit).smallest_strip),
             ..trimmer.clone()
         }
     }
@@ -186,7 +173,7 @@ impl Turn {
         let square = |size: Size| size.width == size.height;
         let whole = |format: &&CardFormat| {
             let sides = [format.face.width, format.face.height];
-            format.unit == self.to && sides.iter().all(|side| usual_mark(self.to).holds(*side))
+            format.unit == self.to && sides.iter().all(|side| Mark::usual(self.to).holds(*side))
         };
         let off = |format: &CardFormat| {
             let face = format.face.short_first();

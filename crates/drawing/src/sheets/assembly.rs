@@ -76,8 +76,7 @@ fn made_of(plan: &Plan, recipe: &Recipe, layer: &Shown<'_>) -> (String, Option<S
         }
         Some(PartKind::Patterned { layout, design, .. }) => {
             let pack = plan.layouts.get(*layout).map_or(0, |layout| layout.pack);
-            let letter = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(*design));
-            let letter = letter.map(|design| design.letter.clone()).unwrap_or_default();
+            let letter = plan.project.design(pack, *design).map(|design| design.letter.clone()).unwrap_or_default();
             (say("page-assembly-print", &[("letter", letter.into())]), None)
         }
     }

@@ -1,7 +1,7 @@
 //! A finished card, in proportion, each patterned piece showing the part of the print it is cut from.
 
 use cards::Plan;
-use cards::model::{Lies, Side};
+use cards::model::Side;
 use cards::plan::{Card, CardPart, PartKind};
 use measure::{Length, Rect, Size};
 
@@ -70,7 +70,7 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
         PartKind::Strip(stock, greeting) => {
             let color = stock_color(plan, stock);
             let raised = matches!(
-                plan.project.recipes.get(card.recipe).and_then(|recipe| recipe.layers.get(part.layer)).map(|l| &l.material),
+                plan.project.layer(card.recipe, part.layer).map(|l| &l.material),
                 Some(cards::model::Material::Strip { foam_squares, .. }) if *foam_squares > 0
             );
             let mut marks = lifted(rect, inch, if raised { 3 } else { 1 });
@@ -98,33 +98,18 @@ pub(super) fn piece_picture(
     let layout = plan.layouts.get(layout)?;
     let piece = layout.pieces.get(piece)?;
     let picture = faces.get(&(layout.pack, design, side))?;
-    let pack = plan.project.packs.get(layout.pack)?;
-    let sheet = pack.sheet;
-    let lies = pack.designs.get(design)?.lies;
+    let sheet = plan.project.packs.get(layout.pack)?.sheet;
+    let printed = plan.project.design(layout.pack, design)?;
     let up = layout.sheets.iter().find(|used| used.design == design).map_or(side, |used| used.side);
-    let cut_from = if side == up { piece.rect } else { behind(piece.rect, sheet, lies) };
+    let cut_from = if side == up { piece.rect } else { printed.on_other_side(piece.rect, sheet) };
     let (wide, tall) = (pixels(drawn.width), pixels(drawn.height));
     let (wide, tall) = if piece.turned { (tall, wide) } else { (wide, tall) };
     // More pixels than the picture has would show nothing more.
     let wide = wide.min(own(picture.width_px(), piece.rect.size.width, sheet.width));
     let tall = tall.min(own(picture.height_px(), piece.rect.size.height, sheet.height));
-    let shares = [
-        part_of(cut_from.x, sheet.width),
-        part_of(cut_from.y, sheet.height),
-        part_of(cut_from.right(), sheet.width),
-        part_of(cut_from.bottom(), sheet.height),
-    ];
-    let cut = picture.part(shares, wide, tall);
+    let cut = picture.part(shares_of(cut_from, sheet), wide, tall);
     // A turned piece lies with its top to the right.
     Some(if piece.turned { cut.turned(3) } else { cut })
-}
-
-/// Where a piece lies on the other side of its sheet, once that is turned over and stands upright.
-fn behind(piece: Rect, sheet: Size, lies: Lies) -> Rect {
-    match lies {
-        Lies::LikeABook => Rect::new(sheet.width - piece.right(), piece.y, piece.size),
-        Lies::HeadToFoot => Rect::new(piece.x, sheet.height - piece.bottom(), piece.size),
-    }
 }
 
 /// How many of a picture's `pixels` lie on a part of the sheet.
@@ -134,8 +119,15 @@ fn own(pixels: u32, part: Length, whole: Length) -> u32 {
     u32::try_from(px).unwrap_or(1).max(1)
 }
 
-fn part_of(length: Length, whole: Length) -> f64 {
-    length.to_points() / whole.to_points().max(1.0)
+/// Where a part of a sheet begins and ends, as shares of its width and height: left, top, right, bottom.
+pub(super) fn shares_of(part: Rect, sheet: Size) -> [f64; 4] {
+    let share = |length: Length, whole: Length| length.to_points() / whole.to_points().max(1.0);
+    [
+        share(part.x, sheet.width),
+        share(part.y, sheet.height),
+        share(part.right(), sheet.width),
+        share(part.bottom(), sheet.height),
+    ]
 }
 
 /// Pixels that a drawn length needs.
@@ -251,23 +243,4 @@ fn bow_marks(at: Point, wide: Length, color: Color) -> Vec<Mark> {
     marks.push(Mark::fill(knot, color.mix(WHITE, 20)));
     marks.push(Mark::frame(knot, pen));
     marks
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn a_piece_lies_on_the_other_side_where_the_sheet_turned_over_has_it() {
-        let inches = |x: i64, y: i64, w: i64, h: i64| {
-            Rect::new(Length::INCH * x, Length::INCH * y, Size::new(Length::INCH * w, Length::INCH * h))
-        };
-        let sheet = Size::new(Length::INCH * 12, Length::INCH * 12);
-        assert_eq!(behind(inches(0, 1, 3, 4), sheet, Lies::LikeABook), inches(9, 1, 3, 4));
-        assert_eq!(behind(inches(0, 1, 3, 4), sheet, Lies::HeadToFoot), inches(0, 7, 3, 4));
-        for lies in [Lies::LikeABook, Lies::HeadToFoot] {
-            let piece = inches(2, 5, 3, 4);
-            assert_eq!(behind(behind(piece, sheet, lies), sheet, lies), piece, "turned over twice");
-        }
-    }
 }

@@ -1,16 +1,16 @@
 //! The last pages: a rule to check the printer by, findings, cautions.
 
 use cards::Plan;
-use cards::finding::{Fact, Severity, Subject, Way};
+use cards::finding::{Severity, Subject};
 use cards::model::Material;
 use measure::{Length, Rect, Size};
-use words::Arg;
 
 use super::look::{ACCENT, INK, half, pt, say, sixteenths};
 use super::pages::Pages;
 use super::told::Told;
+use super::worded;
 use crate::scene::{Color, Mark, Pen, Point, Role};
-use crate::text::{Align, place, shape};
+use crate::text::{Align, place, shape, with_fractions};
 
 /// Draws them.
 pub(super) fn cautions(plan: &Plan, told: Told, pages: &mut Pages) {
@@ -51,8 +51,9 @@ fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
     if plan.findings.is_empty() {
         pages.say(&say("page-findings-none", &[]));
     }
+    let length = |length| told.length(length);
     for finding in &plan.findings {
-        let args = arguments(&finding.facts, told);
+        let args = worded::arguments(&finding.facts, &length);
         let id = format!("finding-{}", finding.code);
         let remedy = format!("{id}.remedy");
         let mut text = say(&id, &args);
@@ -79,31 +80,10 @@ fn findings(plan: &Plan, told: Told, pages: &mut Pages) {
             pages.say(&say("page-finding-ways", &[]));
         }
         for out in &finding.ways {
-            pages.item(&way(out, told));
+            pages.item(&with_fractions(&worded::way(out, &length)));
         }
     }
     pages.gap(pt(6));
-}
-
-/// A way out of a finding: what changes, then what comes of it.
-fn way(way: &Way, told: Told) -> String {
-    let mut changes = way.changes.iter().map(|change| say(change.code, &arguments(&change.facts, told)));
-    let first = changes.next().unwrap_or_default();
-    let changes = changes.fold(first, |first, next| say("way-and", &[("first", first.into()), ("next", next.into())]));
-    let said = match way.left_percent {
-        0 => say("way-gives-whole", &[("way", changes.into())]),
-        percent => say("way-gives", &[("way", changes.into()), ("percent", percent.into())]),
-    };
-    if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
-}
-
-fn arguments(facts: &[(&'static str, Fact)], told: Told) -> Vec<(&'static str, Arg)> {
-    let arg = |fact: &Fact| match fact {
-        Fact::Length(length) => Arg::from(told.length(*length)),
-        Fact::Count(count) => Arg::from(*count),
-        Fact::Text(text) => Arg::from(text),
-    };
-    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
 }
 
 /// A square of exactly one inch, a line of four, a line of a hundred millimetres.

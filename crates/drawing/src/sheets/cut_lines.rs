@@ -6,12 +6,12 @@
 use std::fmt::Write as _;
 
 use cards::Plan;
+use cards::plan::on_sheet;
 use cutting::steps::{CutPlan, End};
 use cutting::tree::Axis;
 use measure::{Length, Rect, Size, Unit};
 
 use super::needs::scores;
-use super::papers::on_sheet;
 use crate::scene::Point;
 
 /// One file of cut lines.

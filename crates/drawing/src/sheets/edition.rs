@@ -16,6 +16,14 @@ pub enum Paper {
 }
 
 impl Paper {
+    /// The page of a maker who thinks in that unit.
+    pub const fn usual(unit: Unit) -> Paper {
+        match unit {
+            Unit::Inch => Paper::Letter,
+            Unit::Millimetre => Paper::A4,
+        }
+    }
+
     /// Its size, upright.
     pub const fn size(self) -> Size {
         match self {

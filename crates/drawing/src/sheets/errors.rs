@@ -89,8 +89,7 @@ fn left(told: Told, width: Length) -> String {
 }
 
 fn named(plan: &Plan, recipe: usize, border: &Border) -> String {
-    let layer = plan.project.recipes.get(recipe).and_then(|recipe| recipe.layers.get(border.layer));
-    let layer = layer.map_or(String::new(), |layer| layer.name.clone());
+    let layer = plan.project.layer(recipe, border.layer).map_or(String::new(), |layer| layer.name.clone());
     say("page-errors-named", &[("layer", layer.into()), ("edge", border.edge.name().into())])
 }
 

@@ -37,7 +37,7 @@ pub fn light_table(plan: &Plan, faces: &Faces, one: &Card, width: Length) -> Sce
     for part in &one.parts {
         let PartKind::Patterned { side, .. } = part.kind else { continue };
         let tall = share(each, part.rect.size.height.ticks(), part.rect.size.width.ticks().max(1));
-        for (x, side, shows) in [(room, side, true), (room + each + gap, other(side), false)] {
+        for (x, side, shows) in [(room, side, true), (room + each + gap, side.other(), false)] {
             let rect = Rect::new(x, y, Size::new(each, tall));
             let Some(mut drawn) = face(plan, faces, part, side, rect) else { continue };
             if shows {
@@ -63,15 +63,10 @@ pub fn light_table(plan: &Plan, faces: &Faces, one: &Card, width: Length) -> Sce
     Scene { size: Size::new(above.size.width, y + gap), title: above.title, marks }
 }
 
-/// The other side of a sheet.
-fn other(side: Side) -> Side {
-    if side == Side::Front { Side::Back } else { Side::Front }
-}
-
 fn face_name(plan: &Plan, part: &CardPart, side: Side) -> Option<String> {
     let PartKind::Patterned { layout, design, .. } = part.kind else { return None };
     let pack = plan.layouts.get(layout)?.pack;
-    Some(plan.project.packs.get(pack)?.designs.get(design)?.face(side).name.clone())
+    Some(plan.project.design(pack, design)?.face(side).name.clone())
 }
 
 fn face(plan: &Plan, faces: &Faces, part: &CardPart, side: Side, rect: Rect) -> Option<Vec<Mark>> {

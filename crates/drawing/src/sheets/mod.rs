@@ -10,6 +10,7 @@
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
 //! | [`recut_steps`], [`lost_name`] | what is cut again for a spoiled piece |
+//! | [`worded`] | findings and ways out in words |
 //! | [`stock_drawing`] | one sheet of cardstock with its cuts |
 //!
 //! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
@@ -36,6 +37,7 @@ mod steps;
 mod swatch;
 mod templates;
 mod told;
+pub mod worded;
 
 use std::collections::BTreeMap;
 

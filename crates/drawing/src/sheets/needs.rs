@@ -42,8 +42,7 @@ fn column(id: &str, share: i64, align: Align) -> Column {
 }
 
 pub(super) fn layer_name(plan: &Plan, recipe: usize, layer: usize) -> String {
-    let found = plan.project.recipes.get(recipe);
-    let name = found.and_then(|recipe| recipe.layers.get(layer)).map_or("", |layer| layer.name.as_str());
+    let name = plan.project.layer(recipe, layer).map_or("", |layer| layer.name.as_str());
     with_recipe(plan, recipe, name)
 }
 
@@ -61,7 +60,7 @@ fn paper_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
     for layout in &plan.layouts {
         let sheets: u32 = layout.sheets.iter().map(|used| used.sheets).sum();
         for piece in &layout.pieces {
-            let size = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+            let size = piece.stands();
             *kinds.entry((piece.recipe, piece.layer, layout.pack, size.width, size.height)).or_default() += sheets;
         }
         let pack = letters.entry(layout.pack).or_default();
@@ -127,7 +126,7 @@ fn stock_rows(plan: &Plan, told: Told) -> Vec<Vec<String>> {
 }
 
 fn piece_name(plan: &Plan, cut: &cards::plan::StockCut) -> String {
-    let layer = cut.layer.and_then(|layer| plan.project.recipes.get(cut.recipe)?.layers.get(layer));
+    let layer = cut.layer.and_then(|layer| plan.project.layer(cut.recipe, layer));
     let name = match layer {
         _ if cut.inside => say("page-needs-inside", &[]),
         None => say("page-needs-base", &[]),

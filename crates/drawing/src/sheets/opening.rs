@@ -49,7 +49,7 @@ fn kinds(plan: &Plan) -> Vec<Kind<'_>> {
 
 /// The design's letter and the name of the face a card shows.
 fn names(plan: &Plan, card: &Card) -> (String, String) {
-    let Some(design) = plan.project.packs.get(card.pack).and_then(|pack| pack.designs.get(card.design)) else {
+    let Some(design) = plan.project.design(card.pack, card.design) else {
         return (String::new(), String::new());
     };
     (design.letter.clone(), design.name.clone())
@@ -68,7 +68,7 @@ fn partner(plan: &Plan, card: &Card) -> Option<String> {
     card.parts.iter().find_map(|part| match part.kind {
         PartKind::Patterned { layout, design, .. } if design != card.design => {
             let pack = plan.layouts.get(layout)?.pack;
-            plan.project.packs.get(pack)?.designs.get(design).map(|design| design.letter.clone())
+            plan.project.design(pack, design).map(|design| design.letter.clone())
         }
         _ => None,
     })

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use cards::Plan;
-use measure::{Length, Size};
+use measure::Size;
 
 use super::look::say;
 use super::pages::{Column, Pages};
@@ -15,22 +15,13 @@ const SHEETS: [(&str, &str); 5] = [("6x6", ""), ("8x8", ""), ("12x12", ""), ("le
 /// Most kinds of pieces that get a column.
 const MOST_KINDS: usize = 3;
 
-/// How many pieces come out of a sheet when all are cut alike, side by side, upright.
-///
-/// # Shape
-/// Whole rows and columns only, so a person can do it without a plan; other ways of cutting may give more.
-pub(super) fn side_by_side(sheet: Size, piece: Size) -> i64 {
-    let times = |whole: Length, part: Length| whole.ticks() / part.ticks().max(1);
-    times(sheet.width, piece.width) * times(sheet.height, piece.height)
-}
-
 /// The patterned pieces of the plan: name and size as it stands on the card.
 fn kinds(plan: &Plan) -> Vec<(String, Size)> {
     let mut seen = BTreeSet::new();
     let mut kinds = Vec::new();
     for layout in &plan.layouts {
         for piece in &layout.pieces {
-            let size = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+            let size = piece.stands();
             if seen.insert((piece.recipe, piece.layer, size.width, size.height)) {
                 kinds.push((super::needs::layer_name(plan, piece.recipe, piece.layer), size));
             }
@@ -70,21 +61,8 @@ pub(super) fn rows(plan: &Plan, told: Told) -> Option<(Vec<String>, Vec<Vec<Stri
     let rows = sheets.map(|(sheet, shown)| {
         let size = told.size(sheet.size);
         let mut row = vec![if shown.is_empty() { size } else { format!("{shown}, {size}") }];
-        row.extend(kinds.iter().map(|(_, size)| side_by_side(sheet.size, *size).to_string()));
+        row.extend(kinds.iter().map(|(_, size)| sheet.size.side_by_side(*size).to_string()));
         row
     });
     Some((heads, rows.collect()))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn pieces_side_by_side_are_whole_rows_and_columns() {
-        let inches = |w, h| Size::new(Length::INCH * w, Length::INCH * h);
-        assert_eq!(side_by_side(inches(12, 12), inches(3, 4)), 12);
-        assert_eq!(side_by_side(inches(6, 6), inches(3, 4)), 2);
-        assert_eq!(side_by_side(inches(2, 2), inches(3, 4)), 0);
-    }
 }

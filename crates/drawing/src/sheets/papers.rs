@@ -1,9 +1,9 @@
 //! How each patterned sheet is cut: one page a layout.
 
 use cards::Plan;
-use cards::plan::{Layout, SheetUse};
+use cards::plan::{Layout, SheetUse, on_sheet};
 use cutting::steps::Fate;
-use measure::{Length, Rect, Size, from_steps};
+use measure::{Length, Rect, Size};
 
 use super::Faces;
 use super::card::pixels;
@@ -17,12 +17,6 @@ use crate::text::{Align, place, wrap};
 
 /// Largest picture of a whole sheet on a page, in pixels across.
 const MOST_PX: u32 = 1_200;
-
-/// A rectangle of the cut plan on the sheet.
-pub(super) fn on_sheet(rect: cutting::steps::Rect, step: Length) -> Rect {
-    let size = Size::new(from_steps(rect.width, step), from_steps(rect.height, step));
-    Rect::new(from_steps(rect.x, step), from_steps(rect.y, step), size)
-}
 
 /// Waste and unusable edges of a cut plan, on the sheet.
 pub(super) fn left_over(plan: &cutting::steps::CutPlan, step: Length) -> (Vec<Rect>, Vec<Rect>) {
@@ -121,7 +115,7 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
 pub(super) fn kinds(plan: &Plan, layout: &Layout, told: Told) -> Vec<(String, String)> {
     let mut kinds: Vec<((usize, usize, Size), Vec<String>)> = Vec::new();
     for piece in &layout.pieces {
-        let stands = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+        let stands = piece.stands();
         let key = (piece.recipe, piece.layer, stands);
         match kinds.iter_mut().find(|(seen, _)| *seen == key) {
             Some((_, marks)) => marks.push(piece.mark.clone()),
@@ -171,7 +165,7 @@ pub(super) fn runs(marks: &[String]) -> String {
 
 /// The letter of a design and the name of the face that shows.
 pub(super) fn face_name(plan: &Plan, pack: usize, used: &SheetUse) -> (String, String) {
-    let Some(design) = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(used.design)) else {
+    let Some(design) = plan.project.design(pack, used.design) else {
         return (String::new(), String::new());
     };
     (design.letter.clone(), design.face(used.side).name.clone())

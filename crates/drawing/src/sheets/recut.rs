@@ -2,14 +2,14 @@
 
 use cards::Plan;
 use cards::model::Side;
-use cards::plan::{Fix, Lost, Source};
+use cards::plan::{Fix, Lost, Source, on_sheet};
 use cutting::steps::Fate;
 use measure::{Rect, Size};
 
 use super::Faces;
+use super::card::shares_of;
 use super::edition::Edition;
 use super::look::{WHITE, say};
-use super::papers::on_sheet;
 use super::screen::{StepPicture, pictured};
 use super::sketch::Under;
 use super::steps::Cuts;
@@ -38,12 +38,12 @@ pub fn recut_steps(plan: &Plan, faces: &Faces, fix: &Fix, edition: &Edition) -> 
 pub fn lost_name(plan: &Plan, lost: Lost) -> String {
     let found = match lost {
         Lost::Paper { layout, piece, design } => plan.layouts.get(layout).and_then(|laid| {
-            let letter = &plan.project.packs.get(laid.pack)?.designs.get(design)?.letter;
+            let letter = &plan.project.design(laid.pack, design)?.letter;
             Some(format!("{letter}{}", laid.pieces.get(piece)?.mark))
         }),
         Lost::Stock { stock, cut } => plan.stocks.get(stock).and_then(|stock| {
             let cut = stock.cuts.get(cut)?;
-            let layer = plan.project.recipes.get(cut.recipe)?.layers.get(cut.layer.unwrap_or(usize::MAX));
+            let layer = cut.layer.and_then(|layer| plan.project.layer(cut.recipe, layer));
             Some(match (cut.inside, layer) {
                 (true, _) => say("lost-inside", &[]),
                 (false, Some(layer)) => layer.name.clone(),
@@ -62,14 +62,7 @@ fn under(plan: &Plan, faces: &Faces, fix: &Fix, size: Size) -> Under {
         let used = plan.layouts.iter().filter(|laid| laid.pack == pack).flat_map(|laid| &laid.sheets);
         let side = used.clone().find(|used| used.design == design).map(|used| used.side);
         let face = side.into_iter().chain(sides).find_map(|side| faces.get(&(pack, design, side)))?;
-        let part = |near: measure::Length, whole: measure::Length| near.to_points() / whole.to_points().max(1.0);
-        let shares = [
-            part(rect.x, sheet.width),
-            part(rect.y, sheet.height),
-            part(rect.right(), sheet.width),
-            part(rect.bottom(), sheet.height),
-        ];
-        Some(Under::Print(face.part(shares, 500, 500)))
+        Some(Under::Print(face.part(shares_of(rect, sheet), 500, 500)))
     };
     let found = match fix.source {
         Source::PaperRest { layout, design, rect } => {

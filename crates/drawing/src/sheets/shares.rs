@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use cards::Plan;
+use cards::model::Layer;
 use cards::pairs::{Apart, Print, Uneven};
 use cards::plan::{BatchKits, BatchShares, CardKind};
 
@@ -13,8 +14,6 @@ use crate::text::Align;
 
 /// Most layers of a recipe that get a column.
 const MOST_LAYERS: usize = 4;
-/// Most prints that get a row: more are told by most and fewest only.
-const MOST_PRINTS: usize = 40;
 
 /// Draws the page; nothing where no prints meet, all shares are even and there are no kits.
 pub(super) fn shares(plan: &Plan, pages: &mut Pages) {
@@ -33,8 +32,7 @@ pub(super) fn shares(plan: &Plan, pages: &mut Pages) {
 }
 
 fn from_partner(plan: &Plan, recipe: usize, layer: usize) -> bool {
-    let found = plan.project.recipes.get(recipe).and_then(|recipe| recipe.layers.get(layer));
-    found.is_some_and(|layer| matches!(layer.material, cards::model::Material::Patterned { from_partner: true, .. }))
+    plan.project.layer(recipe, layer).is_some_and(Layer::is_from_partner)
 }
 
 /// By which rule the pieces of one card come from different prints.
@@ -101,30 +99,22 @@ fn of_recipe(plan: &Plan, batch: &BatchShares, recipe: usize, title: &str, pages
         row[column] = one.cards.to_string();
     }
     pages.section(title);
-    if rows.len() <= MOST_PRINTS {
-        let layer_name = |layer: usize| {
-            let found = plan.project.recipes.get(recipe).and_then(|recipe| recipe.layers.get(layer));
-            found.map_or(String::new(), |layer| layer.name.clone())
-        };
-        let mut columns = vec![Column { head: say("page-shares-print", &[]), share: 40, align: Align::Start }];
-        columns.extend(layers.iter().map(|&layer| Column { head: layer_name(layer), share: 15, align: Align::End }));
-        let rows: Vec<Vec<String>> =
-            rows.into_iter().map(|(print, row)| [vec![named(plan, print)], row].concat()).collect();
-        pages.table(&columns, &rows);
-    }
-    let named = plan.batches.get(batch.batch).is_some_and(|batch| !batch.goal.partners.is_empty());
+    let layer_name = |layer| plan.project.layer(recipe, layer).map_or(String::new(), |layer| layer.name.clone());
+    let mut columns = vec![Column { head: say("page-shares-print", &[]), share: 40, align: Align::Start }];
+    columns.extend(layers.iter().map(|&layer| Column { head: layer_name(layer), share: 15, align: Align::End }));
+    let rows: Vec<Vec<String>> =
+        rows.into_iter().map(|(print, row)| [vec![named(plan, print)], row].concat()).collect();
+    pages.table(&columns, &rows);
     for share in batch.shares.iter().filter(|share| share.recipe == recipe) {
-        let layer = plan.project.recipes.get(recipe).and_then(|recipe| recipe.layers.get(share.layer));
-        let layer = layer.map_or("", |layer| layer.name.as_str());
         let id = match share.reason {
             // The table says it.
             None => continue,
             Some(Uneven::AllUsed) => "page-shares-all-used",
-            Some(Uneven::Rule) if named && from_partner(plan, recipe, share.layer) => "page-shares-by-partner",
+            Some(Uneven::Partners) => "page-shares-by-partner",
             Some(Uneven::Rule) => "page-shares-by-rule",
         };
         let facts = [
-            ("layer", layer.into()),
+            ("layer", layer_name(share.layer).into()),
             ("most", letter(plan, share.most.0).into()),
             ("most-cards", share.most.1.into()),
             ("fewest", letter(plan, share.fewest.0).into()),
@@ -135,14 +125,12 @@ fn of_recipe(plan: &Plan, batch: &BatchShares, recipe: usize, title: &str, pages
 }
 
 fn letter(plan: &Plan, print: Print) -> String {
-    let design = plan.project.packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
-    design.map_or(String::new(), |design| design.letter.clone())
+    plan.project.design(print.pack, print.design).map_or(String::new(), |design| design.letter.clone())
 }
 
 /// `A · Quince Branch, fruit on boughs`.
 fn named(plan: &Plan, print: Print) -> String {
-    let design = plan.project.packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
-    design.map_or(String::new(), |design| {
+    plan.project.design(print.pack, print.design).map_or(String::new(), |design| {
         let face = design.face(print.side).name.as_str();
         let name = format!("{} · {}", design.letter, design.name);
         if face.is_empty() { name } else { format!("{name}, {face}") }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use cards::Plan;
-use cards::plan::Layout;
+use cards::plan::{Layout, on_sheet};
 use cutting::steps::{Caution, CutPlan, CutStep, Fate, PartId, ScoreStep, Step, Turn, Up};
 use cutting::tree::Axis;
 use measure::{Length, Rect, Size, from_steps};
@@ -15,7 +15,7 @@ use super::labels::centred;
 use super::look::{ACCENT, Fit, INK, SOFT, WHITE, half, inset, middle, pt, say, sixteenths};
 use super::opening::of_batch;
 use super::pages::Pages;
-use super::papers::{on_sheet, runs};
+use super::papers::runs;
 use super::sketch::{Under, arrow};
 use super::told::Told;
 use crate::picture::Picture;

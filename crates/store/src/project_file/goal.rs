@@ -9,11 +9,8 @@ use super::form::{MOST_CARDS, Shape};
 use super::names::{Catalogue, Own};
 use super::problem::ProblemKind;
 
-/// Alternatives shown where the maker does not say. Chosen: few enough to lay side by side.
-pub(super) const ALTERNATIVES: u32 = 3;
-
 pub(super) fn goal(desk: &mut Desk, root: &Table<'_>, letters: &Own, named: &Own, recipes: &[Recipe]) -> Goal {
-    let mut goal = Goal { set_of: 1, alternatives: ALTERNATIVES, ..Goal::default() };
+    let mut goal = Goal::unsaid();
     let Some(table) = root.table(desk, "goal") else { return goal };
     wishes(desk, &table, letters, named, recipes, &mut goal);
     goal
@@ -56,7 +53,7 @@ pub(super) fn batches(
     let mut batches = Vec::new();
     for table in root.rows(desk, "batch") {
         let name = own.name(desk, &table, "name");
-        let mut goal = Goal { set_of: 1, alternatives: ALTERNATIVES, ..Goal::default() };
+        let mut goal = Goal::unsaid();
         wishes(desk, &table, letters, named, recipes, &mut goal);
         let mut makes: Vec<usize> = Vec::new();
         for value in table.values(desk, "recipes") {

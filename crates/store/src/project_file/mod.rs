@@ -25,7 +25,7 @@ mod write;
 
 use cards::Project;
 use cards::model::{Envelope, Greeting, Ribbon, Trimmer};
-use measure::{Length, Mark, Size, Unit};
+use measure::{Mark, Size, Unit};
 use toml::de::{DeTable, DeValue};
 
 use desk::{Bounds, Desk, Table, Value};
@@ -182,7 +182,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
 
 /// The finest mark the maker cuts to.
 fn mark(desk: &mut Desk, root: &Table<'_>) -> Mark {
-    let usual = usual_mark(desk.unit);
+    let usual = Mark::usual(desk.unit);
     let Some(value) = root.find("mark") else { return usual };
     let Some(step) = desk.length(&value, Bounds::Thin) else { return usual };
     Mark::from_step(step).unwrap_or_else(|| {
@@ -192,29 +192,9 @@ fn mark(desk: &mut Desk, root: &Table<'_>) -> Mark {
     })
 }
 
-/// The mark a maker cuts to where the file names none: 1/8 in, or 1 mm.
-pub const fn usual_mark(unit: Unit) -> Mark {
-    match unit {
-        Unit::Inch => Mark::EighthInch,
-        Unit::Millimetre => Mark::WholeMillimetre,
-    }
-}
-
-/// The trimmer of a maker whose file names none.
-///
-/// # Source
-/// A 12 in (305 mm) trimmer, strips of 1/2 in (12 mm), two sheets of paper or one of cardstock: common practice.
-pub const fn usual_trimmer(unit: Unit) -> Trimmer {
-    let (longest_cut, smallest_strip) = match unit {
-        Unit::Inch => (Unit::Inch.thousandths(12_000), Unit::Inch.thousandths(500)),
-        Unit::Millimetre => (Length::mm(305), Length::mm(12)),
-    };
-    Trimmer { longest_cut, smallest_strip, stack_paper: 2, stack_cardstock: 1 }
-}
-
 /// What the trimmer can do.
 fn trimmer(desk: &mut Desk, root: &Table<'_>) -> Trimmer {
-    let mut trimmer = usual_trimmer(desk.unit);
+    let mut trimmer = Trimmer::usual(desk.unit);
     let Some(table) = root.table(desk, "trimmer") else { return trimmer };
     if let Some(length) = table.length(desk, "longest_cut", Bounds::Piece) {
         trimmer.longest_cut = length;

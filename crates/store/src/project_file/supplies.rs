@@ -1,7 +1,6 @@
 //! Tape, foam, envelopes, ink and stamps.
 
 use cards::model::{Supplies, Supply, Tape};
-use measure::{Length, Unit};
 
 use super::desk::{Bounds, Desk, Table};
 use super::paper;
@@ -15,17 +14,6 @@ const NAMES: [(&str, &str); 5] = [
     ("stamps", "Stamps"),
 ];
 
-/// A layer at least so long on its shorter side takes two lines of tape.
-///
-/// # Source
-/// 2 in, or 50 mm. Chosen: a band of a card is narrower, a mat wider.
-pub(super) const fn two_lines_from(unit: Unit) -> Length {
-    match unit {
-        Unit::Inch => Unit::Inch.thousandths(2_000),
-        Unit::Millimetre => Length::mm(50),
-    }
-}
-
 pub(super) fn supplies(desk: &mut Desk, root: &Table<'_>) -> Supplies {
     let Some(table) = root.table(desk, "supplies") else { return Supplies::default() };
     let tape = table.table(desk, "tape").map(|tape| Tape {
@@ -34,7 +22,7 @@ pub(super) fn supplies(desk: &mut Desk, root: &Table<'_>) -> Supplies {
         price: paper::price(desk, &tape, "price"),
         two_lines_from: tape
             .length(desk, "two_lines_from", Bounds::FromNothing)
-            .unwrap_or_else(|| two_lines_from(desk.unit)),
+            .unwrap_or_else(|| Tape::usual_two_lines_from(desk.unit)),
     });
     let mut supply = |key: &'static str, lasts: &str| {
         let supply = table.table(desk, key)?;

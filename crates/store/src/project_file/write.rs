@@ -9,14 +9,14 @@ use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies,
     Look, Material, Meeting, Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply,
-    Take, Trimmer, Way,
+    Take, Tape, Trimmer, Way,
 };
 use cards::pairs::Apart;
 use measure::{Length, Mark, Rect, Size, Unit, formats, write_exact_in};
 
 use super::form::{APART, FOLDS, GRAINS, KINDS, LIES, POINTS, PRINTS, SIDES, UNITS, WAYS};
 use super::names::Catalogue;
-use super::{goal, paper, recipe, supplies};
+use super::{paper, recipe, supplies};
 
 /// The text of a project file that reads back as this project.
 ///
@@ -62,7 +62,7 @@ pub fn write(project: &Project) -> String {
         pen.line("date", date);
     }
     pen.text("unit", UNITS[usize::from(*unit == Unit::Millimetre)]);
-    if *mark != super::usual_mark(*unit) {
+    if *mark != Mark::usual(*unit) {
         pen.length("mark", mark.step());
     }
     if !pen.prices.currency.is_empty() {
@@ -262,7 +262,7 @@ impl Pen<'_> {
             if let Some(price) = &tape.price {
                 entries.push(format!("price = {}", self.worth(price)));
             }
-            if tape.two_lines_from != supplies::two_lines_from(self.unit) {
+            if tape.two_lines_from != Tape::usual_two_lines_from(self.unit) {
                 entries.push(format!("two_lines_from = {}", quoted(&self.bare(tape.two_lines_from))));
             }
             self.line("tape", &inline(&entries));
@@ -324,7 +324,7 @@ impl Pen<'_> {
     }
 
     fn trimmer(&mut self, trimmer: &Trimmer) {
-        let usual = super::usual_trimmer(self.unit);
+        let usual = Trimmer::usual(self.unit);
         if *trimmer == usual {
             return;
         }
@@ -628,7 +628,7 @@ impl Pen<'_> {
     }
 
     fn goal(&mut self, goal: &Goal) {
-        let usual = Goal { set_of: 1, alternatives: goal::ALTERNATIVES, ..Goal::default() };
+        let usual = Goal::unsaid();
         if *goal == usual {
             return;
         }
@@ -646,7 +646,7 @@ impl Pen<'_> {
             self.line("recipes", &format!("[{}]", names.join(", ")));
         }
         let take = |take: &Take| {
-            let design = self.project.packs.get(take.pack).and_then(|pack| pack.designs.get(take.design))?;
+            let design = self.project.design(take.pack, take.design)?;
             let mut entries = vec![format!("design = {}", quoted(&design.letter)), format!("count = {}", take.sheets)];
             if take.side != design.up {
                 entries.push(format!("up = {}", quoted(SIDES[usize::from(take.side == Side::Back)])));
@@ -698,7 +698,7 @@ impl Pen<'_> {
 
     /// The keys that a goal and a batch share, where they are not the usual ones.
     fn wishes(&mut self, goal: &Goal) {
-        let usual = Goal { set_of: 1, alternatives: goal::ALTERNATIVES, ..Goal::default() };
+        let usual = Goal::unsaid();
         let Goal { cards_per_sheet, cards, set_of, overs, spares, partners, pins, alternatives } = goal;
         self.count("cards_per_sheet", *cards_per_sheet);
         self.count("cards", *cards);

@@ -18,7 +18,7 @@ use crate::make::faces::{BadPicture, faces};
 use crate::make::{DEMO, DEMO_NAME, Wanted, files, plan_json};
 use crate::outputs::{self, OutFile, OutputError};
 use crate::pictures::PictureError;
-use crate::wording;
+use crate::wording::{self, Worded};
 
 /// Nodes a plan may spend: the same plan on every machine.
 /// Chosen: the demo needs a hundredth; spending all of it takes some twenty seconds.
@@ -78,12 +78,16 @@ pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
 
 /// Its plan, with progress told when it takes long.
 pub(super) fn planned(project: &Project, desk: &mut Desk<'_>) -> Plan {
+    watched(NODES, desk, |budget| plan(project, budget))
+}
+
+/// Work within so many nodes and the time a person waits, with progress told when it takes long.
+pub(super) fn watched<T>(nodes: u64, desk: &mut Desk<'_>, work: impl FnOnce(&mut Budget<'_>) -> T) -> T {
     let clock = Clock::start(Some(MOST_SECONDS));
     let stop = || clock.over();
     let teller = Teller::new(&clock, desk.err);
     let progress = |progress| teller.tell(progress);
-    let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
-    plan(project, &mut budget)
+    work(&mut Budget::nodes(nodes).stopped_by(&stop).telling(&progress))
 }
 
 /// What came out, and what to know, for the person.
@@ -100,11 +104,6 @@ fn tell(plan: &Plan, out: &Path, desk: &mut Desk<'_>) -> Result<(), Refusal> {
     writeln!(desk.out, "{made}")?;
     for finding in &plan.findings {
         let worded = wording::finding(finding, plan.project.mark);
-        let id = match finding.severity {
-            Severity::Note => "made-note",
-            Severity::Warning => "made-warning",
-            Severity::Serious => "made-serious",
-        };
         let said = match &finding.subject {
             // Several recipes can have the same trouble: say which, where the sentence does not.
             Subject::Recipe(name) if !worded.said.contains(name) => {
@@ -112,10 +111,21 @@ fn tell(plan: &Plan, out: &Path, desk: &mut Desk<'_>) -> Result<(), Refusal> {
             }
             _ => worded.said,
         };
-        writeln!(desk.out, "{}", say(id, &[("said", said.into()), ("remedy", worded.remedy.into())]))?;
-        for way in worded.ways {
-            writeln!(desk.out, "{}", say("made-way", &[("way", way.into())]))?;
-        }
+        tell_finding(finding.severity, Worded { said, ..worded }, desk)?;
+    }
+    Ok(())
+}
+
+/// One finding with its remedy and its ways out, a line each.
+pub(super) fn tell_finding(severity: Severity, worded: Worded, desk: &mut Desk<'_>) -> Result<(), Refusal> {
+    let id = match severity {
+        Severity::Note => "made-note",
+        Severity::Warning => "made-warning",
+        Severity::Serious => "made-serious",
+    };
+    writeln!(desk.out, "{}", say(id, &[("said", worded.said.into()), ("remedy", worded.remedy.into())]))?;
+    for way in worded.ways {
+        writeln!(desk.out, "{}", say("made-way", &[("way", way.into())]))?;
     }
     Ok(())
 }

@@ -40,6 +40,15 @@ struct Desk<'a> {
     err: &'a mut dyn Write,
 }
 
+impl Desk<'_> {
+    /// An answer for other programs.
+    fn json(&mut self, answer: &impl serde::Serialize) -> Result<(), Refusal> {
+        serde_json::to_writer_pretty(&mut *self.out, answer).map_err(io::Error::from)?;
+        writeln!(self.out)?;
+        Ok(())
+    }
+}
+
 /// Run one command line and give its exit code.
 ///
 /// # Shape

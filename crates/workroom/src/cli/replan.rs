@@ -5,18 +5,16 @@ use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use cards::replan::{Fate, Replanned, Told, Wanted, replan};
-use cards::{Finding, Project, Severity};
+use cards::{Finding, Severity};
 use clap::builder::PossibleValuesParser;
 use clap::{Arg, ArgAction, ArgGroup, ArgMatches, Command, value_parser};
-use cutting::Budget;
 use measure::{Length, Size, Unit};
 use serde::Serialize;
 use store::project_file;
 use words::say;
 
 use super::ask::Source;
-use super::clock::{Clock, Teller};
-use super::make::{self, MOST_SECONDS, NODES};
+use super::make::{self, NODES};
 use super::{Desk, Done, Refusal};
 use crate::make::DEMO_NAME;
 use crate::wording;
@@ -146,11 +144,11 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
     if there && !request.replace {
         return Err(refused("refused-replan-exists", &target));
     }
-    let made = replanned(&project, &wanted, desk);
+    // A plan before, plans on the way and one after.
+    let made = make::watched(NODES * 4, desk, |budget| replan(&project, &wanted, budget));
     let nothing = made.after.cards.is_empty();
     if request.json {
-        serde_json::to_writer_pretty(&mut *desk.out, &view(&made, &target)).map_err(io::Error::from)?;
-        writeln!(desk.out)?;
+        desk.json(&view(&made, &target))?;
     } else {
         tell(&made, desk)?;
     }
@@ -176,16 +174,6 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
 fn refused(id: &'static str, path: &Path) -> Refusal {
     let remedy = say(&format!("{id}.remedy"), &[]);
     Refusal::Said { what: say(id, &[("path", path.display().to_string().into())]), remedy: Some(remedy) }
-}
-
-fn replanned(project: &Project, wanted: &Wanted, desk: &mut Desk<'_>) -> Replanned {
-    let clock = Clock::start(Some(MOST_SECONDS));
-    let stop = || clock.over();
-    let teller = Teller::new(&clock, desk.err);
-    let progress = |progress| teller.tell(progress);
-    // A plan before, plans on the way and one after.
-    let mut budget = Budget::nodes(NODES * 4).stopped_by(&stop).telling(&progress);
-    replan(project, wanted, &mut budget)
 }
 
 /// A sheet by name, or two lengths. A name first: `6x6` is a pad, also for a maker who thinks in millimetres.
@@ -254,16 +242,7 @@ fn tell(made: &Replanned, desk: &mut Desk<'_>) -> Result<(), Refusal> {
         }
     }
     for finding in findings(made) {
-        let worded = wording::finding(finding, made.project().mark);
-        let id = match finding.severity {
-            Severity::Note => "made-note",
-            Severity::Warning => "made-warning",
-            Severity::Serious => "made-serious",
-        };
-        writeln!(desk.out, "{}", say(id, &[("said", worded.said.into()), ("remedy", worded.remedy.into())]))?;
-        for way in worded.ways {
-            writeln!(desk.out, "{}", say("made-way", &[("way", way.into())]))?;
-        }
+        make::tell_finding(finding.severity, wording::finding(finding, made.project().mark), desk)?;
     }
     Ok(())
 }

@@ -6,7 +6,6 @@ use cards::Plan;
 use cards::plan::{Budget, Fix, Lost, Rescue, rescue};
 use clap::{Arg, ArgAction, ArgMatches, Command};
 use drawing::sheets::{Edition, Faces, Paper, lost_name, recut_steps};
-use measure::Unit;
 use serde::Serialize;
 use words::say;
 
@@ -79,8 +78,7 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
     let lost = request.pieces.iter().map(|text| meant(&plan, text)).collect::<Result<Vec<Lost>, Refusal>>()?;
     let answer = rescue(&plan, &lost, &[], &mut Budget::nodes(NODES));
     if request.json {
-        serde_json::to_writer_pretty(&mut *desk.out, &view(&plan, &answer)).map_err(std::io::Error::from)?;
-        writeln!(desk.out)?;
+        desk.json(&view(&plan, &answer))?;
     } else {
         tell(&plan, &answer, desk)?;
     }
@@ -98,8 +96,7 @@ fn meant(plan: &Plan, text: &str) -> Result<Lost, Refusal> {
 }
 
 fn steps(plan: &Plan, fix: &Fix) -> Vec<String> {
-    let paper = if plan.project.unit == Unit::Inch { Paper::Letter } else { Paper::A4 };
-    let told = recut_steps(plan, &Faces::new(), fix, &Edition::plain(plan, paper));
+    let told = recut_steps(plan, &Faces::new(), fix, &Edition::plain(plan, Paper::usual(plan.project.unit)));
     let whole = |step: drawing::sheets::StepPicture| {
         [vec![format!("{}.", step.head.trim_end_matches('.'))], step.said, step.cautions].concat().join(" ")
     };

@@ -6,13 +6,11 @@ use cards::model::Design;
 use cards::plan::{Aim, Layout, Sort, WhyNot, why};
 use cards::{Fact, Finding, Plan};
 use clap::{Arg, ArgAction, ArgMatches, Command};
-use cutting::Budget;
 use serde::Serialize;
 use words::say;
 
 use super::ask::Source;
-use super::clock::{Clock, Teller};
-use super::make::{MOST_SECONDS, NODES, planned, project};
+use super::make::{NODES, planned, project, watched};
 use super::{Desk, Done, Refusal};
 use crate::make::view::{PieceView, WayView};
 use crate::{make, wording};
@@ -97,22 +95,16 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
         }
     }
     if request.json {
-        serde_json::to_writer_pretty(&mut *desk.out, &views).map_err(std::io::Error::from)?;
-        writeln!(desk.out)?;
+        desk.json(&views)?;
     }
     Ok(if all_found { Done::Well } else { Done::Seriously })
 }
 
 /// What would leave nothing over, or give a layout where there is none.
 fn asked(plan: &Plan, pack: usize, layout: Option<&Layout>, desk: &mut Desk<'_>) -> Option<WhyNot> {
-    let clock = Clock::start(Some(MOST_SECONDS));
-    let stop = || clock.over();
-    let teller = Teller::new(&clock, desk.err);
-    let progress = |progress| teller.tell(progress);
-    let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
     let aim = if layout.is_some() { Aim::NoWaste } else { Aim::AnyLayout };
     let cards = layout.map(|layout| layout.recipe_counts.iter().sum());
-    why(&plan.project, pack, aim, cards, &mut budget)
+    watched(NODES, desk, |budget| why(&plan.project, pack, aim, cards, budget))
 }
 
 /// The finding that says why a pack gives no layout.

@@ -1,11 +1,11 @@
 //! Batches, shares of prints and kits, as `plan.json` tells them.
 
-use cards::Plan;
-use cards::model::Side;
-use cards::pairs::{Print, Shown, Uneven};
+use cards::pairs::{Share, Shown, Uneven};
 use cards::plan::{BatchKits, BatchShares, CardKind};
 use schemars::JsonSchema;
 use serde::Serialize;
+
+use super::shown::Told;
 
 /// One batch.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
@@ -87,50 +87,37 @@ pub struct HoldsView {
 }
 
 /// The batches of a plan.
-pub(super) fn show(plan: &Plan) -> Vec<BatchView> {
+pub(super) fn show(told: &Told<'_>) -> Vec<BatchView> {
     let numbers = |batch: usize| {
-        let of = || plan.cards.iter().filter(|card| card.batch == batch).map(|card| card.number);
+        let of = || told.plan.cards.iter().filter(|card| card.batch == batch).map(|card| card.number);
         of().min().zip(of().max())
     };
     let view = |shares: &BatchShares| BatchView {
-        name: plan.batches.get(shares.batch).map(|batch| batch.name.clone()).unwrap_or_default(),
+        name: told.plan.batches.get(shares.batch).map(|batch| batch.name.clone()).unwrap_or_default(),
         cards: numbers(shares.batch),
-        shares: self::shares(plan, shares),
-        kits: shares.kits.as_ref().map(|kits| self::kits(plan, kits)),
+        shares: self::shares(told, shares),
+        kits: shares.kits.as_ref().map(|kits| self::kits(told, kits)),
     };
-    plan.shares.iter().map(view).collect()
+    told.plan.shares.iter().map(view).collect()
 }
 
-fn recipe(plan: &Plan, index: usize) -> String {
-    plan.project.recipes.get(index).map(|recipe| recipe.name.clone()).unwrap_or_default()
-}
-
-fn letter(plan: &Plan, print: Print) -> String {
-    let design = plan.project.packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
-    design.map(|design| design.letter.clone()).unwrap_or_default()
-}
-
-fn shares(plan: &Plan, of: &BatchShares) -> Vec<ShareView> {
+fn shares(told: &Told<'_>, of: &BatchShares) -> Vec<ShareView> {
     let print = |shown: &Shown| PrintView {
-        pack: plan.project.packs.get(shown.print.pack).map(|pack| pack.name.clone()).unwrap_or_default(),
-        design: letter(plan, shown.print),
-        side: match shown.print.side {
-            Side::Front => "front",
-            Side::Back => "back",
-        },
+        pack: told.pack(shown.print.pack),
+        design: told.letter(shown.print.pack, shown.print.design),
+        side: shown.print.side.name(),
         cards: shown.cards,
         pieces: shown.there,
     };
-    let view = |share: &cards::pairs::Share| {
+    let view = |share: &Share| {
         let own = |shown: &&Shown| (shown.recipe, shown.layer) == (share.recipe, share.layer);
-        let layer = plan.project.recipes.get(share.recipe).and_then(|recipe| recipe.layers.get(share.layer));
         ShareView {
-            recipe: recipe(plan, share.recipe),
-            layer: layer.map(|layer| layer.name.clone()).unwrap_or_default(),
+            recipe: told.recipe(share.recipe),
+            layer: told.layer(share.recipe, share.layer),
             apart: share.most.1 - share.fewest.1,
             reason: share.reason.map(|reason| match reason {
                 Uneven::AllUsed => "all-used",
-                Uneven::Rule => "rule",
+                Uneven::Rule | Uneven::Partners => "rule",
             }),
             prints: of.shown.iter().filter(own).map(print).collect(),
         }
@@ -138,10 +125,10 @@ fn shares(plan: &Plan, of: &BatchShares) -> Vec<ShareView> {
     of.shares.iter().map(view).collect()
 }
 
-fn kits(plan: &Plan, of: &BatchKits) -> KitsView {
+fn kits(told: &Told<'_>, of: &BatchKits) -> KitsView {
     let holds = |(kind, &count): (&CardKind, &u32)| HoldsView {
-        recipe: recipe(plan, kind.recipe),
-        design: kind.print.map(|print| letter(plan, print)),
+        recipe: told.recipe(kind.recipe),
+        design: kind.print.map(|print| told.letter(print.pack, print.design)),
         count,
     };
     let kit = |(cards, counts): (&Vec<u32>, &Vec<u32>)| KitView {

@@ -1,6 +1,6 @@
 //! A plan as [`PlanView`]: names instead of indices, text instead of ticks.
 
-use cards::model::{Project, Side};
+use cards::model::Project;
 use cards::plan::{
     Alternative, Card, CardPart, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, StockPlan, StockSheetPlan, per_card,
 };
@@ -29,7 +29,7 @@ pub fn show(plan: &Plan) -> PlanView {
         mark: project.mark.to_string(),
         counts: told.counts(),
         layouts: plan.layouts.iter().enumerate().map(|(index, layout)| told.layout(index, layout)).collect(),
-        batches: super::shares::show(plan),
+        batches: super::shares::show(&told),
         cards: plan.cards.iter().map(|card| told.card(card)).collect(),
         cardstock: plan.stocks.iter().map(|stock| told.stock(stock)).collect(),
         borders: super::borders::show(plan),
@@ -38,9 +38,9 @@ pub fn show(plan: &Plan) -> PlanView {
     }
 }
 
-struct Told<'a> {
-    project: &'a Project,
-    plan: &'a Plan,
+pub(super) struct Told<'a> {
+    pub(super) project: &'a Project,
+    pub(super) plan: &'a Plan,
 }
 
 impl Told<'_> {
@@ -65,26 +65,24 @@ impl Told<'_> {
         }
     }
 
-    fn recipe(&self, index: usize) -> String {
+    pub(super) fn recipe(&self, index: usize) -> String {
         self.project.recipes.get(index).map(|recipe| recipe.name.clone()).unwrap_or_default()
     }
 
-    fn layer(&self, recipe: usize, layer: usize) -> String {
-        let found = self.project.recipes.get(recipe).and_then(|recipe| recipe.layers.get(layer));
-        found.map(|layer| layer.name.clone()).unwrap_or_default()
+    pub(super) fn layer(&self, recipe: usize, layer: usize) -> String {
+        self.project.layer(recipe, layer).map(|layer| layer.name.clone()).unwrap_or_default()
     }
 
     fn cardstock(&self, index: usize) -> String {
         self.project.cardstocks.get(index).map(|stock| stock.name.clone()).unwrap_or_default()
     }
 
-    fn pack(&self, index: usize) -> String {
+    pub(super) fn pack(&self, index: usize) -> String {
         self.project.packs.get(index).map(|pack| pack.name.clone()).unwrap_or_default()
     }
 
-    fn letter(&self, pack: usize, design: usize) -> String {
-        let found = self.project.packs.get(pack).and_then(|pack| pack.designs.get(design));
-        found.map(|design| design.letter.clone()).unwrap_or_default()
+    pub(super) fn letter(&self, pack: usize, design: usize) -> String {
+        self.project.design(pack, design).map(|design| design.letter.clone()).unwrap_or_default()
     }
 
     fn by_recipe(&self, counts: &[u32]) -> Vec<RecipeCount> {
@@ -127,7 +125,7 @@ impl Told<'_> {
         let sheets = layout.sheets.iter().map(|used| SheetView {
             design: self.letter(layout.pack, used.design),
             name: pack.and_then(|pack| pack.designs.get(used.design)).map(|d| d.name.clone()).unwrap_or_default(),
-            side: side(used.side),
+            side: used.side.name(),
             sheets: used.sheets,
         });
         LayoutView {
@@ -272,7 +270,7 @@ impl Told<'_> {
                     layout: layout + 1,
                     piece: found.and_then(|l| l.pieces.get(piece)).map(|p| p.mark.clone()).unwrap_or_default(),
                     design: found.map(|l| self.letter(l.pack, design)).unwrap_or_default(),
-                    side: side(showing),
+                    side: showing.name(),
                     sheet,
                 }
             }
@@ -399,13 +397,6 @@ fn about(subject: &Subject) -> String {
         Subject::Layout(number) => format!("layout {number}"),
         Subject::Cardstock(name) => format!("cardstock {name}"),
         Subject::Envelope(name) => format!("envelope {name}"),
-    }
-}
-
-fn side(side: Side) -> &'static str {
-    match side {
-        Side::Front => "front",
-        Side::Back => "back",
     }
 }
 

@@ -60,10 +60,7 @@ fn pieces(plan: &Plan) -> Vec<Row> {
         "csv-how-many",
     ])];
     let recipe = |index: usize| project.recipes.get(index).map(|recipe| recipe.name.clone()).unwrap_or_default();
-    let layer = |recipe: usize, layer: usize| {
-        let found = project.recipes.get(recipe).and_then(|recipe| recipe.layers.get(layer));
-        found.map(|layer| layer.name.clone()).unwrap_or_default()
-    };
+    let layer = |recipe, layer| project.layer(recipe, layer).map(|layer| layer.name.clone()).unwrap_or_default();
     let mut kinds: BTreeMap<(usize, usize, Length, Length, String, String), u32> = BTreeMap::new();
     for layout in &plan.layouts {
         let Some(pack) = project.packs.get(layout.pack) else { continue };
@@ -71,7 +68,7 @@ fn pieces(plan: &Plan) -> Vec<Row> {
             let Some(design) = pack.designs.get(used.design) else { continue };
             let face = design.face(used.side);
             for piece in &layout.pieces {
-                let size = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+                let size = piece.stands();
                 let from = format!("{}: {}", pack.name, design.letter);
                 let key = (piece.recipe, piece.layer, size.width, size.height, from, face.name.clone());
                 *kinds.entry(key).or_default() += used.sheets;

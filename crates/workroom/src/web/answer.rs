@@ -52,6 +52,12 @@ impl Asked {
         found.and_then(|(_, value)| std::str::from_utf8(value).ok()).unwrap_or_default()
     }
 
+    /// What the address asks for under a name, or else the form.
+    pub(super) fn either(&self, name: &str) -> &str {
+        let query = self.query(name);
+        if query.is_empty() { self.field(name) } else { query }
+    }
+
     /// The fields that say what is to stand where: `set:place`.
     fn changes(&self) -> Vec<(String, String)> {
         let text = |value: &[u8]| std::str::from_utf8(value).ok().map(|text| text.replace("\r\n", "\n"));
@@ -393,14 +399,5 @@ fn store_refusal(error: &StoreError) -> Answer {
 
 /// A pin as the project has it, in the words of its file.
 pub(super) fn pins_of(made: &Made) -> Vec<Pin> {
-    let project = made.project();
-    let exact = |length| wording::exact(length, project.unit);
-    let pin = |(recipe, layer, left, top, size): &(String, String, _, _, _)| Pin {
-        recipe: recipe.clone(),
-        layer: layer.clone(),
-        left: exact(*left),
-        top: exact(*top),
-        size: wording::exact_size(*size, project.unit),
-    };
-    project.goal.pins.iter().map(pin).collect()
+    made.project().goal.pins.iter().map(|pin| moving::written(made, pin)).collect()
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use cards::model::{Batch, Face, Side};
+use cards::model::Face;
 use cards::pairs::{Print, Uneven};
 use cards::plan::{BatchShares, Card, CardPart, PartKind};
 use maud::{Markup, html};
@@ -23,10 +23,10 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                 @if !batch.name.is_empty() {
                     h2 { (batch.name) " " small { (say("cards-count", &[("count", own.len().into())])) } }
                 }
-                @if swap.is_none() { (shares(desk, index, batch)) }
+                @if swap.is_none() { (shares(desk, index)) }
                 @for ((pack, design, sheet), cards) in by_sheet(desk, &own) {
                     section.of-sheet {
-                        @let name = plan.project.packs.get(pack).and_then(|pack| pack.designs.get(design)).map(|d| format!("{} {}", d.letter, d.name)).unwrap_or_default();
+                        @let name = plan.project.design(pack, design).map(|d| format!("{} {}", d.letter, d.name)).unwrap_or_default();
                         @let said = say("batch-sheet", &[("name", name.into()), ("sheet", sheet.into()), ("count", cards.len().into())]);
                         @if several { h3 { (said) } } @else { h2 { (said) } }
                         ol.cards {
@@ -89,7 +89,7 @@ impl View {
 }
 
 fn one(desk: &Desk<'_>, view: View, card: &Card) -> Markup {
-    let open = chosen::asked_for(desk, "card") == card.number.to_string();
+    let open = desk.asked.either("card") == card.number.to_string();
     html! {
         li {
             a href=(format!("?card={}#card", card.number)) aria-current=[open.then_some("true")] {
@@ -130,14 +130,12 @@ fn faces_said(desk: &Desk<'_>, card: &Card, part: &CardPart) -> Option<String> {
 pub(super) fn face<'a>(desk: &'a Desk<'_>, part: &CardPart, shows: bool) -> Option<&'a Face> {
     let PartKind::Patterned { layout, design, side, .. } = part.kind else { return None };
     let pack = desk.made.plan.layouts.get(layout)?.pack;
-    let side = if shows == (side == Side::Front) { Side::Front } else { Side::Back };
-    Some(desk.made.project().packs.get(pack)?.designs.get(design)?.face(side))
+    Some(desk.made.project().design(pack, design)?.face(if shows { side } else { side.other() }))
 }
 
 /// The name of a part's layer.
 pub(super) fn layer_name(desk: &Desk<'_>, card: &Card, part: &CardPart) -> String {
-    let recipe = desk.made.project().recipes.get(card.recipe);
-    recipe.and_then(|recipe| recipe.layers.get(part.layer)).map(|layer| layer.name.clone()).unwrap_or_default()
+    desk.made.project().layer(card.recipe, part.layer).map(|layer| layer.name.clone()).unwrap_or_default()
 }
 
 /// Cards by the sheet their main piece is cut from: pack, design, which sheet of it.
@@ -157,7 +155,7 @@ fn by_sheet<'a>(desk: &Desk<'_>, cards: &[&'a Card]) -> BTreeMap<(usize, usize, 
 }
 
 /// How many cards show each print at each layer, and whether that is even.
-fn shares(desk: &Desk<'_>, index: usize, batch: &Batch) -> Markup {
+fn shares(desk: &Desk<'_>, index: usize) -> Markup {
     let plan = &desk.made.plan;
     let Some(own) = plan.shares.iter().find(|shares| shares.batch == index) else { return html! {} };
     html! {
@@ -165,9 +163,9 @@ fn shares(desk: &Desk<'_>, index: usize, batch: &Batch) -> Markup {
             summary { (say("batch-shares", &[])) }
             @for share in &own.shares {
                 @let recipe = plan.project.recipes.get(share.recipe);
-                @let layer = recipe.and_then(|recipe| recipe.layers.get(share.layer));
+                @let layer = plan.project.layer(share.recipe, share.layer);
                 div.share {
-                    p { strong { (recipe.map_or("", |recipe| &recipe.name)) ", " (layer.map_or("", |layer| &layer.name)) } " " span.even { (even(desk, batch, share)) } }
+                    p { strong { (recipe.map_or("", |recipe| &recipe.name)) ", " (layer.map_or("", |layer| &layer.name)) } " " span.even { (even(desk, share)) } }
                     ul.prints { @for (print, cards) in counted(own, share.recipe, share.layer) { (count_of(desk, print, cards)) } }
                 }
             }
@@ -184,8 +182,8 @@ fn counted(shares: &BatchShares, recipe: usize, layer: usize) -> Vec<(Print, u32
 }
 
 fn count_of(desk: &Desk<'_>, print: Print, cards: u32) -> Markup {
-    let found = desk.made.project().packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
-    let side = if print.side == Side::Front { "front" } else { "back" };
+    let found = desk.made.project().design(print.pack, print.design);
+    let side = print.side.name();
     let (id, number) = (desk.kept.id.0, desk.kept.now.number);
     html! {
         @if let Some(design) = found {
@@ -198,17 +196,16 @@ fn count_of(desk: &Desk<'_>, print: Print, cards: u32) -> Markup {
 }
 
 /// Most and fewest of a print, and why they differ.
-fn even(desk: &Desk<'_>, batch: &Batch, share: &cards::pairs::Share) -> String {
+fn even(desk: &Desk<'_>, share: &cards::pairs::Share) -> String {
     let letter = |print: Print| {
-        let found = desk.made.project().packs.get(print.pack).and_then(|pack| pack.designs.get(print.design));
-        found.map(|design| design.letter.clone()).unwrap_or_default()
+        desk.made.project().design(print.pack, print.design).map(|design| design.letter.clone()).unwrap_or_default()
     };
     let why = match share.reason {
         _ if share.most.1 == share.fewest.1 => "same",
         None => "one",
         Some(Uneven::AllUsed) => "used",
-        Some(Uneven::Rule) if batch.goal.partners.is_empty() => "rule",
-        Some(Uneven::Rule) => "partners",
+        Some(Uneven::Rule) => "rule",
+        Some(Uneven::Partners) => "partners",
     };
     say(
         "batch-even",
@@ -228,7 +225,7 @@ fn partner(desk: &Desk<'_>, card: &Card) -> Option<String> {
     card.parts.iter().find_map(|part| match part.kind {
         PartKind::Patterned { layout, design, .. } if design != card.design => {
             let pack = desk.made.plan.layouts.get(layout)?.pack;
-            let letter = desk.made.project().packs.get(pack)?.designs.get(design)?.letter.clone();
+            let letter = desk.made.project().design(pack, design)?.letter.clone();
             let layer = layer_name(desk, card, part);
             Some(say("batch-partner", &[("layer", layer.into()), ("letter", letter.into())]))
         }

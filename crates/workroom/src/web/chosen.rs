@@ -2,6 +2,7 @@
 
 use cards::model::{Choice, Decided, Side};
 use cards::plan::{Card, CardPart, Lost, PartKind, refusal};
+use drawing::sheets::lost_name;
 use maud::{Markup, html};
 use store::projects::Kept;
 
@@ -11,15 +12,9 @@ use super::room::Made;
 use super::{batch, fields, say, shell, spoiled};
 use crate::wording;
 
-/// What the address or the form asks for under a name.
-pub(super) fn asked_for<'a>(desk: &'a Desk<'_>, name: &str) -> &'a str {
-    let query = desk.asked.query(name);
-    if query.is_empty() { desk.asked.field(name) } else { query }
-}
-
 /// The card that is open.
 fn open_card<'a>(desk: &'a Desk<'_>) -> Option<&'a Card> {
-    let number: u32 = asked_for(desk, "card").parse().ok()?;
+    let number: u32 = desk.asked.either("card").parse().ok()?;
     desk.made.plan.cards.iter().find(|card| card.number == number)
 }
 
@@ -68,24 +63,21 @@ fn piece(desk: &Desk<'_>, card: &Card, index: usize, part: &CardPart) -> Markup 
     let PartKind::Patterned { layout, piece, design, side, sheet } = part.kind else { return html! {} };
     let layer = batch::layer_name(desk, card, part);
     let laid = desk.made.plan.layouts.get(layout);
-    let mark = laid.and_then(|laid| laid.pieces.get(piece)).map(|piece| piece.mark.clone()).unwrap_or_default();
-    let letter = laid
-        .and_then(|laid| desk.made.project().packs.get(laid.pack))
-        .and_then(|pack| pack.designs.get(design))
-        .map(|design| design.letter.clone())
-        .unwrap_or_default();
+    let lost = Lost::Paper { layout, piece, design };
+    let design_of = laid.and_then(|laid| desk.made.project().design(laid.pack, design));
+    let letter = design_of.map(|design| design.letter.clone()).unwrap_or_default();
     let address = |side: Side| {
-        let side = if side == Side::Front { "front" } else { "back" };
-        format!("/w/{}/{}/piece-{}-{index}-{side}.svg", desk.kept.id.0, desk.kept.now.number, card.number)
+        let (id, number, side) = (desk.kept.id.0, desk.kept.now.number, side.name());
+        format!("/w/{id}/{number}/piece-{}-{index}-{side}.svg", card.number)
     };
-    let behind = if side == Side::Front { Side::Back } else { Side::Front };
+    let behind = side.other();
     let name = |shows| batch::face(desk, part, shows).map(|face| face.name.clone()).unwrap_or_default();
     // Turned over from the side its sheet was cut on, the pencilled mark is in sight.
     let used = laid.and_then(|laid| laid.sheets.iter().find(|used| used.design == design)).map(|used| used.side);
     let turned = used.is_some_and(|used| used != side);
     html! {
         article.piece-of {
-            h3 { (layer) " " small { (say("batch-piece", &[("mark", format!("{letter}{mark}").into()), ("sheet", sheet.into()), ("letter", letter.into())])) } }
+            h3 { (layer) " " small { (say("batch-piece", &[("mark", lost_name(&desk.made.plan, lost).into()), ("sheet", sheet.into()), ("letter", letter.into())])) } }
             div.two-faces {
                 figure.shows { img src=(address(side)) alt="" width="160" height="160"; figcaption { (say("batch-shows", &[("face", name(true).into())])) } }
                 figure { img src=(address(behind)) alt="" width="160" height="160"; figcaption { (say("batch-behind", &[("face", name(false).into())])) } }
@@ -94,12 +86,12 @@ fn piece(desk: &Desk<'_>, card: &Card, index: usize, part: &CardPart) -> Markup 
             div.ways {
                 form method="post" action=(format!("/w/{}/choices", desk.kept.id.0)) {
                     (of_piece(desk, card, &layer))
-                    button type="submit" name="turn" value=(if behind == Side::Front { "front" } else { "back" }) { (say("batch-turn", &[])) }
+                    button type="submit" name="turn" value=(behind.name()) { (say("batch-turn", &[])) }
                 }
                 a.button href=(format!("?card={}&swap={}#swap", card.number, percent(&layer))) { (say("batch-swap", &[])) }
                 form method="post" action=(format!("/w/{}/spoil", desk.kept.id.0)) {
                     (shell::seen(desk.kept, "table", "spoiled"))
-                    input type="hidden" name="piece" value=(spoiled::key(desk.made, Lost::Paper { layout, piece, design }));
+                    input type="hidden" name="piece" value=(spoiled::key(desk.made, lost));
                     button type="submit" { (say("spoiled-this", &[])) }
                 }
             }
@@ -189,8 +181,7 @@ fn told(choice: &Choice) -> String {
     };
     match choice.decided {
         Decided::Swap(with) => say("edit-swapped", &facts(with, "front")),
-        Decided::Shows(Side::Front) => say("edit-turned", &facts(0, "front")),
-        Decided::Shows(Side::Back) => say("edit-turned", &facts(0, "back")),
+        Decided::Shows(side) => say("edit-turned", &facts(0, side.name())),
     }
 }
 

@@ -104,7 +104,7 @@ fn card(made: &Made, asked: &Asked, number: usize) -> Option<Scene> {
     if other {
         for part in &mut card.parts {
             if let PartKind::Patterned { side, .. } = &mut part.kind {
-                *side = if *side == Side::Front { Side::Back } else { Side::Front };
+                *side = side.other();
             }
         }
     }

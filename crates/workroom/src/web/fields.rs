@@ -4,7 +4,6 @@ use cards::{Finding, Severity, Subject};
 use drawing::Scene;
 use drawing::sheets::{CutsOf, Edition, Hand, Paper, Print, step_picture};
 use maud::{Markup, PreEscaped, html};
-use measure::Unit;
 
 use super::answer::Desk;
 use super::room::Made;
@@ -88,8 +87,7 @@ pub(super) fn findings(desk: &Desk<'_>, wanted: impl Fn(&Finding) -> bool) -> Ma
 /// The edition in which steps are told on a screen.
 pub(super) fn edition(made: &Made, hand: Hand) -> Edition {
     let unit = made.project().unit;
-    let paper = if unit == Unit::Inch { Paper::Letter } else { Paper::A4 };
-    Edition { paper, print: Print::Large, hand, unit }
+    Edition { paper: Paper::usual(unit), print: Print::Large, hand, unit }
 }
 
 /// A step at the trimmer: how it lies, what to do, where that is.
@@ -161,6 +159,9 @@ pub(super) fn recipe(desk: &Desk<'_>, card: &cards::plan::Card) -> String {
 
 /// The letter and name of a card's print.
 pub(super) fn design(desk: &Desk<'_>, card: &cards::plan::Card) -> String {
-    let found = desk.made.project().packs.get(card.pack).and_then(|pack| pack.designs.get(card.design));
-    found.map(|design| format!("{} {}", design.letter, design.name)).unwrap_or_default()
+    desk.made
+        .project()
+        .design(card.pack, card.design)
+        .map(|design| format!("{} {}", design.letter, design.name))
+        .unwrap_or_default()
 }

@@ -9,7 +9,7 @@ use cutting::Axis;
 use drawing::sheets::{CutsOf, Hand};
 use drawing::text::with_fractions;
 use maud::{Markup, html};
-use measure::{Length, Size, Unit};
+use measure::{Length, Unit};
 use store::projects::Kept;
 
 use super::answer::{Asked, Desk, pins_of};
@@ -83,7 +83,7 @@ fn area(ticks: i128, unit: Unit) -> String {
 }
 
 fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
-    let plan = &desk.made.plan;
+    let cards = first_sheet(desk, index);
     let cut = desk.asked.query("cut").parse::<usize>().ok();
     html! {
         div.sheet-and-cards data-enhance="layout" data-ask=(format!("/w/{}/move?layout={index}", desk.kept.id.0)) {
@@ -92,10 +92,10 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
                 p.hint.by-hand { (say("layout-hint-move", &[])) }
                 p.moved role="status" {}
                 (move_form(desk, index, layout))
-                (piece_panels(desk, index, layout))
+                (piece_panels(desk, index, layout, &cards))
             }
             ol.made-of {
-                @for card in first_sheet(desk, index) {
+                @for card in &cards {
                     li id=(format!("card-{}", card.number)) tabindex="0" data-pieces=(pieces_of(desk, index, card)) {
                         (fields::card(desk, card, ""))
                         p {
@@ -135,7 +135,6 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
                 }
             }))
         }
-        @if plan.layouts.is_empty() { p { (say("layout-none", &[])) } }
     }
 }
 
@@ -171,7 +170,7 @@ fn move_form(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
 }
 
 /// What each piece is, shown once it is pointed out: its size, its card, and a form to pin it.
-fn piece_panels(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
+fn piece_panels(desk: &Desk<'_>, index: usize, layout: &Layout, cards: &[&Card]) -> Markup {
     let unit = desk.made.project().unit;
     let there = &desk.made.project().goal.pins;
     let short = |label: String, name: &str, value: String| {
@@ -179,11 +178,11 @@ fn piece_panels(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
     };
     html! {
         @for piece in &layout.pieces {
-            @let card = card_of(desk, index, piece);
+            @let card = cards.iter().find(|card| pieces_of(desk, index, card).split(' ').any(|mark| mark == piece.mark));
             article.one-piece id=(format!("piece-{}", piece.mark)) tabindex="-1" {
                 h3 { (say("layout-piece", &[("mark", (&piece.mark).into()), ("layer", layer(desk, piece).into())])) }
                 p {
-                    (size(desk.made, piece.rect.size)) " · "
+                    (with_fractions(&wording::size(piece.rect.size, desk.made.project().mark))) " · "
                     @if let Some(card) = card { a href=(format!("#card-{}", card.number)) { (say("layout-card", &[("number", card.number.into())])) } }
                     @else { (say("layout-spare", &[])) }
                 }
@@ -218,25 +217,20 @@ fn pin_form(desk: &Desk<'_>, index: usize, inside: &Markup) -> Markup {
     }
 }
 
-/// A size as the maker thinks of it.
-fn size(made: &Made, size: Size) -> String {
-    let length = |length| with_fractions(&wording::length(length, made.project().mark));
-    format!("{} × {}", length(size.width), length(size.height))
-}
-
 /// "panel 3 in × 4 1/2 in, band 3 in × 1 1/2 in." as they stand on the card, each kind once.
 pub(super) fn pieces_told(made: &Made, pieces: &[Piece]) -> String {
     let mut seen = BTreeSet::new();
     let mut told: Vec<String> = Vec::new();
     for piece in pieces {
-        let stands = if piece.turned { piece.rect.size.turned() } else { piece.rect.size };
+        let stands = piece.stands();
         if !seen.insert((piece.recipe, piece.layer, stands.width, stands.height)) {
             continue;
         }
         let Some(recipe) = made.project().recipes.get(piece.recipe) else { continue };
         let Some(layer) = recipe.layers.get(piece.layer) else { continue };
+        let size = with_fractions(&wording::size(stands, made.project().mark));
         let of = if made.project().recipes.len() > 1 { format!(" ({})", recipe.name) } else { String::new() };
-        told.push(format!("{}{of} {}", layer.name, size(made, stands)));
+        told.push(format!("{}{of} {size}", layer.name));
     }
     format!("{}.", told.join(", "))
 }
@@ -267,12 +261,6 @@ fn pieces_of(desk: &Desk<'_>, index: usize, card: &Card) -> String {
         _ => None,
     });
     marks.collect::<Vec<_>>().join(" ")
-}
-
-fn card_of<'a>(desk: &'a Desk<'_>, index: usize, piece: &Piece) -> Option<&'a Card> {
-    first_sheet(desk, index)
-        .into_iter()
-        .find(|card| pieces_of(desk, index, card).split(' ').any(|mark| mark == piece.mark))
 }
 
 /// The other layouts, each with what sets it apart; two that could not be told apart are one.
@@ -359,14 +347,9 @@ fn pins(desk: &Desk<'_>, index: usize) -> Markup {
 
 /// A piece of a layout as a pin where it lies.
 fn pin(made: &Made, piece: &Piece) -> Option<Pin> {
-    let (unit, recipe) = (made.project().unit, made.project().recipes.get(piece.recipe)?);
-    Some(Pin {
-        recipe: recipe.name.clone(),
-        layer: recipe.layers.get(piece.layer)?.name.clone(),
-        left: wording::exact(piece.rect.x, unit),
-        top: wording::exact(piece.rect.y, unit),
-        size: wording::exact_size(piece.rect.size, unit),
-    })
+    let recipe = made.project().recipes.get(piece.recipe)?.name.clone();
+    let layer = made.project().layer(piece.recipe, piece.layer)?.name.clone();
+    Some(moving::written(made, &(recipe, layer, piece.rect.x, piece.rect.y, piece.rect.size)))
 }
 
 fn made_index(asked: &Asked) -> Option<usize> {

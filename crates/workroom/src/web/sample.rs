@@ -34,16 +34,14 @@ fn side(size: Size, axis: Axis) -> Length {
 
 /// What was typed for a side: nothing, a length, or something else.
 fn typed(made: &Made, asked: &Asked, part: usize, axis: Axis) -> Option<Result<Length, String>> {
-    let name = field(part, axis);
-    let text = if asked.query(&name).is_empty() { asked.field(&name) } else { asked.query(&name) };
-    let text = text.trim();
+    let text = asked.either(&field(part, axis)).trim();
     (!text.is_empty()).then(|| parse_length(text, Some(made.project().unit)).map_err(|_| text.to_owned()))
 }
 
 /// The part of the Table page.
 pub(super) fn section(desk: &Desk<'_>) -> Markup {
     let project = desk.made.project();
-    let chosen = super::chosen::asked_for(desk, "sample");
+    let chosen = desk.asked.either("sample");
     let Some((index, recipe, card)) = project
         .recipes
         .iter()
@@ -93,7 +91,7 @@ pub(super) fn section(desk: &Desk<'_>) -> Markup {
 
 fn row(desk: &Desk<'_>, recipe: &Recipe, part: usize, of: &CardPart) -> Markup {
     let layer = recipe.layers.get(of.layer).map_or("", |layer| &layer.name);
-    let value = |axis| super::chosen::asked_for(desk, &field(part, axis)).to_owned();
+    let value = |axis| desk.asked.either(&field(part, axis)).to_owned();
     let size = of.rect.size;
     html! {
         fieldset {
@@ -107,8 +105,7 @@ fn row(desk: &Desk<'_>, recipe: &Recipe, part: usize, of: &CardPart) -> Markup {
 
 /// What is told of one side that was typed.
 fn one(desk: &Desk<'_>, card: &Card, part: usize, of: &CardPart, axis: Axis) -> Option<Markup> {
-    let layers = &desk.made.project().recipes.get(card.recipe)?.layers;
-    let layer = layers.get(of.layer)?.name.clone();
+    let layer = desk.made.project().layer(card.recipe, of.layer)?.name.clone();
     let across = if axis == Axis::X { "width" } else { "height" };
     let measured = match typed(desk.made, desk.asked, part, axis)? {
         Ok(measured) => measured,

@@ -110,8 +110,7 @@ pub(super) fn name(desk: &Desk<'_>, line: &CutLine) -> String {
 
 /// The name of a piece's layer.
 pub(super) fn layer(desk: &Desk<'_>, piece: &Piece) -> String {
-    let recipe = desk.made.project().recipes.get(piece.recipe);
-    recipe.and_then(|recipe| recipe.layers.get(piece.layer)).map(|layer| layer.name.clone()).unwrap_or_default()
+    desk.made.project().layer(piece.recipe, piece.layer).map(|layer| layer.name.clone()).unwrap_or_default()
 }
 
 /// A layout in outlines: which pieces lie where.

@@ -37,9 +37,8 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                     ul.wanted {
                         @for cut in &stock.cuts {
                             li {
-                                @let recipe = project.recipes.get(cut.recipe);
                                 @let name = match cut.layer {
-                                    Some(layer) => recipe.and_then(|recipe| recipe.layers.get(layer)).map(|layer| layer.name.clone()).unwrap_or_default(),
+                                    Some(layer) => project.layer(cut.recipe, layer).map(|layer| layer.name.clone()).unwrap_or_default(),
                                     None if cut.inside => say("stock-inside", &[]),
                                     None => say("cards-base", &[]),
                                 };

@@ -178,7 +178,7 @@ fn short(desk: &Desk<'_>, todo: Todo) -> String {
 
 fn layer_name(desk: &Desk<'_>, recipe: usize, layer: usize) -> String {
     let part = layer.checked_sub(1).and_then(|part| of_recipe(desk.made, recipe)?.parts.get(part));
-    let found = part.and_then(|part| desk.made.project().recipes.get(recipe)?.layers.get(part.layer));
+    let found = part.and_then(|part| desk.made.project().layer(recipe, part.layer));
     found.map_or_else(|| say("cards-base", &[]), |layer| layer.name.clone())
 }
 

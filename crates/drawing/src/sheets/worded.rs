@@ -1,0 +1,27 @@
+//! Findings and ways out in words, however the reader is told a length.
+
+use cards::{Fact, Way};
+use measure::Length;
+use words::{Arg, say};
+
+/// Facts as a message takes them.
+pub fn arguments(facts: &[(&'static str, Fact)], length: &dyn Fn(Length) -> String) -> Vec<(&'static str, Arg)> {
+    let arg = |fact: &Fact| match fact {
+        Fact::Length(found) => Arg::Text(length(*found)),
+        Fact::Count(count) => Arg::from(*count),
+        Fact::Text(text) => Arg::from(text),
+    };
+    facts.iter().map(|(name, fact)| (*name, arg(fact))).collect()
+}
+
+/// A way out: what changes, then what comes of it.
+pub fn way(way: &Way, length: &dyn Fn(Length) -> String) -> String {
+    let mut changes = way.changes.iter().map(|change| say(change.code, &arguments(&change.facts, length)));
+    let first = changes.next().unwrap_or_default();
+    let changes = changes.fold(first, |first, next| say("way-and", &[("first", first.into()), ("next", next.into())]));
+    let said = match way.left_percent {
+        0 => say("way-gives-whole", &[("way", changes.into())]),
+        percent => say("way-gives", &[("way", changes.into()), ("percent", percent.into())]),
+    };
+    if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
+}
