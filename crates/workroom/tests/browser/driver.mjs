@@ -23,6 +23,30 @@ async function started(command, args, wanted) {
   return { child, found: await found };
 }
 
+/** Asks once more where the page changed under the asking: what is answered is of the page that came. */
+async function steady(asking) {
+  for (let left = 5; ; left -= 1) {
+    try {
+      return await asking();
+    } catch (error) {
+      if (left === 0 || !/stale element|does not belong to the document/.test(error.message)) throw error;
+    }
+  }
+}
+
+/** Asserts of the page that comes: looks again for a while before it gives up. */
+export async function soon(look, patience = 5000) {
+  const until = Date.now() + patience;
+  for (;;) {
+    try {
+      return await look();
+    } catch (error) {
+      if (error.code !== "ERR_ASSERTION" || Date.now() > until) throw error;
+      await new Promise((resolve) => setTimeout(resolve, 25));
+    }
+  }
+}
+
 /** A workroom with a store of its own. */
 export async function workroom(binary) {
   const folder = await mkdtemp(join(tmpdir(), "octavo-browser-"));
@@ -69,22 +93,16 @@ export async function browser({ width = 1280, height = 900, dark = false, script
   return {
     open: (url) => ask("POST", `${path}/url`, { url }),
     url: () => ask("GET", `${path}/url`),
-    text: async (css) => {
-      const read = async () => ask("GET", `${path}/element/${await find(css)}/text`);
-      // The page may change between finding and reading: then what is read is on the page that came.
-      return read().catch((error) => (/stale element/.test(error.message) ? read() : Promise.reject(error)));
-    },
+    text: (css) => steady(async () => ask("GET", `${path}/element/${await find(css)}/text`)),
     count: async (css) => (await ask("POST", `${path}/elements`, { using: "css selector", value: css })).length,
-    click: async (css) => {
-      const press = async () => ask("POST", `${path}/element/${await find(css)}/click`, {});
-      return press().catch((error) => (/stale element/.test(error.message) ? press() : Promise.reject(error)));
-    },
-    value: async (css) => ask("GET", `${path}/element/${await find(css)}/property/value`),
-    fill: async (css, text) => {
-      const id = await find(css);
-      await ask("POST", `${path}/element/${id}/clear`, {});
-      await ask("POST", `${path}/element/${id}/value`, { text });
-    },
+    click: (css) => steady(async () => ask("POST", `${path}/element/${await find(css)}/click`, {})),
+    value: (css) => steady(async () => ask("GET", `${path}/element/${await find(css)}/property/value`)),
+    fill: (css, text) =>
+      steady(async () => {
+        const id = await find(css);
+        await ask("POST", `${path}/element/${id}/clear`, {});
+        await ask("POST", `${path}/element/${id}/value`, { text });
+      }),
     keys: (...keys) =>
       ask("POST", `${path}/actions`, {
         actions: [{

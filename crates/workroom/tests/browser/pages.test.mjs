@@ -8,7 +8,7 @@ import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { browser, workroom } from "./driver.mjs";
+import { browser, soon, workroom } from "./driver.mjs";
 
 const PAGES = [
   ["/", "Work in hand", "article.project .cards img", 6],
@@ -46,7 +46,7 @@ for (const dark of [false, true]) {
     try {
       for (const [path, heading, items, count] of PAGES) {
         await eye.open(room.address + path);
-        assert.equal(await eye.text("h1"), heading);
+        await soon(async () => assert.equal(await eye.text("h1"), heading));
         const found = await eye.count(items);
         assert.ok(count === null ? found > 4 : found === count, `${path}: ${found} × ${items}`);
         await eye.run(axe);
@@ -88,29 +88,29 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
     const border = 'input[name="set:recipe.0.layer.0.border"]';
     await eye.fill(border, "1/16");
     await eye.click(".recipe .change button");
-    assert.match(await eye.text(".foot"), /Twin, mat: border from/);
+    await soon(async () => assert.match(await eye.text(".foot"), /Twin, mat: border from/));
     await eye.click('button[data-key="undo"]');
-    assert.match(await eye.text(".foot"), /The demo was laid out/);
+    await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
 
     await eye.open(`${room.address}/w/1/paper`);
     await eye.click("#design-0-0 > details > summary");
     await eye.click('#design-0-0 select[name="set:pack.0.design.0.up"] option[value="back"]');
     await eye.click("#design-0-0 .change button");
-    assert.match(await eye.text("#design-0-0 .face.up"), /leaf scatter/);
+    await soon(async () => assert.match(await eye.text("#design-0-0 .face.up"), /leaf scatter/));
 
     await eye.open(`${room.address}/w/1/layout`);
     await eye.click('a.piece[data-piece="1"]');
     await eye.click("#piece-1 form > button");
-    assert.match(await eye.text("#pins ul"), /from the left/);
+    await soon(async () => assert.match(await eye.text("#pins ul"), /from the left/));
     await eye.open(`${room.address}/w/1/cards`);
     await eye.click('button[data-key="undo"]');
     await eye.click('button[data-key="undo"]');
-    assert.match(await eye.text(".foot"), /The demo was laid out/);
+    await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
 
     await eye.open(`${room.address}/`);
     await eye.fill('input[name="pack"]', "Meadow");
     await eye.click(".kinds form button");
-    assert.match(await eye.text(".top .project"), /Meadow/);
+    await soon(async () => assert.match(await eye.text(".top .project"), /Meadow/));
     assert.deepEqual(await eye.complaints(), []);
   } finally {
     await eye.close();
@@ -132,16 +132,16 @@ for (const pointer of ["mouse", "touch"]) {
       const [x, y] = await knob(eye, "y");
       await eye.drag([x, y], [x, y - 9], 6, pointer);
       await settled();
-      assert.match(await eye.text(".foot"), /A cut was moved from 4 1.2 in to 4 1.4 in from the top/);
-      assert.equal(await eye.count("a.piece"), 16);
+      await soon(async () => assert.match(await eye.text(".foot"), /A cut was moved from 4 1.2 in to 4 1.4 in from the top/));
+      await soon(async () => assert.equal(await eye.count("a.piece"), 16));
       // Far out of range: the reason is told, and nothing is kept.
       const [left, top] = await knob(eye, "x");
       await eye.drag([left, top], [left + 90, top], 3, pointer);
       await settled();
-      assert.match(await eye.text(".moved.stays"), /it may be 2 3.4 in to 3 1.4 in/);
-      assert.match(await eye.text(".foot"), /from 4 1.2 in to 4 1.4 in/);
+      await soon(async () => assert.match(await eye.text(".moved.stays"), /it may be 2 3.4 in to 3 1.4 in/));
+      await soon(async () => assert.match(await eye.text(".foot"), /from 4 1.2 in to 4 1.4 in/));
       await eye.click('button[data-key="undo"]');
-      assert.match(await eye.text(".foot"), /The demo was laid out/);
+      await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
       assert.deepEqual(await eye.complaints(), []);
     } finally {
       await eye.close();
@@ -157,15 +157,15 @@ test("a cut is moved by the arrow keys and put back by Esc, kept by Enter", asyn
     await eye.run(`document.querySelector('.grip[data-axis="y"]').focus()`);
     await eye.keys("\uE013");
     await settled();
-    assert.match(await eye.text(".moved"), /4 3.8 in.*Nothing left over/);
+    await soon(async () => assert.match(await eye.text(".moved"), /4 3.8 in.*Nothing left over/));
     await eye.keys("\uE00C");
-    assert.equal(await eye.text(".moved"), "");
-    assert.match(await eye.text(".foot"), /The demo was laid out/);
+    await soon(async () => assert.equal(await eye.text(".moved"), ""));
+    await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
     await eye.keys("\uE013", "\uE007");
     await settled();
-    assert.match(await eye.text(".foot"), /A cut was moved/);
+    await soon(async () => assert.match(await eye.text(".foot"), /A cut was moved/));
     await eye.click('button[data-key="undo"]');
-    assert.match(await eye.text(".foot"), /The demo was laid out/);
+    await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
   } finally {
     await eye.close();
   }
@@ -177,13 +177,13 @@ test("at the table by the space bar and the arrows alone", async () => {
     await eye.open(`${room.address}/w/1/table`);
     await eye.keys(" ");
     await new Promise((done) => setTimeout(done, 800));
-    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
-    assert.match(await eye.text("main .facts"), /1 of 22/);
+    await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 2 of 22/));
+    await soon(async () => assert.match(await eye.text("main .facts"), /1 of 22/));
     await eye.keys("\uE014");
     await new Promise((done) => setTimeout(done, 800));
-    assert.match(await eye.text(".where-it-is"), /Step 3 of 22/);
+    await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 3 of 22/));
     await eye.open(`${room.address}/w/1/table`);
-    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
+    await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 2 of 22/));
   } finally {
     await eye.close();
   }
@@ -196,20 +196,20 @@ test("every edit is kept with scripts off", async () => {
     await eye.click(".recipe summary");
     await eye.fill('input[name="set:recipe.0.layer.4.foam_squares"]', "3");
     await eye.click(".recipe .change button");
-    assert.equal(await eye.value('input[name="set:recipe.0.layer.4.foam_squares"]'), "3");
+    await soon(async () => assert.equal(await eye.value('input[name="set:recipe.0.layer.4.foam_squares"]'), "3"));
     await eye.open(`${room.address}/w/1/batch`);
     await eye.fill('input[name="set:goal.overs"]', "2");
     await eye.click("main .change button");
-    assert.equal(await eye.value('input[name="set:goal.overs"]'), "2");
+    await soon(async () => assert.equal(await eye.value('input[name="set:goal.overs"]'), "2"));
     await eye.open(`${room.address}/w/1/layout`);
     await eye.click(".by-typing summary");
     await eye.click('.by-typing select option[value="3"]');
     await eye.fill('.by-typing input[name="to"]', "4 3/8");
     await eye.click(".by-typing button");
-    assert.match(await eye.text(".foot"), /A cut was moved from/);
+    await soon(async () => assert.match(await eye.text(".foot"), /A cut was moved from/));
     await eye.open(`${room.address}/w/1/table`);
     await eye.click('button[data-key=" "]');
-    assert.match(await eye.text(".where-it-is"), /Step \d+ of \d+/);
+    await soon(async () => assert.match(await eye.text(".where-it-is"), /Step \d+ of \d+/));
   } finally {
     await eye.close();
   }
