@@ -24,7 +24,7 @@ static PLAN: LazyLock<Plan> = LazyLock::new(|| cards::plan::plan(&drive::project
 static CROWDED: LazyLock<Plan> = LazyLock::new(|| cards::plan::plan(&drive::crowded(), &mut Budget::nodes(200_000)));
 
 fn of(print: Print, hand: Hand, unit: Unit) -> Edition {
-    Edition { paper: Paper::Letter, print, hand, unit }
+    Edition { paper: Paper::Letter, print, hand, unit, language: words::Language::English }
 }
 
 fn lines(marks: &[Mark]) -> Vec<Line> {

@@ -19,7 +19,13 @@ static PLAN: LazyLock<Plan> = LazyLock::new(|| cards::plan::plan(&drive::project
 static CROWDED: LazyLock<Plan> = LazyLock::new(|| cards::plan::plan(&drive::crowded(), &mut Budget::nodes(200_000)));
 
 fn pages(plan: &Plan, print: Print) -> Vec<Scene> {
-    let asked = Edition { paper: Paper::Letter, print, hand: Hand::Right, unit: Unit::Inch };
+    let asked = Edition {
+        paper: Paper::Letter,
+        print,
+        hand: Hand::Right,
+        unit: Unit::Inch,
+        language: words::Language::English,
+    };
     edition(plan, &Faces::new(), &asked)
 }
 

@@ -137,7 +137,7 @@ fn editions() -> Vec<Edition> {
         for print in [Print::Normal, Print::Large] {
             for hand in [Hand::Right, Hand::Left] {
                 for unit in [Unit::Inch, Unit::Millimetre] {
-                    all.push(Edition { paper, print, hand, unit });
+                    all.push(Edition { paper, print, hand, unit, language: words::Language::English });
                 }
             }
         }

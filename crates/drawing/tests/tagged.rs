@@ -46,7 +46,13 @@ fn document() -> Document {
 #[test]
 fn nothing_in_the_handout_breaks_a_rule() {
     let crowded = cards::plan::plan(&drive::crowded(), &mut Budget::nodes(200_000));
-    let plain = Edition { paper: Paper::Letter, print: Print::Normal, hand: Hand::Right, unit: Unit::Inch };
+    let plain = Edition {
+        paper: Paper::Letter,
+        print: Print::Normal,
+        hand: Hand::Right,
+        unit: Unit::Inch,
+        language: words::Language::English,
+    };
     for (plan, which) in [
         (planned(), plain),
         (planned(), Edition { paper: Paper::A4, unit: Unit::Millimetre, ..plain }),

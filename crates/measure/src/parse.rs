@@ -417,7 +417,7 @@ impl<'t> Reader<'t> {
         let scale = match word.as_str() {
             "" if rest.starts_with(['\'', '’', '′']) => None,
             "" => return Ok(None),
-            "in" | "inch" | "inches" => Some(Scale::Inch),
+            "in" | "inch" | "inches" | "zoll" => Some(Scale::Inch),
             "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Some(Scale::Millimetre),
             "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Some(Scale::Centimetre),
             _ => None,

@@ -28,7 +28,7 @@ pub fn length(length: Length, mark: Mark) -> String {
     };
     let of_unit = Mark::ALL.into_iter().filter(|rule| rule.unit() == mark.unit() && rule.parts() <= finer.parts());
     let rule = [mark].into_iter().chain(of_unit).find(|rule| rule.holds(length)).unwrap_or(finest);
-    write_as(length, rule, FractionStyle::Plain, UnitSign::Shown).text
+    words::local(&write_as(length, rule, FractionStyle::Plain, UnitSign::Shown).text)
 }
 
 /// A size as the maker thinks of it.

@@ -16,12 +16,10 @@ use krilla::metadata::{DateTime, Metadata};
 use krilla::page::PageSettings;
 use krilla::{Document, SerializeSettings};
 use measure::Length;
+use words::Language;
 
 use crate::scene::Scene;
 use rules::Breach;
-
-/// The language of every page (RFC 3066).
-const LANGUAGE: &str = "en-GB";
 
 /// What a PDF says about itself.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -32,6 +30,8 @@ pub struct About {
     pub author: Option<String>,
     /// Year, month, day, if told.
     pub date: Option<(u16, u8, u8)>,
+    /// The language of every page; its tag is written as RFC 3066 wants it.
+    pub language: Language,
     /// Whether its streams are compressed.
     pub streams: Streams,
 }
@@ -94,7 +94,7 @@ pub fn write(scenes: &[Scene], about: &About) -> Result<Vec<u8>, PdfError> {
     if let Some(failed) = painter.failed {
         return Err(failed);
     }
-    let (tree, outline) = tree.finish(LANGUAGE);
+    let (tree, outline) = tree.finish(about.language.full_tag());
     document.set_tag_tree(tree);
     document.set_outline(outline);
     document.finish().map_err(|error| PdfError::Writer(told(&error)))
@@ -114,8 +114,10 @@ fn told(error: &KrillaError) -> String {
 }
 
 fn metadata(about: &About) -> Metadata {
-    let mut metadata =
-        Metadata::new().title(about.title.clone()).language(LANGUAGE.to_owned()).creator("Octavo".to_owned());
+    let mut metadata = Metadata::new()
+        .title(about.title.clone())
+        .language(about.language.full_tag().to_owned())
+        .creator("Octavo".to_owned());
     if let Some(author) = &about.author {
         metadata = metadata.authors(vec![author.clone()]);
     }

@@ -1,10 +1,11 @@
-//! Editions of the pages: for which paper, which eyes, which hand, which rule.
+//! Editions of the pages: for which paper, which eyes, which hand, which rule, in which language.
 //!
 //! The plan is the same in all of them; so are the pieces. Left out on purpose: re-planning in another unit, which
 //! gives other pieces.
 
 use cards::Plan;
 use measure::{Length, Size, Unit};
+use words::Language;
 
 /// The page that is printed on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -68,11 +69,15 @@ pub struct Edition {
     pub hand: Hand,
     /// The unit measures are told in; what is not exact in it says so.
     pub unit: Unit,
+    /// The language of its words.
+    pub language: Language,
 }
 
 impl Edition {
-    /// The edition nobody asked for otherwise: normal print, right hand, the maker's own unit.
+    /// The edition nobody asked for otherwise: normal print, right hand, the maker's own unit,
+    /// the language spoken now.
     pub fn plain(plan: &Plan, paper: Paper) -> Edition {
-        Edition { paper, print: Print::Normal, hand: Hand::Right, unit: plan.project.unit }
+        let language = words::spoken();
+        Edition { paper, print: Print::Normal, hand: Hand::Right, unit: plan.project.unit, language }
     }
 }

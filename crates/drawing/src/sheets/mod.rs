@@ -68,11 +68,15 @@ pub fn handout(plan: &Plan, faces: &Faces, paper: Paper) -> Vec<Scene> {
     edition(plan, faces, &Edition::plain(plan, paper))
 }
 
-/// As [`handout`], for other eyes, another hand or another rule.
+/// As [`handout`], for other eyes, another hand, another rule or in another language.
 ///
 /// # Shape
 /// The pieces, cards and counts are the same in every edition.
 pub fn edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
+    words::speaking(edition.language, || spoken_edition(plan, faces, edition))
+}
+
+fn spoken_edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
     let told = Told::new(plan.project.mark, *edition);
     let mut pages = pages::Pages::new(told, &plan.project.name);
     opening::opening(plan, faces, told, &mut pages);

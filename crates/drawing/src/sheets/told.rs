@@ -47,7 +47,7 @@ impl Told {
 
     fn written(self, length: Length, sign: UnitSign) -> String {
         let written = write_as(length, self.rule(length), FractionStyle::Typographic, sign);
-        let text = with_fractions(&written.text).replace(' ', "\u{a0}");
+        let text = words::local(&with_fractions(&written.text)).replace(' ', "\u{a0}");
         if written.exact { text } else { format!("≈\u{a0}{text}") }
     }
 
@@ -187,11 +187,13 @@ fn number(number: i64) -> String {
 
 #[cfg(test)]
 mod tests {
+    use words::Language;
+
     use super::super::edition::Paper;
     use super::*;
 
     fn told(mark: Rule, unit: Unit, print: Print) -> Told {
-        Told::new(mark, Edition { paper: Paper::Letter, print, hand: Hand::Right, unit })
+        Told::new(mark, Edition { paper: Paper::Letter, print, hand: Hand::Right, unit, language: Language::English })
     }
 
     fn inches(sixteenths: i64) -> Length {

@@ -21,6 +21,7 @@ help-examples =
 
     Exit codes: 0 done; 1 done, but something serious was found or the question is
     impossible; 2 could not, and nothing was written.
+help-language = What to say and write in: English or German
 help-port = The port of the workroom's pages; left out, the usual one
 help-data = The file your projects are kept in; left out, the usual one in your home folder
 help-no-open = Print the address of the workroom without opening the browser

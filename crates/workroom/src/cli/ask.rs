@@ -8,7 +8,7 @@ use clap::error::{ContextKind, ContextValue, ErrorKind};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use drawing::sheets::{Hand, Print};
 use measure::{Length, Unit};
-use words::say;
+use words::{Language, say};
 
 use super::open::OpenRequest;
 use super::{Refusal, replan, why};
@@ -97,6 +97,31 @@ const DEFAULT_SECONDS: f64 = 30.0;
 /// What there is a schema of; the first where nothing is said.
 const SCHEMAS: [&str; 3] = ["project", "plan", "solve"];
 
+/// Which language was asked for, and the rest of the command line; the last one named counts.
+///
+/// It is taken out before the rest is read, because what that says is in it already. A language that is not spoken here
+/// is left in, for the reader to refuse.
+pub(super) fn language(args: impl IntoIterator<Item = OsString>) -> (Language, Vec<OsString>) {
+    let mut language = Language::default();
+    let mut rest: Vec<OsString> = Vec::new();
+    let mut args = args.into_iter().peekable();
+    while let Some(arg) = args.next() {
+        let joined = arg.to_str().and_then(|text| text.strip_prefix("--language=")).and_then(Language::of_tag);
+        if let Some(named) = joined {
+            language = named;
+            continue;
+        }
+        let named = args.peek().filter(|_| arg == "--language");
+        if let Some(named) = named.and_then(|next| next.to_str()).and_then(Language::of_tag) {
+            language = named;
+            args.next();
+            continue;
+        }
+        rest.push(arg);
+    }
+    (language, rest)
+}
+
 /// Read a command line.
 pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
     match command().try_get_matches_from(args) {
@@ -182,6 +207,14 @@ fn command() -> Command {
                 .help(say("help-data", &[])),
         )
         .arg(Arg::new("no-open").long("no-open").action(ArgAction::SetTrue).help(say("help-no-open", &[])))
+        .arg(
+            Arg::new("language")
+                .long("language")
+                .value_name("LANGUAGE")
+                .global(true)
+                .value_parser(PossibleValuesParser::new(Language::ALL.map(Language::tag)))
+                .help(say("help-language", &[])),
+        )
         .subcommand(make_command())
         .subcommand(solve_command())
         .subcommand(schema_command())

@@ -41,7 +41,7 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
     };
     let unit = request.unit.unwrap_or(project.unit);
     let wanted = Wanted {
-        edition: Edition { paper, print: request.print, hand: request.hand, unit },
+        edition: Edition { paper, print: request.print, hand: request.hand, unit, language: words::spoken() },
         every: request.every_edition,
         square: request.square.unwrap_or(Length::INCH),
     };

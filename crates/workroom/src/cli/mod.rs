@@ -54,7 +54,12 @@ impl Desk<'_> {
 /// # Shape
 /// `args` begins with the program's own name. Answers go to `out`, words to the person to `err`.
 pub fn run(args: impl IntoIterator<Item = OsString>, out: &mut dyn Write, err: &mut dyn Write) -> u8 {
-    let mut desk = Desk { out, err };
+    let (language, args) = ask::language(args);
+    words::speaking(language, || answered(args, Desk { out, err }))
+}
+
+/// As [`run`], in the language spoken now.
+fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
     let ended = match ask::read(args) {
         ask::Asked::Open(request) => open::run(&request, &mut desk),
         ask::Asked::Text(text) => tell(&mut desk, text.trim_end()),

@@ -8,6 +8,7 @@ use cards::plan::Card;
 use drawing::sheets::{Edition, Faces, Hand, Print, card_picture, cut_files, edition, sheet_drawing, templates};
 use drawing::{Scene, markdown, pdf, png, svg};
 use measure::{Length, Size, Unit};
+use words::Language;
 
 use super::Wanted;
 use crate::outputs::OutFile;
@@ -42,20 +43,24 @@ pub struct DrawingError {
 pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
     let editions = editions(plan, wanted);
     let scenes = edition(plan, faces, &wanted.edition);
+    let language = wanted.edition.language;
     let (books, pictures) = thread::scope(|scope| {
         // The handouts take about as long as all the pictures together.
         let books = scope.spawn(|| {
-            let drawn = |other: &Edition| {
-                let name = book_name(plan, other);
-                if *other == wanted.edition {
-                    return book(plan, name, &scenes);
-                }
-                book(plan, name, &edition(plan, faces, other))
-            };
-            let templates = templates(plan, &wanted.edition, wanted.square);
-            let templates = (!templates.is_empty()).then(|| book(plan, "templates.pdf".to_owned(), &templates));
-            let books = editions.iter().map(drawn).chain(templates);
-            books.collect::<Result<Vec<_>, _>>()
+            words::speaking(language, || {
+                let drawn = |other: &Edition| {
+                    let name = book_name(plan, other);
+                    if *other == wanted.edition {
+                        return book(plan, name, language, &scenes);
+                    }
+                    book(plan, name, language, &edition(plan, faces, other))
+                };
+                let templates = templates(plan, &wanted.edition, wanted.square);
+                let templates =
+                    (!templates.is_empty()).then(|| book(plan, "templates.pdf".to_owned(), language, &templates));
+                let books = editions.iter().map(drawn).chain(templates);
+                books.collect::<Result<Vec<_>, _>>()
+            })
         });
         let pictures = pictures(plan, faces);
         let gone = || DrawingError { file: HANDOUT.to_owned(), reason: "the drawing hand stopped".to_owned() };
@@ -84,7 +89,7 @@ fn editions(plan: &Plan, wanted: &Wanted) -> Vec<Edition> {
     for unit in [own, other] {
         for print in [Print::Normal, Print::Large] {
             for hand in [Hand::Right, Hand::Left] {
-                all.push(Edition { paper: wanted.edition.paper, print, hand, unit });
+                all.push(Edition { paper: wanted.edition.paper, print, hand, unit, language: wanted.edition.language });
             }
         }
     }
@@ -107,11 +112,12 @@ fn book_name(plan: &Plan, edition: &Edition) -> String {
     name
 }
 
-fn book(plan: &Plan, name: String, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
+fn book(plan: &Plan, name: String, language: Language, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
     let about = pdf::About {
         title: plan.project.name.clone(),
         author: plan.project.maker.clone(),
         date: plan.project.date.as_deref().and_then(day),
+        language,
         ..pdf::About::default()
     };
     let written = pdf::write(scenes, &about);

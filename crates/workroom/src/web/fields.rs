@@ -87,7 +87,7 @@ pub(super) fn findings(desk: &Desk<'_>, wanted: impl Fn(&Finding) -> bool) -> Ma
 /// The edition in which steps are told on a screen.
 pub(super) fn edition(made: &Made, hand: Hand) -> Edition {
     let unit = made.project().unit;
-    Edition { paper: Paper::usual(unit), print: Print::Large, hand, unit }
+    Edition { paper: Paper::usual(unit), print: Print::Large, hand, unit, language: words::spoken() }
 }
 
 /// A step at the trimmer: how it lies, what to do, where that is.

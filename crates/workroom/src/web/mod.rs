@@ -15,6 +15,7 @@
 //! | `facing`, `prints` | a picture put on a face; faces as they were drawn |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
+//! | `language` | which language the reader wants |
 //! | `accent` | a colour out of the open paper that can be read |
 //! | `assets` | styles, scripts and letters, in the program itself |
 //!
@@ -32,6 +33,7 @@ mod edit;
 mod facing;
 mod fields;
 mod hand;
+mod language;
 mod layout;
 mod moving;
 mod paper;

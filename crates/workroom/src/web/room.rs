@@ -200,9 +200,10 @@ impl Room {
         all.filter_map(|name| Some((name.to_owned(), Arc::new(bytes(name)?)))).collect()
     }
 
-    /// A drawing by its address, drawn if it is not there yet.
+    /// A drawing by its address and the language spoken, drawn if it is not there yet.
     pub(super) fn drawn(&self, address: &str, draw: impl FnOnce() -> Option<Answer>) -> Option<Answer> {
-        if let Some(known) = locked(&self.drawn).answers.get(address) {
+        let address = format!("{} {address}", words::spoken().tag());
+        if let Some(known) = locked(&self.drawn).answers.get(&address) {
             return Some(known.clone());
         }
         let fresh = draw()?;
@@ -211,7 +212,7 @@ impl Room {
             *drawn = Drawn::default();
         }
         drawn.bytes += fresh.body.len();
-        drawn.answers.insert(address.to_owned(), fresh.clone());
+        drawn.answers.insert(address, fresh.clone());
         Some(fresh)
     }
 

@@ -12,10 +12,11 @@ use axum::body::{Body, to_bytes};
 use axum::extract::{FromRequest, Multipart, Query, Request, State};
 use axum::http::{HeaderMap, HeaderValue, Response, StatusCode, header};
 use axum::response::IntoResponse;
+use words::Language;
 
 use super::answer::{Answer, Asked, Method, answer};
 use super::room::Room;
-use super::{say, shell};
+use super::{language, say, shell};
 use crate::cli::seconds_now;
 
 /// Most bytes of one request. Chosen: a backup with many pictures; a project file is a hundredth of it.
@@ -78,47 +79,82 @@ pub fn serve(room: Room, address: Address, told: impl FnOnce(&str)) -> Result<()
 }
 
 async fn enter(State(desk): State<Arc<Desk>>, request: Request) -> Response<Body> {
+    let spoken = language::wanted(request.headers());
+    let mut response = entered(desk, request, spoken).await;
+    // The same address says something else to who reads another language.
+    response.headers_mut().insert(header::VARY, HeaderValue::from_static("Cookie, Accept-Language"));
+    response
+}
+
+async fn entered(desk: Arc<Desk>, request: Request, spoken: Language) -> Response<Body> {
+    // What is refused is worded only here: a language is spoken on one thread, and reading may change threads.
+    let refuse = |refused| written(words::speaking(spoken, || page_of(refused)));
     if let Err(refused) = may_ask(request.method(), request.headers(), desk.port) {
-        return written(refused);
+        return refuse(refused);
     }
     let asked = match tokio::time::timeout(ARRIVAL, read(request)).await {
         Ok(Ok(asked)) => asked,
-        Ok(Err(refused)) => return written(refused),
-        Err(_) => return written(refusal(StatusCode::REQUEST_TIMEOUT, &say("asked-slowly", &[]))),
+        Ok(Err(refused)) => return refuse(refused),
+        Err(_) => return refuse(refusal(StatusCode::REQUEST_TIMEOUT, "asked-slowly")),
     };
+    if asked.method == Method::Post && asked.path == "/language" {
+        return chosen(&asked, spoken);
+    }
     // Planning and drawing take a processor, so they leave the threads that listen.
-    let work = tokio::task::spawn_blocking(move || answer(&desk.room, &asked));
+    let work = tokio::task::spawn_blocking(move || words::speaking(spoken, || answer(&desk.room, &asked)));
     match tokio::time::timeout(ANSWER, work).await {
         Ok(Ok(answered)) => written(answered),
-        Ok(Err(_)) => written(refusal(StatusCode::INTERNAL_SERVER_ERROR, &say("asked-broken", &[]))),
-        Err(_) => written(refusal(StatusCode::GATEWAY_TIMEOUT, &say("asked-long", &[]))),
+        Ok(Err(_)) => refuse(refusal(StatusCode::INTERNAL_SERVER_ERROR, "asked-broken")),
+        Err(_) => refuse(refusal(StatusCode::GATEWAY_TIMEOUT, "asked-long")),
     }
 }
 
-fn refusal(status: StatusCode, said: &str) -> Answer {
-    Answer::page(status.as_u16(), shell::plain(&say("asked-title", &[]), &maud::html! { p { (said) } }))
+/// Keeps the reader's choice of a language and goes back to her page.
+fn chosen(asked: &Asked, spoken: Language) -> Response<Body> {
+    let chosen = Language::of_tag(asked.field("language")).unwrap_or(spoken);
+    let mut response = written(Answer::see(language::after(asked.field("page")).to_owned()));
+    if let Ok(kept) = HeaderValue::from_str(&language::kept(chosen)) {
+        response.headers_mut().insert(header::SET_COOKIE, kept);
+    }
+    response
+}
+
+/// Why a request is not answered: the status, and the name of the message that says so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Refused {
+    status: StatusCode,
+    id: &'static str,
+}
+
+const fn refusal(status: StatusCode, id: &'static str) -> Refused {
+    Refused { status, id }
+}
+
+fn page_of(refused: Refused) -> Answer {
+    let said = maud::html! { p { (say(refused.id, &[])) } };
+    Answer::page(refused.status.as_u16(), shell::plain(&say("asked-title", &[]), &said))
 }
 
 /// Whether a request may be answered at all.
-fn may_ask(method: &axum::http::Method, headers: &HeaderMap, port: u16) -> Result<(), Answer> {
+fn may_ask(method: &axum::http::Method, headers: &HeaderMap, port: u16) -> Result<(), Refused> {
     let text = |name| headers.get(name).and_then(|value: &HeaderValue| value.to_str().ok());
     let ours = [format!("127.0.0.1:{port}"), format!("localhost:{port}")];
     if !text(header::HOST).is_some_and(|host| ours.iter().any(|own| own == host)) {
-        return Err(refusal(StatusCode::MISDIRECTED_REQUEST, &say("asked-host", &[])));
+        return Err(refusal(StatusCode::MISDIRECTED_REQUEST, "asked-host"));
     }
     if method == axum::http::Method::GET || method == axum::http::Method::HEAD {
         return Ok(());
     }
     if method != axum::http::Method::POST {
-        return Err(refusal(StatusCode::METHOD_NOT_ALLOWED, &say("asked-method", &[])));
+        return Err(refusal(StatusCode::METHOD_NOT_ALLOWED, "asked-method"));
     }
     let from_us = text(header::ORIGIN).is_some_and(|origin| ours.iter().any(|own| origin == format!("http://{own}")));
-    if from_us { Ok(()) } else { Err(refusal(StatusCode::FORBIDDEN, &say("asked-origin", &[]))) }
+    if from_us { Ok(()) } else { Err(refusal(StatusCode::FORBIDDEN, "asked-origin")) }
 }
 
 /// A request, read whole.
-async fn read(request: Request) -> Result<Asked, Answer> {
-    let bad = || refusal(StatusCode::BAD_REQUEST, &say("asked-form", &[]));
+async fn read(request: Request) -> Result<Asked, Refused> {
+    let bad = || refusal(StatusCode::BAD_REQUEST, "asked-form");
     let method = if request.method() == axum::http::Method::POST { Method::Post } else { Method::Get };
     let path = request.uri().path().to_owned();
     let query = Query::<Vec<(String, String)>>::try_from_uri(request.uri()).map_err(|_| bad())?.0;
@@ -126,7 +162,7 @@ async fn read(request: Request) -> Result<Asked, Answer> {
     let mut fields = Vec::new();
     if method == Method::Post {
         let (parts, body) = request.into_parts();
-        let large = |_| refusal(StatusCode::PAYLOAD_TOO_LARGE, &say("asked-large", &[]));
+        let large = |_| refusal(StatusCode::PAYLOAD_TOO_LARGE, "asked-large");
         let bytes = to_bytes(body, MOST_BYTES).await.map_err(large)?;
         let whole = Request::from_parts(parts, Body::from(bytes.clone()));
         if kind.starts_with("multipart/form-data") {
@@ -178,7 +214,7 @@ mod tests {
     }
 
     fn status(method: axum::http::Method, all: &[(header::HeaderName, &str)]) -> u16 {
-        may_ask(&method, &headers(all), 4000).map_or_else(|refused| refused.status, |()| 200)
+        may_ask(&method, &headers(all), 4000).map_or_else(|refused| refused.status.as_u16(), |()| 200)
     }
 
     #[test]

@@ -6,6 +6,7 @@ use drawing::sheets::{Edition, Hand, Paper, Print, edition as pages_of};
 use maud::{Markup, html};
 use measure::Unit;
 use store::projects::Kept;
+use words::Language;
 
 use super::answer::{Answer, Asked, Desk};
 use super::{say, shell};
@@ -28,18 +29,25 @@ pub(super) fn edition(project: &Project, asked: &Asked) -> Edition {
             "inches" => Unit::Inch,
             _ => project.unit,
         },
+        language: Language::of_tag(asked.query("language")).unwrap_or_else(words::spoken),
     }
 }
 
 /// The query that asks for the same edition again.
 fn again(edition: &Edition) -> String {
     format!(
-        "?sheet={}&print={}&hand={}&units={}",
+        "?sheet={}&print={}&hand={}&units={}&language={}",
         if edition.paper == Paper::A4 { "a4" } else { "letter" },
         if edition.print == Print::Large { "large" } else { "normal" },
         if edition.hand == Hand::Left { "left" } else { "right" },
-        if edition.unit == Unit::Inch { "inches" } else { "mm" }
+        if edition.unit == Unit::Inch { "inches" } else { "mm" },
+        edition.language.tag()
     )
+}
+
+/// Every language by its own name, the chosen one marked.
+fn languages(chosen: Language) -> [(&'static str, String, bool); Language::ALL.len()] {
+    Language::ALL.map(|language| (language.tag(), language.own_name().to_owned(), language == chosen))
 }
 
 /// The page.
@@ -67,6 +75,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
             (pick("print", say("share-print", &[]), &[("normal", say("share-normal", &[]), wanted.print == Print::Normal), ("large", say("share-large", &[]), wanted.print == Print::Large)]))
             (pick("hand", say("share-hand", &[]), &[("right", say("share-right", &[]), wanted.hand == Hand::Right), ("left", say("share-left", &[]), wanted.hand == Hand::Left)]))
             (pick("units", say("share-units", &[]), &[("inches", say("share-inches", &[]), wanted.unit == Unit::Inch), ("mm", say("share-mm", &[]), wanted.unit == Unit::Millimetre)]))
+            (pick("language", say("share-language", &[]), &languages(wanted.language)))
             button type="submit" { (say("share-see", &[])) }
         }
         p.ways { a.button.main href=(format!("{}{query}", file("handout.pdf"))) { (say("share-handout", &[("pages", pages.len().into())])) } }
@@ -125,10 +134,12 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
         }
         "plan.json" => Some(Answer::file("plan.json", "application/json", make::plan_json(plan).into_bytes())),
         "handout.pdf" => {
-            let scenes = pages_of(plan, &desk.made.faces, &edition(desk.made.project(), desk.asked));
+            let wanted = edition(desk.made.project(), desk.asked);
+            let scenes = pages_of(plan, &desk.made.faces, &wanted);
             let about = pdf::About {
                 title: plan.project.name.clone(),
                 author: plan.project.maker.clone(),
+                language: wanted.language,
                 ..pdf::About::default()
             };
             let bytes = pdf::write(&scenes, &about).ok()?;

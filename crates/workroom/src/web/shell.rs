@@ -5,7 +5,7 @@ use store::projects::{Kept, Revision};
 
 use super::answer::{Asked, Desk, PAGES};
 use super::edit::Changed;
-use super::{assets, say};
+use super::{assets, language, say};
 
 /// The name of a page, as the way through the job says it.
 fn name(page: &str) -> String {
@@ -25,7 +25,7 @@ fn whole(title: &str, accent: Option<String>, class: &str, refresh: bool, body: 
     let mark = assets::mark();
     html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(words::spoken().tag()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -59,6 +59,7 @@ pub(super) fn first(title: &str, accent: Option<String>, inside: &Markup) -> Mar
     let body = html! {
         header.top { a.brand href="/" aria-current="page" { "Octavo" } }
         main id="main" { (inside) }
+        footer.foot { (language::choice("/")) }
     };
     whole(&format!("{title} · Octavo"), accent, "hand", false, &body)
 }
@@ -120,7 +121,10 @@ pub(super) fn of_project(desk: &Desk<'_>, page: &str, inside: &Markup) -> Markup
             }
             (inside)
         }
-        footer.foot { p { (say("last-change", &[("what", (&kept.now.what).into())])) } }
+        footer.foot {
+            p { (say("last-change", &[("what", (&kept.now.what).into())])) }
+            (language::choice(&format!("/w/{}/{page}", kept.id.0)))
+        }
     };
     whole(&format!("{} · {project} · Octavo", name(page)), Some(accent(kept)), page, false, &body)
 }

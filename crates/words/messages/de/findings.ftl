@@ -1,0 +1,1 @@
+# noch nicht übersetzt
