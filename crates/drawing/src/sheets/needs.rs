@@ -220,7 +220,9 @@ fn supplies(plan: &Plan, told: Told, pages: &mut Pages) {
     }
     let mut greetings: Vec<String> = Vec::new();
     if counts.strips > 0 {
-        greetings.extend(plan.project.greetings.iter().map(|greeting| format!("“{}”", greeting.words)));
+        greetings.extend(
+            plan.project.greetings.iter().map(|greeting| say("page-quoted", &[("words", (&greeting.words).into())])),
+        );
         rows.push(vec![say("page-needs-strips", &[]), greetings.join(", "), counts.strips.to_string()]);
     }
     if counts.foam_squares > 0 {
@@ -258,7 +260,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
     }
     let money = |amount: Decimal, currency: &str| {
         let rounded = amount.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
-        format!("{rounded:.2}\u{a0}{currency}").trim_end().to_owned()
+        words::local(format!("{rounded:.2}\u{a0}{currency}").trim_end())
     };
     let mut rows: Vec<Vec<String>> = costs
         .lines

@@ -1,1 +1,215 @@
-# noch nicht übersetzt
+### Hinweise zu einem Plan: `finding-<code>`, die Abhilfe in `.remedy`; Tatsachen mit Namen.
+
+finding-base-fits-no-sheet = Die Grundkarte von „{ $recipe }“, { $width } × { $height }, passt auf keinen Bogen von „{ $cardstock }“.
+    .remedy = Wählen Sie einen größeren Tonkarton, eine andere Faltung oder eine kleinere Karte.
+finding-base-longer-than-trimmer = Die Grundkarte von „{ $recipe }“ ist { $long } lang; Ihr Papierschneider schneidet { $cut }.
+    .remedy = Klappen Sie das Lineal aus, oder zeichnen Sie den Schnitt an beiden Enden an und schneiden Sie von beiden Seiten.
+finding-batch-too-large = Mehr als { $most } Karten auf einmal werden nicht geplant; dort hört der Plan auf.
+    .remedy = Planen Sie die Serie in Teilen, oder prüfen Sie die Anzahl der Bögen und Karten.
+finding-border-errors = Auf „{ $recipe }“ liegt der schmalste Rand { $edge ->
+    [left] links
+    [right] rechts
+    [top] oben
+   *[bottom] unten
+} an „{ $layer }“: { $planned } nach Plan, nur noch { $stop }, wenn eine Einstellung des Anschlags um { $hand } danebenliegt, und { $cuts }, wenn jeder Schnitt danebenliegt. { $share ->
+    [0] Weniger als eine von 100 solchen Karten zeigt
+    [one] Eine von 100 solchen Karten zeigt
+   *[other] { $share } von 100 solchen Karten zeigen
+} nicht einmal die Hälfte davon.
+    .remedy = Schneiden Sie einen Bogen und messen Sie seine Teile nach, bevor Sie die übrigen schneiden; ein breiterer Rand verzeiht mehr.
+finding-border-narrow = In „{ $recipe }“ zeigt „{ $layer }“ nur { $border } Rand.
+    .remedy = Unter { $least } sieht man jeden kleinen Fehler: Machen Sie den Rand breiter.
+finding-cardstock-no-sheet = Für „{ $cardstock }“ hat kein Bogen eine Größe.
+    .remedy = Schreiben Sie mindestens eine Bogengröße dazu.
+finding-cardstock-short = { $cardstock }: Von den Bögen { $width } × { $height } werden { $wanted } gebraucht, und { $there } sind da.
+    .remedy = Besorgen Sie noch { $short }, oder nehmen Sie für einige Karten eine andere Farbe.
+finding-cardstock-too-fine = Die Größen, die aus „{ $cardstock }“ geschnitten werden, haben keine gemeinsame Teilung, die zum Planen grob genug ist.
+    .remedy = Runden Sie die Größen auf die Teilstriche Ihres Papierschneiders.
+finding-cardstock-unfinished = Die Bögen von „{ $cardstock }“ konnten in der gegebenen Zeit nicht ausgerechnet werden.
+    .remedy = Verlangen Sie weniger Karten auf einmal, oder geben Sie mehr Zeit.
+finding-choice-both-large = Karte { $wanted } hätte zwei große Muster, { $design } und { $other }: Die Wahl für „{ $layer }“ wird nicht beachtet.
+    .remedy = Nehmen Sie eine Karte mit kleinerem Muster.
+finding-choice-never-together = Auf Karte { $wanted } träfen die Muster { $design } und { $other } aufeinander, die Sie getrennt halten: Die Wahl für „{ $layer }“ wird nicht beachtet.
+    .remedy = Nehmen Sie eine andere Karte.
+finding-choice-no-card = Eine Karte { $wanted } gibt es nicht: Die Wahl für „{ $layer }“ wird nicht beachtet.
+    .remedy = Nehmen Sie die Wahl zurück, oder nennen Sie eine andere Karte.
+finding-choice-no-piece = Karte { $wanted } hat kein Teil „{ $layer }“ aus Designpapier: Die Wahl wird nicht beachtet.
+    .remedy = Nennen Sie eine Lage aus Designpapier, die beide Karten haben.
+finding-choice-other-designs = „{ $recipe }“ wird nicht aus Design { $design } gemacht, also kann Karte { $wanted } dessen Teil „{ $layer }“ nicht bekommen.
+    .remedy = Nehmen Sie eine Karte aus einem Design, das im Kartenrezept steht, oder nehmen Sie { $design } dort auf.
+finding-choice-other-size = „{ $layer }“ von Karte { $card } und von Karte { $with } sind nicht gleich groß, also können sie nicht getauscht werden.
+    .remedy = Nehmen Sie eine Karte, deren Teil die gleiche Größe hat.
+finding-choice-same-card = Karte { $card } kann nicht mit sich selbst tauschen.
+    .remedy = Nehmen Sie eine andere Karte.
+finding-choice-same-ground = Auf Karte { $wanted } würden sich zwei Muster mit gleichem Grund berühren, { $design } und { $other }: Die Wahl für „{ $layer }“ wird nicht beachtet.
+    .remedy = Nehmen Sie eine Karte mit anderem Grund.
+finding-choice-same-print = Karte { $wanted } hätte das Muster { $design } zweimal: Die Wahl für „{ $layer }“ wird nicht beachtet.
+    .remedy = Nehmen Sie eine Karte mit anderem Muster.
+finding-choice-sideways = „{ $layer }“ von Karte { $card } liegt um eine Vierteldrehung gedreht auf seinem Bogen; die andere Seite, „{ $face }“, läge also quer.
+    .remedy = Wenden Sie ein Teil, das auf seinem Bogen aufrecht steht, oder tragen Sie ein, dass diese Seite beliebig liegen darf.
+finding-collage-fits-no-recipe = Keines der { $panels } Bildfelder auf dem Collagebogen von „{ $pack }“ ergibt die Teile einer Karte.
+    .remedy = Schreiben Sie ein Kartenrezept, dessen Teile in ein Bildfeld passen, oder wenden Sie den Bogen, damit seine andere Seite zu sehen ist.
+finding-collage-not-straight = Die { $panels } Bildfelder von „{ $pack }“ lassen sich nicht mit geraden Schnitten von Kante zu Kante trennen.
+    .remedy = Schneiden Sie ein Bildfeld von Hand mit dem Lineal frei, oder wenden Sie den Bogen, damit seine andere Seite zu sehen ist.
+finding-currencies-differ = Die Preise stehen in mehr als einer Währung, also gibt es keine Summe.
+    .remedy = Schreiben Sie alle Preise in einer Währung.
+finding-design-no-recipe = Aus Design { $design } darf nach keinem Kartenrezept etwas werden; so { $sheets } { $sheets ->
+        [one] Bogen bleibt
+       *[other] Bögen bleiben
+    } ganz.
+    .remedy = Nehmen Sie den Buchstaben bei den Designs eines Kartenrezepts auf, oder lassen Sie das Design aus der Serie weg.
+finding-design-short = { $batch }: Design { $design } soll { $wanted } Bögen geben, und { $there } { $there ->
+        [one] ist
+       *[other] sind
+    } übrig: { $short } zu wenig.
+    .remedy = Besorgen Sie noch { $short }, oder nehmen Sie dafür ein anderes Design. Oder verzichten Sie auf etwas: auf { $fewer } Karten aus { $design }{ $kits-left ->
+        [0] { "" }
+        [one] , dann bleibt { $kits-left } voller Materialsatz
+       *[other] , dann bleiben { $kits-left } volle Materialsätze
+    }{ $other ->
+        [none] .
+       *[other] ; oder auf „{ $other }“ – das nimmt { $other-sheets } Bögen davon und macht { $other-cards } Karten.
+    }
+finding-envelope-tight = Die Karte passt mit nur { $clearance } Luft in den Umschlag { $envelope }; mit { $wanted } geht es leichter.
+    .remedy = { $next ->
+        [none] Nehmen Sie einen etwas größeren Umschlag.
+       *[other] Der nächste Umschlag, der gut passt, ist { $next }, { $width } × { $height }.
+    }
+finding-envelope-too-small = Die fertige Karte passt nicht in den Umschlag { $envelope }: { $clearance } Luft, und bei ihrer Dicke braucht sie { $wanted }.
+    .remedy = { $next ->
+        [none] Fertigen Sie einen Umschlag nach Maß.
+       *[other] Der nächste Umschlag, der passt, ist { $next }, { $width } × { $height }.
+    }
+finding-goal-no-mix = Die Anzahlen, die für jedes Kartenrezept verlangt sind, können die verlangten Karten je Bogen nicht ergeben.
+    .remedy = Erlauben Sie bei einem Kartenrezept weniger oder mehr, oder ändern Sie die Karten je Bogen.
+finding-grain-across-fold = Das Teil { $width } × { $height } für „{ $recipe }“ passt auf „{ $cardstock }“ nur so, dass es quer zur Laufrichtung gefaltet wird.
+    .remedy = Falzen Sie es vor dem Falten gut, oder nehmen Sie einen größeren Bogen.
+finding-greeting-tight = Bei „{ $words }“ bleiben { $clear } bis zur Kante des Streifens.
+    .remedy = Lassen Sie an jeder Seite mindestens { $least }: Nehmen Sie einen größeren Streifen.
+finding-greeting-too-large = „{ $words }“ ist um { $over } größer als der Streifen.
+    .remedy = Nehmen Sie einen größeren Streifen oder einen kleineren Stempel.
+finding-inside-fits-no-sheet = Das Einlegeblatt von „{ $recipe }“, { $width } × { $height }, passt auf keinen Bogen von „{ $cardstock }“.
+    .remedy = Wählen Sie einen größeren Bogen oder ein kleineres Einlegeblatt.
+finding-inside-too-large = Das Einlegeblatt von „{ $recipe }“, { $width } × { $height }, ist größer als die offene Grundkarte.
+    .remedy = Machen Sie es etwas kleiner als die Grundkarte.
+finding-internal-check = Eine eigene Prüfung ist fehlgeschlagen, deshalb wird dieser Teil des Plans nicht gezeigt.
+    .remedy = Das ist ein Fehler in Octavo, nicht in Ihrem Projekt: Bitte melden Sie ihn zusammen mit der Projektdatei.
+finding-kits-too-many = { $cards } Karten füllen keine { $kits } Materialsätze: Einige blieben leer.
+    .remedy = Machen Sie weniger Materialsätze, oder schneiden Sie für diese Serie mehr Bögen.
+finding-kits-unequal = Die { $kits } Materialsätze sind nicht gleich: Nicht gleichmäßig verteilen lassen sich: { $odd }. Tauschen können Nachbarn, deren Materialsätze sich unterscheiden: { $swaps ->
+        [0] hier kein Paar.
+        [one] hier ein Paar.
+       *[other] hier { $swaps } Paare.
+    }
+    .remedy = { $aside ->
+        [0] { "" }
+        [one] Legen Sie { $aside } Karte beiseite, dann sind die Materialsätze gleich.{ " " }
+       *[other] Legen Sie { $aside } Karten beiseite, dann sind die Materialsätze gleich.{ " " }
+    }{ $fewer ->
+        [0] { $more ->
+            [0] Oder ändern Sie die Bogenzahl der Designs, die nicht aufgehen.
+           *[other] { $more } Materialsätze wären gleich.
+        }
+       *[other] { $more ->
+            [0] { $fewer } Materialsätze wären gleich.
+           *[other] { $fewer } oder { $more } Materialsätze wären gleich.
+        }
+    }
+finding-layer-hidden = In „{ $recipe }“ ist von „{ $layer }“ nichts zu sehen: Es liegt ganz unter „{ $above }“.
+    .remedy = Verschieben Sie eins von beiden, oder lassen Sie „{ $layer }“ weg.
+finding-layer-runs-over = In „{ $recipe }“ ragt „{ $layer }“ um { $over } über die Kante dessen, worauf es liegt.
+    .remedy = Machen Sie es kleiner, verschieben Sie es, oder tragen Sie ein, dass es überstehen darf.
+finding-layout-none = Bei Teilstrichen von { $mark } ergeben keine geraden Schnitte diese Teile aus einem Bogen von „{ $pack }“.
+    .remedy = Weiten Sie eine Spanne um einen Teilstrich, verlangen Sie eine Karte weniger, oder erlauben Sie einem Teil, sich zu drehen.
+finding-layout-piece-too-large = „{ $layer }“ von „{ $recipe }“ ist größer als ein Bogen von „{ $pack }“.
+    .remedy = Nehmen Sie ein kleineres Teil oder einen größeren Bogen.
+finding-layout-pin = Ein festgestecktes Teil kann dort nicht liegen, wo es festgesteckt ist.
+    .remedy = Prüfen Sie seinen Platz und seine Größe.
+finding-layout-too-many = Ein Schnittplan fasst höchstens { $kinds } Arten von Teilen und { $pieces } von einer Art.
+    .remedy = Verlangen Sie weniger Karten aus einem Bogen.
+finding-layout-too-much-area = Die kleinsten Teile zusammen sind { $percent } % eines Bogens von „{ $pack }“.
+    .remedy = Verlangen Sie weniger Karten aus einem Bogen, oder machen Sie die Teile kleiner.
+finding-layout-unfinished = In der gegebenen Zeit wurde für „{ $pack }“ kein Schnittplan gefunden; das heißt nicht, dass es keinen gibt.
+    .remedy = Verlangen Sie weniger Karten aus einem Bogen, oder geben Sie mehr Zeit.
+finding-no-paper-piece = Kein Kartenrezept nimmt ein Teil aus Designpapier.
+    .remedy = Geben Sie einem Kartenrezept eine Lage aus Designpapier.
+finding-no-sheets = Es ist kein Bogen Designpapier zum Schneiden da.
+    .remedy = Fügen Sie eine Packung mit einem Design und mindestens einem Bogen davon hinzu.
+finding-pairs-short = Karten aus { $designs } brauchen { $needed } Teile aus einem anderen Design, und nur { $there } sind da.
+    .remedy = Schneiden Sie mehr Bögen anderer Designs, oder nennen Sie Partner; bis dahin behalten sie ihr eigenes Muster.
+finding-panels-cut = Der Schnittplan schneidet durch { $cut } von { $panels } Bildfeldern von „{ $face }“ (Design { $design }).
+    .remedy = Wenden Sie den Bogen, damit seine andere Seite zu sehen ist, oder schneiden Sie dieses Design an seinen gedruckten Linien.
+finding-partner-missing = Design { $design } hat keinen Partner für die Teile, die von einem Partner kommen.
+    .remedy = Nennen Sie ein Paar von Designs; bis dahin nimmt es Teile aus allen anderen Designs, gleichmäßig verteilt.
+finding-partner-twice = Design { $design } steht in mehr als einem Paar; das Paar mit { $partner } wird nicht beachtet.
+    .remedy = Geben Sie jedem Design einen Partner.
+finding-partner-uneven = Design { $design } und sein Partner { $partner } haben nicht gleich viele Bögen: { $sheets } und { $partner-sheets }.
+    .remedy = Nehmen Sie von beiden gleich viele Bögen.
+finding-piece-fits-no-sheet = Ein Teil { $width } × { $height } für „{ $recipe }“ passt auf keinen Bogen von „{ $cardstock }“.
+    .remedy = Wählen Sie einen größeren Tonkarton oder ein kleineres Teil.
+finding-piece-not-on-mark = „{ $layer }“ von „{ $recipe }“ hat auf Ihren Teilstrichen von { $mark } keine Größe, die auf die Karte passt.
+    .remedy = Weiten Sie die Spanne, oder wählen Sie eine feinere Teilung.
+finding-pin-dropped = Die Nadel an „{ $layer }“ von „{ $recipe }“ wurde weggelassen: Sie liegt nicht auf den Teilstrichen des nutzbaren Bogens.
+    .remedy = Setzen Sie sie auf einen Teilstrich, oder wählen Sie eine feinere Teilung.
+finding-price-missing = „{ $name }“ hat keinen Preis, deshalb steht bei der Summe „mindestens“.
+    .remedy = Schreiben Sie dazu, was Sie bezahlt haben, mit dem Datum.
+finding-print-turned = Auf Schnittplan { $layout } läge das Muster „{ $face }“ (Design { $design }) quer; es geht um die Teile { $pieces }.
+    .remedy = Nehmen Sie die andere Seite, oder lassen Sie diese Teile sich nicht drehen.
+finding-recipe-bounds = „{ $recipe }“ verlangt mindestens { $least } und höchstens { $most } Karten.
+    .remedy = Das Mindeste darf nicht mehr sein als das Höchste.
+finding-recipe-without-paper = „{ $recipe }“ nimmt kein Designpapier, also ergibt kein Bogen Karten davon.
+    .remedy = Fügen Sie eine Lage aus Designpapier hinzu, oder nehmen Sie das Kartenrezept heraus.
+finding-rest-matters = Auf Schnittplan { $layout } fällt der Rest von { $cuts } Schnitten auf { $on }, wo man jeden Fehler sieht.
+    .remedy = Schneiden Sie stattdessen { $better } zuletzt: Dort macht es nichts aus.
+finding-sets-not-whole = { $cards } Karten ergeben { $sets } Sets zu { $set }, und { $rest } { $rest ->
+        [one] bleibt
+       *[other] bleiben
+    } übrig.
+    .remedy = Ändern Sie die Anzahl der Karten, oder behalten Sie den Rest als Ersatz.
+finding-share-all-used = Auf „{ $recipe }“ zeigt „{ $layer }“ das Muster { $most } auf { $most-cards } Karten und { $fewest } auf { $fewest-cards }: Alle Teile aus { $fewest } sind verbraucht.
+    .remedy = Für gleiche Anteile schneiden Sie einen Bogen { $fewest } mehr und dafür einen Bogen { $most } weniger.
+finding-share-by-rule = Auf „{ $recipe }“ zeigt „{ $layer }“ das Muster { $most } auf { $most-cards } Karten und { $fewest } auf { $fewest-cards }: Mehr von { $fewest } träfe auf ein Teil aus dem eigenen Design.
+    .remedy = Nennen Sie andere Partner, oder lassen Sie es so.
+finding-sheet-gives-fewer = Ein Bogen von „{ $pack }“ ergibt { $cards } Karten, nicht { $wanted }.
+    .remedy = Nehmen Sie ihn für die letzten Karten der Serie.
+finding-sheet-not-on-grid = Ein Bogen von „{ $pack }“ geht in Teilstrichen von { $mark } nicht auf: { $width } in der Breite und { $height } in der Höhe fallen weg.
+    .remedy = Beschneiden Sie den Bogen zuerst rechtwinklig auf Maß, oder wählen Sie eine feinere Teilung.
+finding-sheet-too-large = Ein Bogen von „{ $pack }“ ist zu groß, um ihn mit Teilstrichen von { $mark } zu planen.
+    .remedy = Wählen Sie eine gröbere Teilung.
+finding-sheet-too-small = Von einem Bogen von „{ $pack }“ bleibt innerhalb seiner unbrauchbaren Kanten nichts.
+    .remedy = Prüfen Sie seine Größe und seine Kanten.
+finding-spare-unknown = Ein Teil „{ $layer }“ von „{ $recipe }“ ist nicht bekannt, also wurde kein Ersatz dafür geplant.
+    .remedy = Nehmen Sie den Namen des Kartenrezepts und den seiner Lage.
+finding-strip-narrow = Teil { $piece } von Schnittplan { $layout } ist nur { $width } breit; Streifen unter { $least } sind schlecht zu halten.
+    .remedy = Schneiden Sie es, solange es an einem breiten Teil hängt, und lassen Sie die Finger hinter der Schiene.
+finding-too-few-sheets = { $batch }: { $wanted } Karten sind gewünscht, und die Bögen ergeben { $cards }.
+    .remedy = Etwa { $short } { $short ->
+        [one] weiterer Bogen wird
+       *[other] weitere Bögen werden
+    } gebraucht, gleich von welchem Design. Oder verzichten Sie auf etwas: auf { $fewer } { $fewer ->
+        [one] Karte
+       *[other] Karten
+    } dieser Serie{ $other ->
+        [none] .
+       *[other] ; oder auf „{ $other }“ – das nimmt { $other-sheets } Bögen und macht { $other-cards } Karten.
+    }
+
+### Auswege aus einem Hinweis: Satzteile für eine Liste, nach ihrem Code.
+
+way-narrower = „{ $layer }“ von „{ $recipe }“ um { $by } schmaler werden lassen, auf { $to } Breite
+way-wider = „{ $layer }“ von „{ $recipe }“ um { $by } breiter werden lassen, auf { $to } Breite
+way-lower = „{ $layer }“ von „{ $recipe }“ um { $by } niedriger werden lassen, auf { $to } Höhe
+way-higher = „{ $layer }“ von „{ $recipe }“ um { $by } höher werden lassen, auf { $to } Höhe
+way-turn = „{ $layer }“ von „{ $recipe }“ um eine Vierteldrehung gedreht auf dem Bogen liegen lassen
+way-fewer-cards = nur { $cards } { $cards ->
+    [one] Karte
+   *[other] Karten
+} aus einem Bogen verlangen, { $by } weniger
+way-sheet = { $name ->
+    [none] einen Bogen von { $width } × { $height } nehmen
+   *[other] einen Bogen von { $width } × { $height } nehmen ({ $name })
+}
+way-and = { $first } und { $next }
+way-gives-whole = { $way }: nichts bleibt übrig
+way-gives = { $way }: { $percent } % des Bogens bleiben übrig
+way-perhaps-smaller = { $way }; vielleicht genügt auch eine kleinere Änderung

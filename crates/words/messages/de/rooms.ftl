@@ -1,1 +1,404 @@
-# noch nicht übersetzt
+### Was die Seiten der Werkstatt sagen.
+
+## Auf jeder Seite
+
+skip = Zum Inhalt der Seite
+way = Die Arbeit, Schritt für Schritt
+way-paper = Papier
+way-cards = Karten
+way-layout = Schnittplan
+way-batch = Serie
+way-cardstock = Tonkarton
+way-table = Tisch
+way-share = Weitergeben
+undo = Rückgängig
+redo = Wiederholen
+change = Ändern
+to-hand = Zu den laufenden Arbeiten
+last-change = Letzte Änderung: { $what }.
+refused-title = Das kann so nicht aufbewahrt werden
+mistake-line = Zeile { $line }: { $said }.{" "}
+graveness-serious = Halt:
+graveness-warning = Vorsicht:
+graveness-note = Hinweis:
+working-title = Es wird gerechnet
+working = Dieser Plan braucht einen Augenblick. Die Seite kommt von selbst; oder halten Sie an, und sehen Sie das Beste, was bis jetzt gefunden ist.
+working-stop = Anhalten und das Beste bis jetzt zeigen
+lost-title = Hier ist nichts
+lost = Diese Adresse führt nirgendwohin: Vielleicht wurde das Projekt weggelegt, oder die Adresse ist verschrieben.
+card-alt = Karte { $number }, { $recipe }, im Muster { $print }
+area-inches = { $area } Quadratzoll
+area-centimetres = { $area } Quadratzentimeter
+
+## Zwei Seiten zu einem Projekt offen
+
+stale-title = Das Projekt ist schon weiter
+stale = Während diese Seite offen war, wurde das Projekt anderswo geändert. Nichts ist verloren: Wählen Sie, wie es weitergeht.
+stale-theirs = Was sich inzwischen geändert hat
+stale-undone = Eine Änderung wurde rückgängig gemacht.
+stale-mine = Was Sie gerade ändern wollten
+stale-on-top = Meine Änderung am neueren Stand machen
+stale-both = Beides behalten: Meines wird eine Kopie
+stale-theirs-only = Meines lassen, das neuere zeigen
+
+## Wo alles aufbewahrt wird
+
+store-title = Das konnte nicht aufbewahrt werden
+store-full = Der Datenträger ist voll. Schaffen Sie Platz, und machen Sie es dann noch einmal.
+store-read-only = Die Datei mit Ihren Projekten darf nur gelesen werden. Erlauben Sie das Schreiben in die Datei und ihren Ordner, und machen Sie es dann noch einmal.
+store-in-use = Die Datei mit Ihren Projekten ist anderswo geöffnet. Schließen Sie das andere Octavo, und machen Sie es dann noch einmal.
+store-damaged = Die Datei mit Ihren Projekten ist beschädigt ({ $reason }). Holen Sie eine Sicherung zurück.
+store-other = Die Datei mit Ihren Projekten war nicht zu gebrauchen: { $reason }.
+store-kept = Alles, was vorher aufbewahrt war, ist noch da.
+asked-title = Darauf gibt es keine Antwort
+asked-slowly = Die Anfrage kam nicht rechtzeitig an. Versuchen Sie es noch einmal.
+asked-broken = In Octavo ist etwas kaputtgegangen. Nichts Aufbewahrtes ist verloren; gehen Sie zurück, und versuchen Sie es anders.
+asked-long = Es hat zu lange gedauert. Machen Sie das Projekt kleiner, oder fragen Sie noch einmal.
+asked-host = Diese Adresse gehört nicht zu Octavo. Öffnen Sie die, die Octavo ausgegeben hat.
+asked-method = Seiten kann man ansehen oder absenden, sonst nichts.
+asked-origin = Das kam von einer fremden Seite und wurde nicht getan. Öffnen Sie die Seite von Octavo, und tun Sie es dort.
+asked-form = Das Formular kam nicht ganz an. Gehen Sie zurück, und senden Sie es noch einmal.
+asked-large = Das ist zu groß: 64 MB sind das Höchste.
+
+## Laufende Arbeiten
+
+hand-title = Laufende Arbeiten
+hand-empty = Der Tisch ist leer. Fangen Sie unten etwas an.
+hand-facts = { $cards ->
+    [one] 1 Karte
+   *[other] { $cards } Karten
+} aus { $sheets ->
+    [one] 1 Bogen
+   *[other] { $sheets } Bögen
+}, { $left ->
+    [none] nichts bleibt übrig
+   *[some] etwas bleibt übrig
+}.
+hand-open = Öffnen
+hand-copy = Kopieren
+hand-export = Als Datei speichern
+hand-away = Weglegen
+hand-unreadable = Die Datei enthält Fehler. Öffnen Sie sie, um sie zu berichtigen.
+hand-working = Der Plan wird noch gerechnet.
+no-name = Ein Projekt ohne Namen
+progress = { $done } von { $all } Schritten fertig
+progress-label = Am Tisch erledigte Schritte
+away-title = Weggelegt
+take-back = Zurückholen
+copy-name = { $name }, Kopie
+backup-title = Sicher aufbewahren
+backup-lead = Alles in einer Datei: Projekte mit jeder Änderung, Bilder, Häkchen. Wird eine Sicherung zurückgeholt, ersetzt sie, was hier ist; was hier war, bleibt in einer Datei daneben.
+backup-take = Sicherung speichern
+restore-file = Eine Sicherung
+restore = Zurückholen
+restore-refused = Diese Sicherung wurde nicht verwendet: { $reason }. Alles ist, wie es war.
+
+## Etwas Neues
+
+new-title = Etwas anfangen
+new-pack = Mit einer Packung Papier
+new-pack-name = Wie die Packung heißt
+new-sheet = Größe eines Bogens, gemessen
+new-designs = Designs
+new-copies = Bögen von jedem
+new-format = Fertige Größe einer Karte
+new-begin = Anfangen
+new-example = Mit einem Beispiel
+new-which = Welches
+new-open = Öffnen
+new-file = Mit einer Projektdatei
+new-file-file = Die Datei
+new-file-text = Oder ihr Text
+new-nothing = Wählen Sie ein Beispiel oder eine Datei, oder schreiben Sie ihren Text.
+new-bad-size = { $label }: `{ $typed }` ist keine Größe ({ $why }). Schreiben Sie Breite × Höhe, zum Beispiel 12 x 12 in.
+new-bad-number = { $label }: `{ $typed }` geht nicht. Schreiben Sie eine ganze Zahl von 1 bis { $most }.
+new-too-small = Eine Karte von `{ $format }` ist zu klein für Mattung und Aufleger mit Rändern. Schreiben Sie eine größere, zum Beispiel 3 1/2 x 5 in.
+new-unnamed = Eine neue Packung
+new-design = Design { $letter }
+new-base-color = Farbe der Grundkarte
+new-mat-color = Farbe der Mattung
+new-recipe = Einfacher Aufleger
+new-mat = Mattung
+new-panel = Aufleger
+
+## Änderungen, wie sie aufbewahrt werden
+
+edit-demo = Die Demo wurde bereitgelegt
+edit-begun = Angefangen
+edit-copy = Kopiert
+edit-text = Die Projektdatei wurde neu geschrieben
+edit-changed = { $key } von { $from } auf { $to }
+edit-nothing = nichts
+edit-pinned = „{ $layer }“ festgesteckt, { $left } von links, { $top } von oben
+edit-unpinned = Eine Nadel wurde herausgenommen
+edit-taken = Ein anderer Schnittplan wurde genommen
+refused-place = Diese Stelle gibt es in der Projektdatei nicht mehr. Sehen Sie die Seite an, wie sie jetzt ist, und ändern Sie es dort.
+
+## Felder
+
+field-name = Name
+field-format = Fertige Größe
+field-fold = Faltung
+field-base = Grundkarte
+field-width = Breite, die gut aussieht
+field-height = Höhe, die gut aussieht
+field-prefer = Beste Größe
+field-size = Größe
+field-border = Rand
+field-mat-for = Mattung für { $letter }
+field-cardstock = Tonkarton
+field-foam = Abstandspads
+field-length = Länge
+field-right = Nach rechts rücken
+field-down = Nach unten rücken
+field-cards-per-sheet = Karten aus einem Bogen
+field-mark = Feinste Teilung
+field-left = Von links
+field-top = Von oben
+field-cards = Karten insgesamt
+field-overs = Zusätzliche Karten
+field-set-of = Karten in einem Set
+field-partners = Muster, die auf einer Karte zusammenkommen
+field-price = Preis der Packung
+field-copies = Vorhandene Bögen
+field-use = Bögen, die gebraucht werden
+field-up = Seite, die zu sehen ist
+field-way-front = Vorderseite: wo ist oben
+field-way-back = Rückseite: wo ist oben
+hint-as-many = so viele wie möglich
+hint-all = alle
+choice-only = der einzige, oder wie es ist
+fold-as-is = Wie es ist
+fold-side = Seitlich, wie ein Buch
+fold-top = Oben, wie ein Zelt
+fold-gate = Zwei Türen
+fold-z = Eine Faltung in jede Richtung
+fold-flat = Keine: eine flache Karte
+
+## Papier
+
+paper-title = Papier
+paper-lead = { $designs ->
+    [one] 1 Design
+   *[other] { $designs } Designs
+}, { $sheets ->
+    [one] 1 Bogen
+   *[other] { $sheets } Bögen
+}. Von einem Teil ist nur eine Seite zu sehen: Wählen Sie vor dem Schneiden, welche oben liegt.
+paper-missing = Diese Bilder sind nicht hier, deshalb sind ihre Seiten leer: { $names }.
+paper-face-alt = { $name }, eine Seite von { $design }
+paper-up = diese Seite oben
+paper-copies = { $use } von { $copies ->
+    [one] 1 Bogen
+   *[other] { $copies } Bögen
+}
+paper-change = „{ $name }“ ändern
+paper-pack-change = Die Packung „{ $name }“ ändern
+paper-front = Die Vorderseite
+paper-back = Die Rückseite
+way-any = darf beliebig liegen
+way-one = hat ein Oben
+way-two = aufrecht oder kopfüber, nicht quer
+
+## Karten
+
+cards-title = Karten
+cards-count = { $count ->
+    [one] 1 Karte
+   *[other] { $count } Karten
+}
+cards-apart = Lage auf Lage
+cards-base = Grundkarte
+cards-score = gefalzt bei { $at }
+cards-border = Rand { $border }
+cards-change = „{ $name }“ ändern
+cards-whole = Die Karte
+
+## Schnittplan
+
+layout-title = Schnittplan
+layout-several = Schnittpläne
+layout-number = Schnittplan { $number }
+layout-none = Es gibt noch keinen Schnittplan. Sehen Sie nach, was im Weg steht.
+layout-sentence = { $left ->
+    [none] Nichts übrig
+   *[some] { $area } übrig
+}, { $settings ->
+    [one] 1 Einstellung
+   *[other] { $settings } Einstellungen
+}, { $cuts ->
+    [one] 1 Schnitt
+   *[other] { $cuts } Schnitte
+}, { $cards ->
+    [one] 1 Karte
+   *[other] { $cards } Karten
+} aus einem Bogen.
+layout-grade = { $grade ->
+    [best] Kein Schnittplan ist besser.
+    [found] Der beste, der gefunden wurde.
+   *[stopped] Die Suche wurde angehalten, bevor sie sicher war.
+}
+layout-hint-move = Ziehen Sie eine Linie an ihrem Griff: Das Übrige folgt, und wo Sie loslassen, bleibt sie. Mit der Tastatur: Pfeiltasten, dann Eingabe; Esc setzt sie zurück. Tippen Sie ein Teil an, um seine Karte zu sehen oder es festzustecken.
+layout-grip = Schnittlinie
+layout-line-upright = senkrecht, { $at } von links, von { $from } bis { $to } nach unten
+layout-line-level = waagerecht, { $at } von oben, von { $from } bis { $to } nach rechts
+layout-move = Einen Schnitt verschieben: eintippen, wo er liegen soll
+layout-which = Welcher Schnitt
+layout-to = Wie weit von links oder von oben
+layout-move-it = Verschieben
+layout-spare = Ersatz
+layout-stops = Senkrechte Schnitte bei { $upright }; waagerechte bei { $level }.
+layout-no-pins = Nichts ist festgesteckt. Tippen Sie ein Teil auf dem Bogen an, um es festzustecken.
+edit-arrow = Der Pfeil von „{ $name }“ wurde gedreht
+edit-face = Auf „{ $name }“ kam ein Bild
+edit-face-turned = Das Bild auf „{ $name }“ wurde um eine Vierteldrehung gedreht
+paper-arrow = Den Pfeil drehen
+paper-turn = Das Bild um eine Vierteldrehung drehen
+paper-picture = Ein Bild darauf setzen
+paper-picture-file = PNG oder JPEG der ganzen Seite „{ $name }“, von Kante zu Kante
+paper-picture-put = Darauf setzen
+face-no-picture = Auf dieser Seite ist kein Bild, das sich drehen ließe. Setzen Sie zuerst eins darauf.
+face-wrong-kind = Das ist weder PNG noch JPEG. Speichern Sie das Bild in einem der beiden Formate, und wählen Sie es noch einmal.
+face-too-large = Das Bild hat auf einer Seite mehr als { $side } Bildpunkte. Verkleinern Sie es, und wählen Sie es noch einmal.
+face-damaged = Das Bild ist beschädigt ({ $why }). Speichern Sie es neu, und wählen Sie es noch einmal.
+face-same = Dieses Bild ist schon auf der Seite.
+edit-moved-upright = Ein Schnitt wurde von { $from } nach { $to } verschoben, von links gemessen
+edit-moved-level = Ein Schnitt wurde von { $from } nach { $to } verschoben, von oben gemessen
+stays-no-line = Diesen Schnitt gibt es nicht mehr. Sehen Sie den Bogen an, wie er jetzt ist.
+stays-printed = Dieser Bogen wird an seinen gedruckten Linien geschnitten, und die bleiben, wo sie sind.
+stays-no-pins = Schnitte lassen sich nur auf den Bögen der ersten Packung verschieben, in einem Projekt ohne Serien.
+stays-off-sheet = Der Schnitt läge nicht mehr auf dem Bogen.
+stays-range = „{ $layer }“ ({ $recipe }) würde { $wanted } { $side ->
+    [width] breit
+   *[height] hoch
+}; erlaubt ist { $least } bis { $most }. Für mehr weiten Sie die Spanne auf der Seite „Karten“.
+stays-size = „{ $layer }“ ({ $recipe }) würde { $wanted } { $side ->
+    [width] breit
+   *[height] hoch
+}; es hat nur eine Größe, { $least }. Für mehr geben Sie auf der Seite „Karten“ eine Spanne an.
+stays-no-layout = { $proven ->
+    [yes] Mit dem Schnitt dort ergeben keine geraden Schnitte { $cards } Karten.
+   *[no] Mit dem Schnitt dort wurde kein Weg zu { $cards } Karten gefunden.
+}
+stays-nearest = Er könnte bei { $at } liegen.
+layout-card = Karte { $number }
+layout-pieces = aus { $marks }
+layout-piece = Teil { $mark }, { $layer }
+layout-cuts = Ein Schnitt nach dem anderen
+layout-walk = Schnitte
+cut-before = Zurück
+cut-after = Weiter
+layout-others = Andere Arten, ihn zu schneiden
+layout-no-others = Kein anderer Schnittplan wurde gefunden, der sich wirklich unterscheidet.
+layout-take = Diesen nehmen
+layout-pins = Nadeln
+layout-pins-lead = Ein festgestecktes Teil bleibt, wo es ist; das Übrige wird darum herum geplant.
+layout-pinned = { $layer }, { $size }, { $left } von links, { $top } von oben
+layout-unpin = Herausnehmen
+layout-unpin-all = Alle Nadeln herausnehmen
+layout-pin-more = An anderem Platz oder in anderer Größe
+layout-pin = Hier feststecken
+layout-wish = Was ein Bogen ergeben soll
+
+## Serie
+
+batch-title = Serie
+batch-sides = Welche Seite
+batch-up = Die Seite, die oben liegt
+batch-other = Die andere Seite jedes Bogens
+batch-shares = Wie viele von jedem
+batch-wish = Wie viele, und welche Muster zusammenkommen
+batch-sheet = { $name }, Bogen { $sheet }: { $count ->
+    [one] 1 Karte
+   *[other] { $count } Karten
+}
+batch-partner = { $layer } aus { $letter }
+
+## Tonkarton
+
+stock-title = Tonkarton
+stock-lead = { $count ->
+    [one] 1 Bogen insgesamt
+   *[other] { $count } Bögen insgesamt
+}.
+stock-best = Mit weniger Bögen geht es nicht; das ist bewiesen.
+stock-found = Die wenigsten, die gefunden wurden; weniger als { $bound } geht nicht.
+stock-stopped = Die Suche wurde angehalten, bevor sie sicher war.
+stock-inside = Einlegeblatt
+stock-cut = { $count } × { $name }, { $width } × { $height }
+stock-times = So { $times ->
+    [one] 1 Bogen
+   *[other] { $times } Bögen
+}, je { $count ->
+    [one] 1 Teil
+   *[other] { $count } Teile
+}
+stock-sheet-alt = Ein Bogen „{ $name }“ mit seinen Schnitten, { $count ->
+    [one] { $count } Teil
+   *[other] { $count } Teile
+}
+
+## Tisch
+
+table-title = Tisch
+table-of = Schritt { $number } von { $all }
+table-done = Fertig, weiter
+table-not-done = Doch noch nicht fertig
+table-left-hand = Für die linke Hand
+table-right-hand = Für die rechte Hand
+table-read = Vorlesen
+table-full = Bildschirm füllen
+table-keys = Die Leertaste hakt den Schritt ab; mit den Pfeiltasten blättern Sie; F füllt den Bildschirm.
+table-nothing = Es ist noch nichts zu tun: Der Plan ergibt keine Karten.
+table-all = Alle Schritte
+table-ticked = fertig
+table-short-sheet = Designpapier, Schnittplan { $sheet }, Schnitt { $number }
+table-short-stock = { $name }, Vorlage { $sheet }, Schnitt { $number }
+table-short-card = { $name }: { $layer }
+lay-base = { $count ->
+    [one] 1 Grundkarte
+   *[other] { $count } Grundkarten
+} falten
+lay-score = Falzen Sie bei { $at }, und falten Sie dann mit der Laufrichtung.
+lay-head = Auflegen: { $layer }
+lay-where = Die linke obere Ecke liegt { $left } von links und { $top } von oben auf der Vorderseite.
+lay-strip = Stempeln Sie ihn zuerst, und lassen Sie ihn trocknen.
+lay-count = Für { $count ->
+    [one] 1 Karte
+   *[other] alle { $count } Karten
+}. Machen Sie eine ganz fertig, bevor Sie mit den anderen weitermachen.
+
+## Weitergeben
+
+share-title = Weitergeben
+share-lead = Sehen Sie es zuerst hier an, dann speichern oder drucken Sie es.
+share-paper = Gedruckt auf
+share-letter = Letter
+share-a4 = A4
+share-print = Schrift
+share-normal = Übliche Größe
+share-large = Großdruck
+share-hand = Hand an der Klinge
+share-right = Rechts
+share-left = Links
+share-units = Maße
+share-inches = Zoll
+share-mm = Millimeter
+share-see = So zeigen
+share-handout = Die Anleitung speichern ({ $pages ->
+    [one] 1 Seite
+   *[other] { $pages } Seiten
+})
+share-page = Seite { $number }: { $title }
+share-files = Dateien
+share-project = Die Projektdatei
+share-project-note = alles, was Sie angegeben haben, zum Aufbewahren oder Verschicken
+share-plan = Der ganze Plan
+share-plan-note = für andere Programme
+share-sheet = Zeichnung von Bogen { $number } Designpapier
+share-text = Die Projektdatei selbst
+share-text-lead = Auch hier lässt sich alles ändern. Kommentare bleiben stehen.
+share-text-label = Projektdatei
+unreadable-title = Diese Projektdatei enthält Fehler
+language-choice = Sprache der Seiten
+share-language = Sprache

@@ -440,3 +440,4 @@ light-shows = { $face }, which shows
 light-behind = { $face }, behind it
 lost-base = base
 lost-inside = inside sheet
+page-quoted = “{ $words }”
