@@ -5,8 +5,8 @@
 use std::fs;
 
 /// The demo's own names, which stay as its maker gave them.
-const THEIRS: [&str; 4] =
-    ["Twin with a bow", "with thanks", "A thank-you card drive for a village library", "Dusk Leaf"];
+const THEIRS: [&str; 5] =
+    ["Twin with a bow", "with thanks", "A thank-you card drive for a village library", "Recipe Cards", "recipe cards"];
 
 #[test]
 fn the_handout_of_the_demo_is_german_throughout() {
@@ -23,6 +23,8 @@ fn the_handout_of_the_demo_is_german_throughout() {
     assert!(pdf.windows(5).any(|found| found == b"de-DE"), "the PDF says its language");
     assert!(text.contains("Zoll") && text.contains("14,40"), "{text}");
     assert!(!text.contains('⟨'), "no message is missing");
+    // Some spaces may not be broken at.
+    text = text.replace('\u{a0}', " ");
     for name in THEIRS {
         text = text.replace(name, "");
     }
