@@ -2,11 +2,18 @@
 //!
 //! Left out on purpose: SQL, HTTP, SVG, files, pixels and today's date (it is told).
 
+pub mod buying;
+pub mod class;
+pub mod days;
 pub mod finding;
+pub mod mailing;
 pub mod model;
+pub mod money;
 pub mod pairs;
 pub mod plan;
 pub mod replan;
+pub mod weight;
+pub mod work;
 
 pub use finding::{Fact, Finding, Severity, Subject, Way, WayChange};
 pub use model::Project;

@@ -3,11 +3,12 @@
 
 use cards::Project;
 use cards::model::{
-    Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting,
-    Layer, Lies, Look, Material, Meeting, Pack, Placement, Price, PrintSize, Range, Recipe, Ribbon, Side, StockSheet,
-    Supplies, Supply, Take, Tape, Trimmer, Way,
+    Anchor, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain,
+    Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Offer, Pack, Placement, Post, Price, PrintSize, Range,
+    Rate, Recipe, Ribbon, Selling, Side, StockSheet, Supplies, Supply, Take, Tape, Trade, Trimmer, Way,
 };
 use cards::pairs::Apart;
+use cards::weight::Weight;
 use measure::{Length, Mark, Size, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -176,6 +177,7 @@ fn pack() -> impl Strategy<Value = Pack> {
             sheet,
             unusable,
             grammage_gsm,
+            thickness_um: grammage_gsm,
             price,
             designs,
         })
@@ -284,11 +286,92 @@ fn supplies() -> impl Strategy<Value = Supplies> {
     })
 }
 
+fn post() -> impl Strategy<Value = Post> {
+    let weight = || {
+        let ounces = (1..9_999_u32).prop_map(|n| Weight::parse(&format!("{}.{:04} oz", n / 1_000, n % 1_000)).unwrap());
+        prop_oneof![(0..9_999_u64).prop_map(Weight::milligrams), ounces]
+    };
+    let paid = price().prop_filter_map("a price", |price| price);
+    let rate = (text(), text(), proptest::option::of(weight()), paid)
+        .prop_map(|(operator, class, up_to, price)| Rate { operator, class, up_to, price });
+    let rates = proptest::collection::vec(rate, 0..3);
+    let um = || proptest::option::of(1..9_000_u32);
+    let gsm = proptest::option::of(20..1_000_u32);
+    (gsm, any::<[bool; 2]>(), proptest::option::of(weight()), um(), um(), rates).prop_map(
+        |(envelope_gsm, [addressed_upright, stiff], extras, foam_um, bow_um, rates)| Post {
+            envelope_gsm,
+            addressed_upright,
+            stiff,
+            extras,
+            foam_um,
+            bow_um,
+            rates,
+        },
+    )
+}
+
+fn class() -> impl Strategy<Value = Class> {
+    let counts = (1..=500_u32, 0..=50_u32, proptest::option::of(0..=500_u32), 0..=500_u32, 0..=9_u32, 1..=600_u32);
+    let money = (price(), price(), price(), price(), (0..9_000_i64).prop_map(|n| rust_decimal::Decimal::new(n, 2)));
+    (counts, money, proptest::option::of(date()), proptest::option::of(1..=500_u32)).prop_map(
+        |(counts, (room, hour, shared, price, hours), date, break_even)| {
+            let (seats, demonstrators, spare_kits, left_handed, cut_kits, minutes_a_card) = counts;
+            Class {
+                batch: None,
+                date,
+                seats,
+                demonstrators,
+                spare_kits,
+                left_handed,
+                cut_kits,
+                minutes_a_card,
+                room,
+                hours,
+                hour,
+                shared,
+                break_even,
+                price,
+            }
+        },
+    )
+}
+
+/// Offers get the names they are of from `refine`.
+fn trade() -> impl Strategy<Value = Trade> {
+    let percent = || (0..=10_000_i64).prop_map(|hundredths| rust_decimal::Decimal::new(hundredths, 2));
+    let selling = (price(), percent(), percent(), percent(), price())
+        .prop_map(|(price, fees, tax, margin, hour)| Selling { price, fees, tax, margin, hour });
+    let minutes = proptest::collection::vec((0..10_usize, 0..9_000_i64), 0..4).prop_map(|told| {
+        let mut minutes = Minutes::default();
+        for (index, hundredths) in told {
+            let key = minutes.by_key()[index].0;
+            *minutes.of_key(key).unwrap() = rust_decimal::Decimal::new(hundredths, 2);
+        }
+        minutes
+    });
+    let offer = (1..99_u32, price()).prop_map(|(pack_of, price)| Offer {
+        of: String::new(),
+        pack_of: Some(pack_of),
+        length: None,
+        price,
+    });
+    let offers = proptest::collection::vec(offer, 0..3);
+    (post(), offers, selling, minutes, proptest::option::of(class()))
+        .prop_map(|(post, offers, selling, minutes, class)| Trade { post, offers, selling, minutes, class })
+}
+
 /// A project as the reader gives it: names are unique, what refers to something refers to something that is there.
 fn project() -> impl Strategy<Value = Project> {
     let ribbon =
         (text(), color(), piece(), proptest::option::of(prop_oneof![piece(), Just(Length::INCH * 360)]), price())
-            .prop_map(|(name, color, width, spool, price)| Ribbon { name, color, width, spool, price });
+            .prop_map(|(name, color, width, spool, price)| Ribbon {
+                name,
+                color,
+                width,
+                thickness_um: Some(300).filter(|_| spool.is_some()),
+                spool,
+                price,
+            });
     let greeting = (text(), size(), color()).prop_map(|(words, inked, ink)| Greeting { words, inked, ink });
     let trimmer = (piece(), length(0), 1..=100_u32, 1..=100_u32).prop_map(|(longest_cut, smallest_strip, a, b)| {
         Trimmer { longest_cut, smallest_strip, stack_paper: a, stack_cardstock: b }
@@ -308,10 +391,11 @@ fn project() -> impl Strategy<Value = Project> {
         proptest::collection::vec(greeting, 1..3),
         supplies(),
         proptest::collection::vec(recipe(), 1..4),
+        trade(),
     );
     (head, prop_oneof![trimmer], envelope, goal, things, any::<u64>()).prop_map(
         |((name, maker, date, mark, inches), trimmer, envelope, wanted, things, seed)| {
-            let (packs, cardstocks, ribbons, greetings, supplies, recipes) = things;
+            let (packs, cardstocks, ribbons, greetings, supplies, recipes, trade) = things;
             let (cards_per_sheet, cards, set_of, overs, alternatives) = wanted;
             let goal = Goal { cards_per_sheet, cards, set_of, overs, alternatives, ..Goal::default() };
             let unit = if inches { Unit::Inch } else { Unit::Millimetre };
@@ -333,6 +417,7 @@ fn project() -> impl Strategy<Value = Project> {
                 meeting: Meeting::default(),
                 batches: Vec::new(),
                 choices: Vec::new(),
+                trade,
             };
             settle(&mut project, recipes, seed);
             project
@@ -356,6 +441,10 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
     }
     for (index, stock) in project.cardstocks.iter_mut().enumerate() {
         stock.name.push_str(&index.to_string());
+    }
+    let first = project.cardstocks[0].name.clone();
+    for offer in &mut project.trade.offers {
+        offer.of.clone_from(&first);
     }
     for (index, ribbon) in project.ribbons.iter_mut().enumerate() {
         ribbon.name.push_str(&index.to_string());

@@ -8,6 +8,7 @@ mod paper;
 mod project;
 mod recipe;
 mod supply;
+mod trade;
 
 pub use paper::{
     Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
@@ -15,3 +16,4 @@ pub use paper::{
 pub use project::{Batch, Choice, Decided, Envelope, Goal, Greeting, Meeting, Project, Ribbon, Take, Trimmer};
 pub use recipe::{Anchor, Fold, Layer, Material, Placement, Range, Recipe};
 pub use supply::{Supplies, Supply, Tape};
+pub use trade::{Class, Minutes, Offer, Post, Rate, Selling, Trade};

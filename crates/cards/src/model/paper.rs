@@ -213,6 +213,8 @@ pub struct Pack {
     pub unusable: Edges,
     /// Weight in g/m².
     pub grammage_gsm: Option<u32>,
+    /// Thickness of one sheet in micrometres.
+    pub thickness_um: Option<u32>,
     /// Price of the whole pack.
     pub price: Option<Price>,
     /// Its designs.

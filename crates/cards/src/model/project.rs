@@ -4,7 +4,7 @@ use measure::{Length, Mark, Size, Unit};
 
 use crate::pairs::Apart;
 
-use super::{Cardstock, Design, Layer, Pack, Price, Recipe, Side, Supplies};
+use super::{Cardstock, Design, Layer, Pack, Price, Recipe, Side, Supplies, Trade};
 
 /// What the maker's trimmer can do.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,6 +42,8 @@ pub struct Ribbon {
     pub color: String,
     /// How wide it is.
     pub width: Length,
+    /// How thick it is, in micrometres; 300 where nobody measured it.
+    pub thickness_um: Option<u32>,
     /// Length on one spool.
     pub spool: Option<Length>,
     /// Price of a spool.
@@ -195,6 +197,8 @@ pub struct Project {
     pub batches: Vec<Batch>,
     /// What was decided by hand for single cards, in the order in which it was.
     pub choices: Vec<Choice>,
+    /// Post, buying, selling, a class.
+    pub trade: Trade,
 }
 
 impl Batch {

@@ -8,7 +8,8 @@ use measure::{Length, Rect, Size, Unit};
 use super::answer::{Card, Layout, PartKind};
 use super::fit;
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Fold, Material, Project, Recipe, Way};
+use crate::mailing::stacked;
+use crate::model::{Material, Project, Recipe, Way};
 
 /// Narrowest border that hides small errors of cutting (common practice).
 const NARROWEST_BORDER: Length = Length::from_ticks(Length::INCH.ticks() / 16);
@@ -134,54 +135,13 @@ fn inside(recipe: &Recipe, findings: &mut Vec<Finding>) {
     }
 }
 
-/// Thickness of layers whose own is not told, in micrometres: from memory, common practice for
-/// paper of 120 g/m², cardstock of 216 g/m², flat ribbon, foam and a tied bow.
-const PAPER_UM: i64 = 150;
-const CARDSTOCK_UM: i64 = 280;
-const RIBBON_UM: i64 = 300;
-const FOAM_UM: i64 = 1_000;
-const BOW_UM: i64 = 5_000;
-
-/// Thickness of a finished card at its thickest point: every layer counted as if they all met there.
-///
-/// # Source
-/// Told thicknesses are the maker's; the rest is common practice, from memory.
-pub(super) fn thickness(project: &Project, recipe: &Recipe) -> Length {
-    let stock = |index: usize| {
-        project.cardstocks.get(index).and_then(|stock| stock.thickness_um).map_or(CARDSTOCK_UM, i64::from)
-    };
-    let folds = match recipe.fold {
-        Fold::Flat => 1,
-        Fold::Side | Fold::Top | Fold::Gate => 2,
-        Fold::Zed => 3,
-    };
-    let layer = |material: &Material| match material {
-        Material::Patterned { .. } => PAPER_UM,
-        Material::Mat { cardstock, .. } => cardstock.first().map_or(CARDSTOCK_UM, |&(_, index)| stock(index)),
-        Material::Plain { cardstock, .. } => stock(*cardstock),
-        Material::Strip { cardstock, foam_squares, .. } => {
-            stock(*cardstock) + if *foam_squares > 0 { FOAM_UM } else { 0 }
-        }
-        Material::Ribbon { bow, .. } => {
-            if *bow {
-                BOW_UM
-            } else {
-                RIBBON_UM
-            }
-        }
-    };
-    let inside = recipe.inside.map_or(0, |(_, index)| stock(index));
-    let um = stock(recipe.base) * folds + inside + recipe.layers.iter().map(|made| layer(&made.material)).sum::<i64>();
-    Length::from_ticks(um.saturating_mul(Length::MM.ticks() / 1_000))
-}
-
 /// Whether the cards go into the envelope, and which one of the table would do.
 ///
 /// In each direction the clearance in all must cover the card's thickness and 1/8 in (common practice).
 fn envelope(project: &Project, recipe: usize, findings: &mut Vec<Finding>) {
     let Some(envelope) = &project.envelope else { return };
     let recipe = &project.recipes[recipe];
-    let thick = thickness(project, recipe);
+    let thick = stacked(project, recipe);
     let wanted = thick + EIGHTH;
     let room = clearance(envelope.size, recipe.finished);
     let tightest = room.width.min(room.height);

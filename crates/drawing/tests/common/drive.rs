@@ -2,7 +2,7 @@
 
 use cards::model::{
     Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material,
-    Meeting, Pack, Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Trimmer, Way,
+    Meeting, Pack, Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Trade, Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit, parse_length, parse_size};
 
@@ -125,6 +125,7 @@ pub(crate) fn project() -> Project {
             sheet: size("12 x 12"),
             unusable: Edges::default(),
             grammage_gsm: Some(120),
+            thickness_um: None,
             price: price("14.40"),
             designs: vec![
                 design("A", "Quince Branch", ["quince-branch", "leaf-scatter"], Way::OneWay, Way::Any, Side::Front),
@@ -146,6 +147,7 @@ pub(crate) fn project() -> Project {
             name: "Brick ribbon".into(),
             color: "#A8483A".into(),
             width: length("1/4"),
+            thickness_um: None,
             spool: Some(length("360")),
             price: price("3.20"),
         }],
@@ -163,6 +165,7 @@ pub(crate) fn project() -> Project {
         meeting: Meeting::default(),
         batches: Vec::new(),
         choices: Vec::new(),
+        trade: Trade::default(),
     }
 }
 

@@ -151,6 +151,11 @@ pub(super) static PROJECT: Form = Form {
         may("goal", Shape::Table(&GOAL), "What you want. Left out: as many cards as the sheets allow."),
         may("batch", Shape::Tables(&BATCH), "Cards made in one go, instead of goal: each batch with its own sheets."),
         may("choice", Shape::Tables(&CHOICE), "What you decided by hand for single cards, in that order."),
+        may("post", Shape::Table(&POST), "How the cards are mailed, with your own postage."),
+        may("offer", Shape::Tables(&OFFER), "Other packs on sale of what the project uses."),
+        may("selling", Shape::Table(&SELLING), "What is asked for a card."),
+        may("minutes", Shape::Table(&MINUTES), "Your own timings, in minutes."),
+        may("class", Shape::Table(&CLASS), "A class at which people make the cards of one batch."),
     ],
 };
 
@@ -176,6 +181,7 @@ static PACK: Form = Form {
         needed("sheet", Shape::Size, "One sheet as measured, edge to edge."),
         may("unusable", Shape::Table(&EDGES), "What is lost at an edge: a label strip, a squaring cut."),
         may("gsm", Shape::Count(20, 1000), "Weight in g/m²."),
+        may("thickness", Shape::Length, "Thickness of one sheet (measure a stack of ten)."),
         may("price", Shape::Price, "Price of the whole pack."),
         needed("design", Shape::Tables(&DESIGN), "Its designs."),
     ],
@@ -189,6 +195,7 @@ static LOOSE: Form = Form {
         needed("sheet", Shape::Size, "One sheet as measured, edge to edge."),
         may("unusable", Shape::Table(&EDGES), "What is lost at an edge."),
         may("gsm", Shape::Count(20, 1000), "Weight in g/m²."),
+        may("thickness", Shape::Length, "Thickness of one sheet (measure a stack of ten)."),
         may("price", Shape::Price, "Price of all its copies together."),
         may("letter", Shape::Letter, "Short mark. Left out: the next free one of A, B, C …"),
         may("copies", Shape::Count(1, MOST_SHEETS), "How many there are. Left out: 1."),
@@ -336,6 +343,7 @@ static RIBBON: Form = Form {
         needed("name", Shape::Text, "Its name."),
         needed("color", Shape::Color, "Its colour."),
         needed("width", Shape::Length, "How wide it is."),
+        may("thickness", Shape::Length, "How thick it is. Left out: 0.3 mm."),
         may("spool", Shape::Length, "Length on one spool, such as 10 yd or 9 m."),
         may("price", Shape::Price, "Price of a spool."),
     ],
@@ -652,5 +660,94 @@ static CHOICE: Form = Form {
         needed("layer", Shape::Text, "The layer of patterned paper."),
         may("with", Shape::Count(1, MOST_CARDS), "The card whose piece of that layer it changes places with."),
         may("shows", Shape::Choice(SIDES), "The side of its sheet that shows; the piece is turned over for it."),
+    ],
+};
+
+/// Which way the address runs.
+pub(super) const ADDRESSED: &[&str] = &["long edge", "short edge"];
+
+static POST: Form = Form {
+    name: "post",
+    says: "How the cards are mailed.",
+    keys: &[
+        may("envelope_gsm", Shape::Count(20, 1000), "Paper of the envelope in g/m². Left out: 90."),
+        may("addressed", Shape::Choice(ADDRESSED), "The edge along which the address runs. Left out: long edge."),
+        may("stiff", Shape::YesNo, "True if something in the card does not bend."),
+        may("extras", Shape::Text, "Tape, ribbon, foam and glue of one card, such as 0.9 g. Left out: 1 g."),
+        may("foam_thickness", Shape::Length, "Thickness of a foam square. Left out: 1 mm."),
+        may("bow_thickness", Shape::Length, "Thickness of a tied bow. Left out: 5 mm."),
+        may("rate", Shape::Tables(&RATE), "Your own postage, as you wrote it down."),
+    ],
+};
+
+static RATE: Form = Form {
+    name: "rate",
+    says: "A line of an operator's price list, as you wrote it down.",
+    keys: &[
+        needed("operator", Shape::Text, "The operator, as the table of limits names it."),
+        needed("class", Shape::Text, "The class, as the table of limits names it."),
+        may("up_to", Shape::Text, "The heaviest letter it is for, such as 100 g or 1 oz. Left out: all of the class."),
+        needed("price", Shape::Price, "What it costs, with the date on which you saw it."),
+    ],
+};
+
+static OFFER: Form = Form {
+    name: "offer",
+    says: "Another pack on sale of something the project uses.",
+    keys: &[
+        needed("of", Shape::Text, "The name of the cardstock, ribbon or supply."),
+        may("pack_of", Shape::Count(1, MOST_SHEETS), "Sheets or pieces in it."),
+        may("length", Shape::Length, "Length on it, for ribbon and tape, such as 25 yd."),
+        may("price", Shape::Price, "Its price."),
+    ],
+};
+
+static SELLING: Form = Form {
+    name: "selling",
+    says: "What is asked for a card, and what of it does not stay.",
+    keys: &[
+        may("price", Shape::Price, "What is asked for one card."),
+        may("fees", Shape::Amount, "Percent of the price for a market, a shop or a card reader. Left out: 0."),
+        may("tax", Shape::Amount, "Percent of the price for the tax office. Left out: 0."),
+        may("margin", Shape::Amount, "Percent of the price that should be left over. Left out: 0."),
+        may("hour", Shape::Price, "What an hour of your work should bring."),
+    ],
+};
+
+static MINUTES: Form = Form {
+    name: "minutes",
+    says: "Minutes for each piece of work, as you timed them.",
+    keys: &[
+        may("piece", Shape::Amount, "One piece of patterned paper, sheets not stacked. Left out: 0.25."),
+        may("base", Shape::Amount, "A base cut, scored and folded. Left out: 0.6."),
+        may("mat", Shape::Amount, "A mat or another piece of cardstock. Left out: 0.25."),
+        may("strip", Shape::Amount, "A greeting strip stamped with a jig. Left out: 0.5."),
+        may("ribbon", Shape::Amount, "Ribbon wrapped round. Left out: 0.75."),
+        may("bow", Shape::Amount, "A bow tied. Left out: 1.5."),
+        may("card", Shape::Amount, "A card assembled. Left out: 3."),
+        may("layered", Shape::Amount, "A card with a bow assembled. Left out: 5."),
+        may("label", Shape::Amount, "A kit's label. Left out: 0.5."),
+        may("kit", Shape::Amount, "A kit filled. Left out: 2."),
+    ],
+};
+
+static CLASS: Form = Form {
+    name: "class",
+    says: "A class at which people make the cards of one batch.",
+    keys: &[
+        may("batch", Shape::Text, "The batch. Left out: the only one that is shared out over kits."),
+        may("date", Shape::Date, "The day."),
+        needed("seats", Shape::Count(1, 500), "Seats that are booked."),
+        may("demonstrators", Shape::Count(0, 50), "Kits for whoever shows how. Left out: 1."),
+        may("spare_kits", Shape::Count(0, 500), "Spare kits. Left out: 5 % of the seats, one at least."),
+        may("left_handed", Shape::Count(0, 500), "How many of the seats are left-handers'. Left out: 0."),
+        may("cut_kits", Shape::Count(0, 10_000), "Kits that are cut already. Left out: 0."),
+        may("minutes_a_card", Shape::Count(1, 600), "Minutes for one card. Left out: 25."),
+        may("room", Shape::Price, "What the room costs."),
+        may("hours", Shape::Amount, "Your hours, preparing and shopping with them. Left out: 0."),
+        may("hour", Shape::Price, "What one of your hours costs."),
+        may("shared", Shape::Price, "What all seats use together."),
+        may("break_even", Shape::Count(1, 500), "Seats at which the class pays for itself. Left out: two thirds."),
+        may("price", Shape::Price, "Price of a seat."),
     ],
 };

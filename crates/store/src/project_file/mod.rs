@@ -8,7 +8,7 @@
 //! | `form` | every table and key there is |
 //! | `desk` | values with their places, problems found so far |
 //! | `names` | known names, lists of the maker's own names |
-//! | `paper`, `supplies`, `recipe`, `goal` | the walk through the file |
+//! | `paper`, `supplies`, `recipe`, `goal`, `trade` | the walk through the file |
 //! | `problem` | what can be wrong |
 //! | `write` | the way back: a project as a file |
 
@@ -21,6 +21,7 @@ mod problem;
 mod recipe;
 mod schema;
 mod supplies;
+mod trade;
 mod write;
 
 use cards::Project;
@@ -159,6 +160,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     let goal = goal::goal(desk, &root, &letters, &named, &recipes);
     let batches = goal::batches(desk, &root, &letters, &named, &packs, &recipes);
     let choices = goal::choices(desk, &root, &recipes);
+    let trade = trade::trade(desk, &root, &batches, &cardstocks, &ribbons, &supplies);
     Project {
         name,
         maker,
@@ -177,6 +179,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         goal,
         batches,
         choices,
+        trade,
     }
 }
 
@@ -217,6 +220,7 @@ fn ribbons(desk: &mut Desk, root: &Table<'_>, own: &mut Own) -> Vec<Ribbon> {
         name: own.name(desk, &table, "name"),
         color: table.need(desk, "color").and_then(|value| desk.color(&value)).unwrap_or_default(),
         width: table.needed_length(desk, "width", Bounds::Piece),
+        thickness_um: table.length(desk, "thickness", Bounds::Thin).and_then(paper::micrometres),
         spool: table.length(desk, "spool", Bounds::Spool),
         price: paper::price(desk, &table, "price"),
     };

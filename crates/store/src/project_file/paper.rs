@@ -48,7 +48,15 @@ fn pack(desk: &mut Desk, table: &Table<'_>, own: &mut Own, letters: &mut Own) ->
         }
         designs.push(design);
     }
-    Pack { name, sheet, unusable, grammage_gsm: table.count(desk, "gsm"), price: price(desk, table, "price"), designs }
+    Pack {
+        name,
+        sheet,
+        unusable,
+        grammage_gsm: table.count(desk, "gsm"),
+        thickness_um: table.length(desk, "thickness", Bounds::Thin).and_then(micrometres),
+        price: price(desk, table, "price"),
+        designs,
+    }
 }
 
 /// A loose sheet is a pack of one design that has its name.
@@ -58,7 +66,15 @@ fn loose(desk: &mut Desk, table: &Table<'_>, own: &mut Own, letters: &mut Own) -
     let mut design = design(desk, table, sheet, letters);
     design.name.clone_from(&name);
     let designs = vec![design];
-    Pack { name, sheet, unusable, grammage_gsm: table.count(desk, "gsm"), price: price(desk, table, "price"), designs }
+    Pack {
+        name,
+        sheet,
+        unusable,
+        grammage_gsm: table.count(desk, "gsm"),
+        thickness_um: table.length(desk, "thickness", Bounds::Thin).and_then(micrometres),
+        price: price(desk, table, "price"),
+        designs,
+    }
 }
 
 /// The sheet as measured and what is lost at its edges.
@@ -299,7 +315,7 @@ fn stock_sheet(desk: &mut Desk, value: &Value<'_>) -> Option<StockSheet> {
 }
 
 /// To the nearest micrometre; a thinner sheet than one does not exist.
-fn micrometres(thickness: Length) -> Option<u32> {
+pub(super) fn micrometres(thickness: Length) -> Option<u32> {
     let step = Length::MM.ticks() / 1_000;
     u32::try_from((thickness.ticks() + step / 2) / step).ok().map(|micrometres| micrometres.max(1))
 }

@@ -202,6 +202,11 @@ pub enum ProblemKind {
         /// As written.
         found: String,
     },
+    /// A weight that is not grams or ounces.
+    BadWeight {
+        /// As written.
+        found: String,
+    },
     /// A currency that is not three capitals.
     BadCurrency {
         /// As written.
@@ -278,6 +283,7 @@ impl ProblemKind {
                 | ProblemKind::BadColor { .. }
                 | ProblemKind::BadDate { .. }
                 | ProblemKind::BadPrice { .. }
+                | ProblemKind::BadWeight { .. }
                 | ProblemKind::BadPicture { .. }
         )
     }
@@ -310,6 +316,7 @@ impl ProblemKind {
             ProblemKind::BadColor { .. } => "bad-color",
             ProblemKind::BadDate { .. } => "bad-date",
             ProblemKind::BadPrice { .. } => "bad-price",
+            ProblemKind::BadWeight { .. } => "bad-weight",
             ProblemKind::BadCurrency { .. } => "bad-currency",
             ProblemKind::BadLetter { .. } => "bad-letter",
             ProblemKind::BadPicture { .. } => "bad-picture",
@@ -401,6 +408,7 @@ impl ProblemKind {
             ProblemKind::BadColor { found }
             | ProblemKind::BadDate { found }
             | ProblemKind::BadPrice { found }
+            | ProblemKind::BadWeight { found }
             | ProblemKind::BadCurrency { found }
             | ProblemKind::BadLetter { found }
             | ProblemKind::BadPicture { found } => vec![("found", text(found))],

@@ -3,6 +3,8 @@
 //! What is at its usual value is left out, as a maker would; lengths are bare numbers in the project's unit.
 //! Left out on purpose: the maker's own comments and spellings, which a project does not hold.
 
+mod trade;
+
 use std::fmt::Write as _;
 
 use cards::Project;
@@ -53,6 +55,7 @@ pub fn write(project: &Project) -> String {
         goal,
         batches,
         choices,
+        trade,
     } = project;
     let prices = Usual::of(project);
     let mut pen = Pen { text: String::new(), unit: *unit, project, prices };
@@ -93,6 +96,7 @@ pub fn write(project: &Project) -> String {
         pen.text("name", &ribbon.name);
         pen.text("color", &ribbon.color);
         pen.length("width", ribbon.width);
+        pen.thickness("thickness", ribbon.thickness_um);
         if let Some(spool) = ribbon.spool {
             let spool = pen.rolled(spool);
             pen.text("spool", &spool);
@@ -117,6 +121,7 @@ pub fn write(project: &Project) -> String {
     for choice in choices {
         pen.choice(choice);
     }
+    pen.trade(trade);
     pen.text
 }
 
@@ -140,7 +145,13 @@ impl Usual {
         let small = [foam, envelopes, ink_pad, stamps].into_iter().flatten().map(|supply| &supply.price);
         let small = tape.iter().map(|tape| &tape.price).chain(small);
         let papers = project.packs.iter().map(|pack| &pack.price);
-        let prices: Vec<&Price> = papers.chain(stock).chain(ribbons).chain(small).flatten().collect();
+        let trade = &project.trade;
+        let selling = [&trade.selling.price, &trade.selling.hour].into_iter();
+        let class = trade.class.iter().flat_map(|class| [&class.room, &class.hour, &class.shared, &class.price]);
+        let offers = trade.offers.iter().map(|offer| &offer.price);
+        let traded =
+            selling.chain(class).chain(offers).flatten().chain(trade.post.rates.iter().map(|rate| &rate.price));
+        let prices: Vec<&Price> = papers.chain(stock).chain(ribbons).chain(small).flatten().chain(traded).collect();
         let all_have = prices.iter().all(|price| !price.currency.is_empty());
         let all_dated = prices.iter().all(|price| price.date.is_some());
         let first = prices.first();
@@ -291,9 +302,14 @@ impl Pen<'_> {
     }
 
     fn price(&mut self, price: Option<&Price>) {
+        self.priced("price", price);
+    }
+
+    /// A price under another key.
+    fn priced(&mut self, key: &str, price: Option<&Price>) {
         if let Some(price) = price {
             let worth = self.worth(price);
-            self.line("price", &worth);
+            self.line(key, &worth);
         }
     }
 
@@ -354,6 +370,7 @@ impl Pen<'_> {
             self.line("unusable", &inline(&lost));
         }
         self.count("gsm", pack.grammage_gsm);
+        self.thickness("thickness", pack.thickness_um);
         self.price(pack.price.as_ref());
     }
 
@@ -445,10 +462,7 @@ impl Pen<'_> {
         self.text("name", &cardstock.name);
         self.text("color", &cardstock.color);
         self.count("gsm", cardstock.grammage_gsm);
-        if let Some(thickness) = cardstock.thickness_um {
-            let thickness = Length::from_ticks(Length::MM.ticks() / 1_000 * i64::from(thickness));
-            self.text("thickness", &write_exact_in(thickness, Unit::Millimetre));
-        }
+        self.thickness("thickness", cardstock.thickness_um);
         let sheets: Vec<String> = cardstock.sheets.iter().map(|sheet| self.stock_sheet(sheet)).collect();
         match sheets.as_slice() {
             [sheet] => self.line("sheet", sheet),

@@ -201,3 +201,33 @@ way-and = { $first }, and { $next }
 way-gives-whole = { $way }: nothing is left over
 way-gives = { $way }: { $percent } % of the sheet is left over
 way-perhaps-smaller = { $way }; a smaller change may do too
+
+## A class
+
+finding-class-kits-few = The class needs { $kits } kits and the batch is shared out over { $planned }.
+    .remedy = Set kits to { $kits } in the batch, or take fewer spare kits. Kits that are cut stay as they are.
+finding-class-kits-many = The batch is shared out over { $planned } kits and the class needs { $kits }.
+    .remedy = { $more ->
+        [one] The one that is over is a spare.
+       *[other] The { $more } that are over are spare ones.
+    }
+finding-class-left-handers = { $left } left-handers cannot sit on { $seats } seats.
+    .remedy = Correct the number of left-handers or of seats.
+finding-class-sheets-short = The kits that come on top take { $sheets ->
+        [one] one more sheet
+       *[other] { $sheets } more sheets
+    } of design { $letter }, and { $short ->
+        [one] one of them is not there
+       *[other] { $short } of them are not there
+    }.
+    .remedy = Buy another pack, or give the last kits other prints.
+finding-class-past = The day of the class, { $date }, is over: today is { $today }.
+    .remedy = Write the day of the next class.
+finding-class-late = { $days ->
+        [0] The class is today, and some of what comes before it was due on days that are over.
+        [one] One day is left, and some of what comes before the class was due on days that are over.
+       *[other] { $days } days are left, and some of what comes before the class was due on days that are over.
+    }
+    .remedy = Do what is late first, or let people cut in the class.
+finding-class-currencies = The prices of this class are in several currencies.
+    .remedy = Write all of them in one: what they come to today is yours to say.

@@ -135,6 +135,8 @@ problem-unknown-name = { $of ->
         [greeting] there is no greeting “{ $found }”
         [recipe] there is no recipe called `{ $found }`
         [layer] there is no layer here called `{ $found }`
+        [supply] nothing that the project uses is called `{ $found }`
+        [batch] there is no batch called `{ $found }`
        *[letter] no design has the letter `{ $found }`
     }
     .remedy = { $near ->
@@ -174,6 +176,8 @@ problem-bad-date = `{ $found }` is not a day
     .remedy = write year, month and day, such as 2026-05-31
 problem-bad-price = `{ $found }` is not an amount
     .remedy = write digits and a decimal point, such as "4.80"; the currency has a key of its own
+problem-bad-weight = `{ $found }` is not a weight
+    .remedy = write grams or ounces, such as "0.9 g" or "3.5 oz"
 problem-bad-currency = `{ $found }` is not a currency code
     .remedy = write its three capitals, such as "GBP"
 problem-bad-letter = `{ $found }` cannot mark a design
