@@ -105,7 +105,7 @@ impl Weight {
     /// The text that [`Weight::parse`] reads back as this weight, if it read it before: grams where they say it in four
     /// decimals, else ounces.
     pub fn exact_text(self) -> String {
-        if self.0 % 100_000 == 0 {
+        if self.0.is_multiple_of(100_000) {
             return self.exact_grams();
         }
         // What was read in ounces was rounded down: the next ten-thousandth above says it again.

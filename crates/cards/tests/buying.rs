@@ -1,6 +1,6 @@
 //! Whole packs at the least cost, and swaps of colours that save packs.
 //!
-//! Source: `tests/data/packs.csv` and `swaps.csv`, solved by scipy's mixed-integer programming (HiGHS), seeds and version
+//! Source: `tests/data/packs.csv` and `swaps.csv`, solved by scipy's mixed-integer programming (`HiGHS`), seeds and version
 //! in their heads; besides a brute force that shares no code.
 #![allow(clippy::unwrap_used, reason = "tests")]
 

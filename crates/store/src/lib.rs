@@ -5,3 +5,4 @@
 
 pub mod project_file;
 pub mod projects;
+pub mod shelf;

@@ -318,7 +318,7 @@ fn sum<'p>(
             None => total.missing.push(purchase.need.name.clone()),
         }
     }
-    if total.currencies.len() <= 1 && !(amounts.is_empty() && !total.missing.is_empty()) {
+    if total.currencies.len() <= 1 && (total.missing.is_empty() || !amounts.is_empty()) {
         total.amount = amounts.into_iter().try_fold(Decimal::ZERO, Decimal::checked_add);
     }
     total

@@ -7,7 +7,8 @@ use rusqlite::OptionalExtension;
 use super::{OpenError, Projects, RestoreError, StoreError};
 
 /// Parents before children.
-const TABLES: [&str; 5] = ["project", "revision", "picture", "project_picture", "tick"];
+const TABLES: [&str; 9] =
+    ["project", "revision", "picture", "project_picture", "tick", "spoiled", "shelf_item", "shelf_entry", "shelf_hold"];
 
 impl Projects {
     /// Writes everything into a new file at `path`, which must not be there yet.

@@ -7,6 +7,7 @@
 //! | [`Projects::put_away`], [`Projects::take_back`] | deleting, and thinking again |
 //! | [`Projects::tick`], [`Projects::ticks`] | where somebody is at the table |
 //! | [`Projects::spoil`], [`Projects::spoiled`], [`Projects::unspoil`] | what has to be cut again |
+//! | [`Projects::shelve`], [`Projects::shelf`], [`Projects::use_up`], [`Projects::give_back`] | supplies, with a ledger |
 //! | [`Projects::keep_picture`], [`Projects::picture`] | pictures, each kept once |
 //! | [`Projects::backup`], [`Projects::restore`] | everything as one file, and back |
 //!
@@ -18,6 +19,7 @@ mod copies;
 mod error;
 mod open;
 mod pictures;
+mod shelf;
 mod spoiled;
 mod ticks;
 

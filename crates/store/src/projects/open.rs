@@ -9,8 +9,11 @@ use rusqlite::{Connection, OpenFlags, TransactionBehavior};
 use super::{OpenError, Projects, StoreError};
 
 /// Every step from an empty file to today's. Only ever added to: an older file is brought on by those it lacks.
-const MIGRATIONS: &[&str] =
-    &[include_str!("../../schema/0001_projects.sql"), include_str!("../../schema/0002_spoiled.sql")];
+const MIGRATIONS: &[&str] = &[
+    include_str!("../../schema/0001_projects.sql"),
+    include_str!("../../schema/0002_spoiled.sql"),
+    include_str!("../../schema/0003_shelf.sql"),
+];
 /// "Octv": says that the file is ours.
 const OURS: u32 = 0x4f63_7476;
 /// How long a lock may take. Chosen: long enough for a program that is just closing, short enough to be told.
@@ -18,7 +21,7 @@ const PATIENCE: Duration = Duration::from_millis(400);
 
 impl Projects {
     /// The newest version of the file that this program knows.
-    pub const VERSION: u32 = 2;
+    pub const VERSION: u32 = 3;
 
     /// Opens a file, or begins one where there is none. Its folder must be there.
     ///
