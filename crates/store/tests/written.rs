@@ -356,7 +356,7 @@ fn trade() -> impl Strategy<Value = Trade> {
         price,
     });
     let offers = proptest::collection::vec(offer, 0..3);
-    (post(), offers, selling, minutes, proptest::option::of(class()))
+    (post().boxed(), offers, selling.boxed(), minutes, proptest::option::of(class().boxed()))
         .prop_map(|(post, offers, selling, minutes, class)| Trade { post, offers, selling, minutes, class })
 }
 
@@ -385,13 +385,13 @@ fn project() -> impl Strategy<Value = Project> {
     let head =
         (text(), proptest::option::of(text()), proptest::option::of(date()), select(Mark::ALL.to_vec()), any::<bool>());
     let things = (
-        proptest::collection::vec(pack(), 1..4),
-        proptest::collection::vec(cardstock(), 1..4),
+        proptest::collection::vec(pack().boxed(), 1..4),
+        proptest::collection::vec(cardstock().boxed(), 1..4),
         proptest::collection::vec(ribbon, 1..3),
         proptest::collection::vec(greeting, 1..3),
-        supplies(),
-        proptest::collection::vec(recipe(), 1..4),
-        trade(),
+        supplies().boxed(),
+        proptest::collection::vec(recipe().boxed(), 1..4),
+        trade().boxed(),
     );
     (head, prop_oneof![trimmer], envelope, goal, things, any::<u64>()).prop_map(
         |((name, maker, date, mark, inches), trimmer, envelope, wanted, things, seed)| {

@@ -72,7 +72,8 @@ fn offers(
     let Supplies { tape, foam, envelopes, ink_pad, stamps } = supplies;
     let small = [foam, envelopes, ink_pad, stamps].into_iter().flatten().map(|supply| &supply.name);
     let long = ribbons.iter().map(|ribbon| &ribbon.name).chain(tape.iter().map(|tape| &tape.name));
-    for name in stocks.iter().map(|stock| &stock.name).chain(small).chain(long.clone()) {
+    let short: Vec<&String> = stocks.iter().map(|stock| &stock.name).chain(small).collect();
+    for name in short.iter().copied().chain(long.clone()) {
         if name.is_empty() {
             known.lost();
         } else if !known.has(name) {
@@ -88,7 +89,9 @@ fn offers(
             continue;
         }
         row.at_most_one(desk, &["pack_of", "length"]);
-        let by_length = long.contains(&&of);
+        // A cardstock and a ribbon may share a name: then either will do.
+        let both = long.contains(&&of) && short.contains(&&of);
+        let by_length = long.contains(&&of) && !(both && row.find("pack_of").is_some());
         let key = if by_length { "length" } else { "pack_of" };
         if row.find(key).is_none() {
             let wanted = if by_length { "length" } else { "count" };
