@@ -134,7 +134,7 @@ fn german_measure(written: &str) -> String {
 }
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 8] = [
+pub const ENGLISH: [(&str, &str); 9] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
     ("projects.ftl", include_str!("../messages/en/projects.ftl")),
@@ -143,10 +143,11 @@ pub const ENGLISH: [(&str, &str); 8] = [
     ("pages.ftl", include_str!("../messages/en/pages.ftl")),
     ("rooms.ftl", include_str!("../messages/en/rooms.ftl")),
     ("hands.ftl", include_str!("../messages/en/hands.ftl")),
+    ("shaping.ftl", include_str!("../messages/en/shaping.ftl")),
 ];
 
 /// The German message files; a message they lack is said in English.
-const GERMAN: [(&str, &str); 8] = [
+const GERMAN: [(&str, &str); 9] = [
     ("counts.ftl", include_str!("../messages/de/counts.ftl")),
     ("commands.ftl", include_str!("../messages/de/commands.ftl")),
     ("projects.ftl", include_str!("../messages/de/projects.ftl")),
@@ -155,6 +156,7 @@ const GERMAN: [(&str, &str); 8] = [
     ("pages.ftl", include_str!("../messages/de/pages.ftl")),
     ("rooms.ftl", include_str!("../messages/de/rooms.ftl")),
     ("hands.ftl", include_str!("../messages/de/hands.ftl")),
+    ("shaping.ftl", include_str!("../messages/de/shaping.ftl")),
 ];
 
 /// One value put into a message.

@@ -1,7 +1,7 @@
 // @ts-check
 /** The parts of pages that scripts make handier, each in a module of its own. */
 const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLElement): void }>>} */ ({
-  layout: () => import("./layout.js"),
+  lines: () => import("./lines.js"),
   table: () => import("./table.js"),
   ties: () => import("./ties.js"),
 });

@@ -4,12 +4,14 @@
 //! that comes out of `store` has no dangling index, no empty list where one is needed and no range
 //! upside down; `plan` still copes (with findings) with anything that cannot be carried out.
 
+mod collage;
 mod paper;
 mod project;
 mod recipe;
 mod supply;
 mod trade;
 
+pub use collage::PrintedLine;
 pub use paper::{
     Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
 };

@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, drawings, facing, hand, layout, moving, paper, sample, say, share, shell,
-    spoiled, stock, table,
+    assets, batch, begin, cards, chosen, collage, drawings, facing, hand, layout, moving, paper, recipes, sample, say,
+    share, shell, spoiled, stock, table,
 };
 use crate::wording;
 
@@ -109,6 +109,18 @@ impl Answer {
         self
     }
 
+    /// The same, with the panels that were open still open.
+    fn with_panels(mut self, asked: &Asked) -> Answer {
+        let open = asked.field("panels");
+        if let Some(to) = &mut self.to
+            && let Some((page, at)) = to.split_once('#')
+            && at == open
+        {
+            *to = format!("{page}?panels={open}#{open}");
+        }
+        self
+    }
+
     /// Look there instead.
     pub(super) fn see(to: String) -> Answer {
         Answer { status: 303, kind: "text/plain", forever: false, to: Some(to), file: None, body: Vec::new() }
@@ -164,6 +176,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, []) => Ok(at("cards")),
         (Method::Get, [page]) if PAGES.contains(page) => show(room, asked, &kept, page, BTreeMap::new(), None),
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
+        (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
         (Method::Get, ["file", name]) => with_made(room, asked, &kept, |desk| share::file(desk, name)),
         (Method::Get, [number, name]) => {
             let revision = match number.parse() {
@@ -176,7 +189,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         }
         (Method::Post, ["edit"]) => {
             let changes = asked.changes();
-            keep(room, asked, &kept, edit::change(&kept.now.text, &changes))
+            Ok(keep(room, asked, &kept, edit::change(&kept.now.text, &changes))?.with_panels(asked))
         }
         (Method::Post, ["text"]) => {
             let text = asked.field("text").replace("\r\n", "\n");
@@ -192,6 +205,19 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             match chosen::change(asked, &kept, &made) {
                 Ok(changed) => Ok(keep(room, asked, &kept, changed.map(Some))?.with_card(asked)),
                 Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
+            }
+        }
+        (Method::Post, ["recipe"]) => match made(room, &kept).and_then(|made| recipes::change(asked, &kept, &made)) {
+            Some(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+            None => {
+                show(room, asked, &kept, "cards", BTreeMap::new(), Some(html! { p { (say("recipe-refused", &[])) } }))
+            }
+        },
+        (Method::Post, ["panels"]) => {
+            let Some(made) = made(room, &kept) else { return Ok(lost()) };
+            match collage::change(asked, &kept, &made) {
+                Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_panels(asked)),
+                Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
             }
         }
         (Method::Post, ["face"]) => match facing::change(room, asked, &kept)? {

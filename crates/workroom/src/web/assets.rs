@@ -7,7 +7,7 @@ use super::Answer;
 /// Styles and scripts by name.
 const TEXTS: [(&str, &str); 7] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
-    ("layout.js", include_str!("../../static/layout.js")),
+    ("lines.js", include_str!("../../static/lines.js")),
     ("main.js", include_str!("../../static/main.js")),
     ("swap.js", include_str!("../../static/swap.js")),
     ("table.js", include_str!("../../static/table.js")),

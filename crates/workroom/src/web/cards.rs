@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use measure::Length;
 
 use super::answer::Desk;
-use super::{fields, hand, say, shell};
+use super::{fields, hand, recipes, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -21,6 +21,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         @for (index, one) in project.recipes.iter().enumerate() {
             (recipe(desk, index, one))
         }
+        (new_recipe(desk))
     };
     shell::of_project(desk, "cards", &inside)
 }
@@ -63,6 +64,24 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                     }
                 }
             }
+            div.ways {
+                (act(desk, index, None, "copy", &say("recipe-copy", &[]), &say("recipe-copy-of", &[("name", (&recipe.name).into())])))
+                @if desk.made.project().recipes.len() > 1 { (act(desk, index, None, "delete", &say("recipe-delete", &[]), &say("recipe-delete-of", &[("name", (&recipe.name).into())]))) }
+            }
+            details {
+                summary { (say("recipe-order", &[])) }
+                ol.order {
+                    @for (number, layer) in recipe.layers.iter().enumerate().rev() {
+                        @let of = |id: &str| say(id, &[("layer", (&layer.name).into())]);
+                        li {
+                            strong { (layer.name) } " "
+                            @if number + 1 < recipe.layers.len() { (act(desk, index, Some(number), "layer-up", &say("layer-up", &[]), &of("layer-up-of"))) }
+                            @if number > 0 { (act(desk, index, Some(number), "layer-down", &say("layer-down", &[]), &of("layer-down-of"))) }
+                            @if recipe.layers.len() > 1 { (act(desk, index, Some(number), "layer-gone", &say("layer-gone", &[]), &of("layer-gone-of"))) }
+                        }
+                    }
+                }
+            }
             details open[desk.refused.is_some()] {
                 summary { (say("cards-change", &[("name", (&recipe.name).into())])) }
                 (fields::change(desk, "cards", &at, &html! {
@@ -81,6 +100,47 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                     }
                 }))
             }
+        }
+    }
+}
+
+/// A new recipe from a format.
+fn new_recipe(desk: &Desk<'_>) -> Markup {
+    let project = desk.made.project();
+    let also = |name: &str, label: String| {
+        html! { label.also { input type="checkbox" name=(name) value="yes" checked; span { (label) } } }
+    };
+    html! {
+        section.new-recipe id="new-recipe" {
+            h2 { (say("recipe-new", &[])) }
+            p { (say("recipe-new-lead", &[])) }
+            form method="post" action=(format!("/w/{}/recipe", desk.kept.id.0)) {
+                (shell::seen(desk.kept, "cards", &format!("recipe-{}", project.recipes.len() + 1)))
+                input type="hidden" name="act" value="begin";
+                label.field {
+                    span { (say("recipe-format", &[])) }
+                    select name="format" {
+                        @for (index, format) in recipes::offered(project.unit) {
+                            option value=(index) { (format.name) " · " (drawing::text::with_fractions(&crate::wording::size(format.face, measure::Mark::usual(format.unit)))) }
+                        }
+                    }
+                }
+                @if !project.greetings.is_empty() { (also("greeting", say("recipe-greeting", &[]))) }
+                @if !project.ribbons.is_empty() { (also("ribbon", say("recipe-ribbon", &[]))) }
+                button.main type="submit" { (say("recipe-begin", &[])) }
+            }
+        }
+    }
+}
+
+/// A button that does something with a whole recipe, or with one of its layers.
+fn act(desk: &Desk<'_>, recipe: usize, layer: Option<usize>, act: &str, label: &str, said: &str) -> Markup {
+    html! {
+        form.inline method="post" action=(format!("/w/{}/recipe", desk.kept.id.0)) {
+            (shell::seen(desk.kept, "cards", &format!("recipe-{}", recipe + 1)))
+            input type="hidden" name="recipe" value=(recipe);
+            @if let Some(layer) = layer { input type="hidden" name="layer" value=(layer); }
+            button.quiet type="submit" name="act" value=(act) aria-label=(said) { (label) }
         }
     }
 }

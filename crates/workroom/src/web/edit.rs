@@ -92,8 +92,14 @@ fn shown(value: &Value) -> String {
     match value {
         Value::String(text) => text.value().clone(),
         Value::Array(list) => {
-            let nested = list.iter().all(Value::is_array);
-            list.iter().map(shown).collect::<Vec<_>>().join(if nested { ", " } else { " " })
+            let pair =
+                |value: &Value| value.as_array().map(|pair| pair.iter().map(shown).collect::<Vec<_>>().join(" "));
+            let one = |value: &Value| pair(value).unwrap_or_else(|| shown(value));
+            let between = if list.iter().all(Value::is_inline_table) { "; " } else { ", " };
+            list.iter().map(one).collect::<Vec<_>>().join(between)
+        }
+        Value::InlineTable(table) if table.contains_key("top") => {
+            table.iter().map(|(_, value)| shown(value)).collect::<Vec<_>>().join(", ")
         }
         other => other.clone().decorated("", "").to_string(),
     }
@@ -150,7 +156,7 @@ fn put(item: &mut Item, place: &str, value: &str, names: &mut Vec<String>) -> Re
     }
     let there = item.get(key).is_some_and(|found| !found.is_none());
     if !there {
-        if key != "goal" && key != "front" && key != "back" && key != "trimmer" {
+        if !["goal", "trimmer", "front", "back", "collage"].contains(&key) {
             return Err(EditError::NoPlace);
         }
         let fresh = if key == "goal" || key == "trimmer" {
@@ -178,6 +184,7 @@ fn set(item: &mut Item, key: &str, value: &str) -> Result<(), EditError> {
         (_, Ok(yes_or_no)) if yes => yes_or_no.into(),
         _ if key == "partners" => pairs(value).into(),
         _ if key == "columns" || key == "rows" => lengths(value).into(),
+        _ if key == "panels" => panels(value).into(),
         _ => value.into(),
     };
     if let Some(before) = before {
@@ -196,6 +203,15 @@ fn pairs(text: &str) -> Array {
 /// `3, 3, 4 1/2` as a list.
 fn lengths(text: &str) -> Array {
     text.split(',').map(str::trim).filter(|text| !text.is_empty()).collect()
+}
+
+/// `0, 0, 3 x 4; 3, 0, 3 x 4` as panels: left, top, size.
+fn panels(text: &str) -> Array {
+    let panel = |text: &str| {
+        let parts = ["left", "top", "size"].into_iter().zip(text.split(',').map(str::trim));
+        parts.map(|(key, value)| (key, Value::from(value))).collect::<InlineTable>()
+    };
+    text.split(';').filter(|one| !one.trim().is_empty()).map(|text| Value::InlineTable(panel(text))).collect()
 }
 
 /// Puts these pins in place of those there are; `what` says so.
@@ -330,6 +346,27 @@ mod tests {
         assert_eq!(choose(&one, &swap, true, String::new()).unwrap().text, DEMO);
         assert_eq!(unchoose(&one, 1, String::new()), Err(EditError::NoPlace));
         assert_eq!(unchoose(DEMO, 0, String::new()), Err(EditError::NoPlace));
+    }
+
+    #[test]
+    fn a_collage_is_written_as_the_file_has_it() {
+        let place = "pack.0.design.3.front.collage";
+        let key = |key: &str| format!("{place}.{key}");
+        assert_eq!(written(&document(DEMO).unwrap(), &key("columns")), "3, 3, 3, 3");
+        let set = |text: &str, changes: &[(&str, &str)]| {
+            let changes: Vec<_> = changes.iter().map(|(at, value)| (key(at), (*value).to_owned())).collect();
+            change(text, &changes).unwrap().unwrap().text
+        };
+        let moved = set(DEMO, &[("columns", "2 1/2, 3 1/2, 3, 3")]);
+        assert_eq!(DEMO.lines().zip(moved.lines()).filter(|(before, after)| before != after).count(), 1);
+        let free = set(DEMO, &[("columns", ""), ("rows", ""), ("panels", "0, 0, 3 x 4; 3 in, 0, 3 x 4")]);
+        assert_eq!(written(&document(&free).unwrap(), &key("panels")), "0, 0, 3 x 4; 3 in, 0, 3 x 4");
+        let read = store::project_file::read(&free).unwrap();
+        assert_eq!(read.packs[0].designs[3].front.collage.as_ref().map(|collage| collage.panels.len()), Some(2));
+        let none = change(DEMO, &[(place.to_owned(), String::new())]).unwrap().unwrap().text;
+        assert_eq!(store::project_file::read(&none).unwrap().packs[0].designs[3].front.collage, None);
+        let fresh = change(DEMO, &[("pack.0.design.0.back.collage.columns".to_owned(), "6, 6".to_owned())]);
+        assert!(fresh.unwrap().unwrap().text.contains("collage = { columns = [\"6\", \"6\"] }"));
     }
 
     #[test]

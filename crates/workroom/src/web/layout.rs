@@ -86,7 +86,7 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
     let cards = first_sheet(desk, index);
     let cut = desk.asked.query("cut").parse::<usize>().ok();
     html! {
-        div.sheet-and-cards data-enhance="layout" data-ask=(format!("/w/{}/move?layout={index}", desk.kept.id.0)) {
+        div.sheet-and-cards id="by-hand" data-enhance="lines" data-ask=(format!("/w/{}/move?layout={index}", desk.kept.id.0)) {
             div.sheet {
                 (drawn(desk, index, layout))
                 p.hint.by-hand { (say("layout-hint-move", &[])) }

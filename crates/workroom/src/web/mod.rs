@@ -8,6 +8,8 @@
 //! | `edit` | changes to a project file that leave its comments alone |
 //! | `shell`, `fields` | what every page has; the parts of forms |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
+//! | `collage` | the printed lines of a collage sheet |
+//! | `recipes` | recipes and layers: new, copied, taken away, moved |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
 //! | `sample` | the first card measured |
@@ -28,6 +30,7 @@ mod batch;
 mod begin;
 mod cards;
 mod chosen;
+mod collage;
 mod drawings;
 mod edit;
 mod facing;
@@ -38,6 +41,7 @@ mod layout;
 mod moving;
 mod paper;
 mod prints;
+mod recipes;
 mod room;
 mod sample;
 mod server;

@@ -4,7 +4,7 @@ use cards::model::{Design, Face, Look, Side, Way};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{fields, layout, say, shell};
+use super::{collage, fields, layout, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -85,15 +85,20 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
             h3 { (design.letter) " " (design.name) " " small { (say("paper-copies", &[("use", design.sheets().into()), ("copies", design.copies.into())])) } }
             div.faces { (side(Side::Front, &design.front)) (side(Side::Back, &design.back)) }
             @if ours {
+                @for side in [Side::Front, Side::Back] { (collage::section(desk, pack, number, side, design)) }
                 details {
                     summary { (say("paper-change", &[("name", (&design.name).into())])) }
                     (fields::change(desk, "paper", &at, &html! {
                         (fields::line(desk, &place("name"), &say("field-name", &[]), ""))
+                        (fields::line(desk, &place("front.name"), &say("field-front-name", &[]), ""))
+                        (fields::line(desk, &place("back.name"), &say("field-back-name", &[]), ""))
                         (fields::line(desk, &place("copies"), &say("field-copies", &[]), "1"))
                         (fields::line(desk, &place("use"), &say("field-use", &[]), &say("hint-all", &[])))
                         (fields::choice(desk, &place("up"), &say("field-up", &[]), &[("", say("paper-front", &[])), ("front", say("paper-front", &[])), ("back", say("paper-back", &[]))]))
                         (fields::choice(desk, &place("front.way"), &say("field-way-front", &[]), &ways()))
                         (fields::choice(desk, &place("back.way"), &say("field-way-back", &[]), &ways()))
+                        (fields::choice(desk, &place("front.print"), &say("field-print-front", &[]), &prints()))
+                        (fields::choice(desk, &place("back.print"), &say("field-print-back", &[]), &prints()))
                     }))
                 }
             }
@@ -113,6 +118,17 @@ fn act(desk: &Desk<'_>, at: &str, (pack, design): (usize, usize), side: &str, wh
             (inside)
         }
     }
+}
+
+/// How large the motifs of a print are.
+fn prints() -> Vec<(&'static str, String)> {
+    vec![
+        ("", say("print-untold", &[])),
+        ("large", say("print-large", &[])),
+        ("medium", say("print-medium", &[])),
+        ("small", say("print-small", &[])),
+        ("solid", say("print-solid", &[])),
+    ]
 }
 
 fn ways() -> Vec<(&'static str, String)> {

@@ -130,7 +130,7 @@ pub(super) fn small(desk: &Desk<'_>, layout: &Layout, other: &Alternative) -> Ma
 }
 
 /// Points to a hundredth: finer than a screen shows.
-fn pt(length: Length) -> String {
+pub(super) fn pt(length: Length) -> String {
     let hundredths = (length.to_points() * 100.0).round() / 100.0;
     format!("{hundredths}")
 }

@@ -2,7 +2,7 @@
 import { enhance as tie } from "./ties.js";
 import { send } from "./swap.js";
 
-/** A sheet whose cut lines can be taken hold of: while one moves, the rest is worked out anew by the workroom and the
+/** A drawing whose lines can be taken hold of (cuts, printed lines, edges of layers): while one moves, the rest is worked out anew by the workroom and the
  *  last good picture stays; let go, it is kept. By mouse, by touch, and by the arrow keys.
  *  @param {HTMLElement} element  holds the sheet, what is said of it, and its cards */
 export function enhance(element) {
@@ -55,8 +55,9 @@ export function enhance(element) {
         if (over && said instanceof HTMLElement) {
           held.to = said.dataset.to ?? "";
           // Lines may join or part on the way: the one in hand keeps its number only while it is the same one.
-          const mine = [...over.querySelectorAll(".grip")].find((grip) => grip.getAttribute("data-at") === held?.to
+          const there = [...over.querySelectorAll(".grip")].filter((grip) => grip.getAttribute("data-at") === held?.to
             && grip.getAttribute("data-axis") === held?.axis);
+          const mine = there.find((grip) => grip.getAttribute("data-line") === held?.line) ?? there[0];
           for (const grip of over.querySelectorAll(".grip")) grip.setAttribute("data-line", "-");
           mine?.setAttribute("data-line", held.line);
           show(document.importNode(over, true));
@@ -90,7 +91,7 @@ export function enhance(element) {
     if (line instanceof HTMLSelectElement && to instanceof HTMLInputElement) {
       line.value = mine.line;
       to.value = mine.to;
-      send(form, `.grip[data-at="${mine.to}"][data-axis="${mine.axis}"]`);
+      send(form, `#${element.id} .grip[data-at="${mine.to}"][data-axis="${mine.axis}"]`);
     }
   };
 

@@ -1,0 +1,81 @@
+# Things shaped by hand in the workroom: printed panels, layers of a recipe.
+
+## Printed panels
+
+panels-title = { $face }: { $count ->
+    [one] 1 printed panel
+   *[other] { $count } printed panels
+}
+panels-none = { $face } is printed as panels?
+panels-what = Say into how many columns and rows it is printed, edge to edge. Then drag the lines to where they are.
+panels-columns = Columns
+panels-rows = Rows
+panels-begin = Draw the panels
+panels-hint = Drag a printed line by its knob. With the keyboard: arrows, then Enter; Esc puts it back.
+panels-grip = Printed line
+panels-upright = upright
+panels-level = level
+panels-which = Which line
+panels-line-upright = right of column { $number }, { $at } from the left
+panels-line-level = below row { $number }, { $at } from the top
+panels-edge = panel { $panel }, { $edge ->
+    [left] left edge, { $at } from the left
+    [top] upper edge, { $at } from the top
+    [right] right edge, { $at } from the left
+   *[bottom] lower edge, { $at } from the top
+}
+panels-panel = panel { $number }, { $size }
+panels-which-panel = Which panel
+panels-new-line = A new line
+panels-divide = Draw it
+panels-join = Take the line away
+panels-add = Add a panel
+panels-remove = Take the panel away
+panels-widths = Widths of the columns
+panels-heights = Heights of the rows
+panels-free = Change each panel by itself
+panels-in-rows = Back to columns and rows
+panels-clear = It is one print, not panels
+panels-stays = That line has no room to move.
+panels-between = That line can lie between { $first } and { $last }. Type a place between them.
+panels-no-divide = There is no panel there with { $least } to spare on both sides of the line. Choose another place.
+panels-last = One panel must stay. To have none, say that it is one print.
+edit-panels = The printed panels of { $face } were changed
+edit-panels-gone = { $face } is one print again
+field-front-name = Name of the front
+field-back-name = Name of the back
+field-print-front = Front: how large its pictures are
+field-print-back = Back: how large its pictures are
+print-untold = not told
+print-large = large, over 2 in (50 mm)
+print-medium = medium
+print-small = small, under 1/2 in (12 mm)
+print-solid = one tone
+
+## Recipes and layers
+
+recipe-new = A new recipe
+recipe-new-lead = Choose a format. The mat is a border smaller than the card, the panel a border smaller than the mat.
+recipe-format = Format
+recipe-greeting = with a greeting strip
+recipe-ribbon = with a ribbon
+recipe-begin = Begin the recipe
+recipe-copy = Copy this recipe
+recipe-copy-of = Copy this recipe: { $name }
+recipe-delete = Delete this recipe
+recipe-delete-of = Delete this recipe: { $name }
+recipe-order = Layers, the topmost first
+recipe-refused = That recipe or layer is not there, or it is the only one. Look at the page as it is now and choose again.
+layer-up = Up
+layer-up-of = Up: { $layer }
+layer-down = Down
+layer-down-of = Down: { $layer }
+layer-gone = Take away
+layer-gone-of = Take away: { $layer }
+new-ribbon = ribbon
+new-strip = greeting
+edit-recipe-new = The recipe { $name } was begun
+edit-recipe-copy = The recipe { $name } was copied
+edit-recipe-gone = The recipe { $name } was deleted
+edit-layer-moved = { $name }: the layer { $layer } changed places with its neighbour
+edit-layer-gone = { $name }: the layer { $layer } was taken away
