@@ -79,3 +79,4 @@ edit-recipe-copy = The recipe { $name } was copied
 edit-recipe-gone = The recipe { $name } was deleted
 edit-layer-moved = { $name }: the layer { $layer } changed places with its neighbour
 edit-layer-gone = { $name }: the layer { $layer } was taken away
+recipe-unused = No card is made of this recipe: the others use the whole sheet. Change its sizes, ask for another number of cards from one sheet, or delete a recipe.

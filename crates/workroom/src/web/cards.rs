@@ -36,9 +36,10 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
     html! {
         section.recipe id=(at) aria-labelledby=(format!("{at}-name")) {
             h2 id=(format!("{at}-name")) { (recipe.name) " " small { (say("cards-count", &[("count", mine.len().into())])) } }
-            div.finished {
+            @if kinds.is_empty() { p.hint { (say("recipe-unused", &[])) } }
+            @else { div.finished {
                 @for card in kinds.iter().take(6) { figure { (fields::card(desk, card, "")) figcaption { (fields::design(desk, card)) } } }
-            }
+            } }
             @if let Some(card) = kinds.first() {
                 h3 { (say("cards-apart", &[])) }
                 ol.apart {
