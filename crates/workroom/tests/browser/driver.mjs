@@ -35,13 +35,15 @@ async function steady(asking) {
 }
 
 /** Asserts of the page that comes: looks again for a while before it gives up. */
-export async function soon(look, patience = 5000) {
+export async function soon(look, patience = 10000) {
   const until = Date.now() + patience;
   for (;;) {
     try {
       return await look();
     } catch (error) {
-      if (error.code !== "ERR_ASSERTION" || Date.now() > until) throw error;
+      // What is not there yet may come: the page may still be the one that says its plan is being made.
+      const mayCome = error.code === "ERR_ASSERTION" || /no such element/.test(error.message);
+      if (!mayCome || Date.now() > until) throw error;
       await new Promise((resolve) => setTimeout(resolve, 25));
     }
   }
@@ -89,7 +91,8 @@ export async function browser({ width = 1280, height = 900, dark = false, script
       { name: "prefers-reduced-motion", value: "reduce" },
     ],
   });
-  const find = async (css) => (await ask("POST", `${path}/element`, { using: "css selector", value: css }))[ELEMENT];
+  const find = (css) =>
+    soon(async () => (await ask("POST", `${path}/element`, { using: "css selector", value: css }))[ELEMENT]);
   return {
     open: (url) => ask("POST", `${path}/url`, { url }),
     url: () => ask("GET", `${path}/url`),
