@@ -69,20 +69,6 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                 (act(desk, index, None, "copy", &say("recipe-copy", &[]), &say("recipe-copy-of", &[("name", (&recipe.name).into())])))
                 @if desk.made.project().recipes.len() > 1 { (act(desk, index, None, "delete", &say("recipe-delete", &[]), &say("recipe-delete-of", &[("name", (&recipe.name).into())]))) }
             }
-            details {
-                summary { (say("recipe-order", &[])) }
-                ol.order {
-                    @for (number, layer) in recipe.layers.iter().enumerate().rev() {
-                        @let of = |id: &str| say(id, &[("layer", (&layer.name).into())]);
-                        li {
-                            strong { (layer.name) } " "
-                            @if number + 1 < recipe.layers.len() { (act(desk, index, Some(number), "layer-up", &say("layer-up", &[]), &of("layer-up-of"))) }
-                            @if number > 0 { (act(desk, index, Some(number), "layer-down", &say("layer-down", &[]), &of("layer-down-of"))) }
-                            @if recipe.layers.len() > 1 { (act(desk, index, Some(number), "layer-gone", &say("layer-gone", &[]), &of("layer-gone-of"))) }
-                        }
-                    }
-                }
-            }
             details open[desk.refused.is_some()] {
                 summary { (say("cards-change", &[("name", (&recipe.name).into())])) }
                 (fields::change(desk, "cards", &at, &html! {
@@ -100,6 +86,20 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                         }
                     }
                 }))
+            }
+            details {
+                summary { (say("recipe-order", &[])) }
+                ol.order {
+                    @for (number, layer) in recipe.layers.iter().enumerate().rev() {
+                        @let of = |id: &str| say(id, &[("layer", (&layer.name).into())]);
+                        li {
+                            strong { (layer.name) } " "
+                            @if number + 1 < recipe.layers.len() { (act(desk, index, Some(number), "layer-up", &say("layer-up", &[]), &of("layer-up-of"))) }
+                            @if number > 0 { (act(desk, index, Some(number), "layer-down", &say("layer-down", &[]), &of("layer-down-of"))) }
+                            @if recipe.layers.len() > 1 { (act(desk, index, Some(number), "layer-gone", &say("layer-gone", &[]), &of("layer-gone-of"))) }
+                        }
+                    }
+                }
             }
         }
     }

@@ -85,7 +85,6 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
             h3 { (design.letter) " " (design.name) " " small { (say("paper-copies", &[("use", design.sheets().into()), ("copies", design.copies.into())])) } }
             div.faces { (side(Side::Front, &design.front)) (side(Side::Back, &design.back)) }
             @if ours {
-                @for side in [Side::Front, Side::Back] { (collage::section(desk, pack, number, side, design)) }
                 details {
                     summary { (say("paper-change", &[("name", (&design.name).into())])) }
                     (fields::change(desk, "paper", &at, &html! {
@@ -101,6 +100,7 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                         (fields::choice(desk, &place("back.print"), &say("field-print-back", &[]), &prints()))
                     }))
                 }
+                @for side in [Side::Front, Side::Back] { (collage::section(desk, pack, number, side, design)) }
             }
         }
     }
