@@ -92,7 +92,7 @@ pub fn spoken() -> Language {
 /// ```
 /// use words::{Language, say, speaking};
 /// let sheets = || say("count-sheets", &[("count", 5_u32.into())]);
-/// assert_eq!(speaking(Language::German, sheets), "5 Bogen");
+/// assert_eq!(speaking(Language::German, sheets), "5 Bögen");
 /// assert_eq!(sheets(), "5 sheets");
 /// ```
 pub fn speaking<T>(language: Language, answer: impl FnOnce() -> T) -> T {

@@ -209,6 +209,8 @@ mod tests {
         assert_eq!(large.length(inches(51)), "3\u{a0}3⁄16\u{a0}in (three and three sixteenths)");
         let size = Size::new(inches(48), inches(72));
         assert_eq!(large.size(size), "3\u{a0}×\u{a0}4½\u{a0}in (three by four and one half)");
+        let fine = Length::from_ticks(Length::INCH.ticks() / 64 * 5);
+        assert_eq!(large.length(fine), "5⁄64\u{a0}in (five sixty-fourths)");
         let all = (1..32).map(|n| large.length(Length::from_ticks(Length::INCH.ticks() / 32 * n)));
         for text in all {
             assert!(text.ends_with(')') && !text.contains(['⟨', '{']), "{text}");

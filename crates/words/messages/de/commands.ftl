@@ -31,7 +31,7 @@ help-make = Ein Projekt planen und Seiten, Zeichnungen und Plan in einen Ordner 
     .sheet = Das Papier, auf dem Sie drucken; ohne Angabe richtet es sich nach der Einheit des Projekts (Zoll: letter, Millimeter: a4)
     .print = Wie groß die Schrift ist: `large` ist 18 Punkt, eins unter dem anderen
     .hand = Die Hand, die die Klinge führt: Bei `left` liegt der Anschlag rechts; die Teile bleiben gleich
-    .units = Die Einheit der Maße; ohne Angabe die des Projekts. Was nicht genau ist, heißt „etwa“
+    .units = Die Einheit der Maße; ohne Angabe die des Projekts. Vor Maßen, die nicht genau sind, steht „etwa“
     .every-edition = Die Anleitung in jeder Schriftgröße, für beide Hände und in beiden Einheiten schreiben
     .square-measured = Was das Prüfquadrat von 1 Zoll gemessen hat, als Sie die Vorlagen gedruckt haben, zum Beispiel 0.98; danach werden sie angepasst
     .json = Zusätzlich den ganzen Plan als JSON ausgeben
@@ -45,7 +45,7 @@ help-make = Ein Projekt planen und Seiten, Zeichnungen und Plan in einen Ordner 
 
         Alle Fehler der Projektdatei werden auf einmal genannt, mit Zeile und Abhilfe.
         Der Ordner wird ganz geschrieben oder gar nicht. Beim nächsten Mal werden nur Dateien ersetzt, die Octavo gemacht hat.
-help-solve = Eine Zuschnittfrage aus einer Datei beantworten, im Format der Zuschnittprüfung
+help-solve = Eine Zuschnittfrage aus einer Datei beantworten, im Format des Zuschnitt-Prüfstands
     .file = Die Aufgabe: cutbench-1 oder cutbench-flex-1, als JSON
     .json = Die Antwort als JSON ausgeben, mit den Schnittbäumen
     .nodes = Nach so vielen Suchknoten aufhören: auf jedem Rechner dieselbe Antwort
@@ -146,7 +146,7 @@ made-way = {"  "}das hilft: { $way }
 ## Was `why` sagt
 
 why-whole = { $pack }: Der Schnittplan nutzt den ganzen Bogen; es muss nichts geändert werden.
-why-waste = { $pack }: Beim besten Schnittplan bleiben { $percent } % des Bogens übrig.
+why-waste = { $pack }: Der beste Schnittplan lässt { $percent } % des Bogens übrig.
 why-none = { $pack }: Es wurde kein Schnittplan gefunden.
 why-ways = Was hilft, jeweils die kleinste Änderung ihrer Art:
 why-ways-whole = Damit nichts übrig bleibt, jeweils die kleinste Änderung ihrer Art:

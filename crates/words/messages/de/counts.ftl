@@ -54,6 +54,8 @@
 ### step            Schritt
 ### spoiled         misslungen
 ### workroom        Werkstatt
+### class           Kurs
+### supply          Material
 
 count-sheets = { $count ->
     [one] { $count } Bogen

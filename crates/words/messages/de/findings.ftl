@@ -53,16 +53,19 @@ finding-collage-not-straight = Die { $panels } Bildfelder von „{ $pack }“ la
     .remedy = Schneiden Sie ein Bildfeld von Hand mit dem Lineal frei, oder wenden Sie den Bogen, damit seine andere Seite zu sehen ist.
 finding-currencies-differ = Die Preise stehen in mehr als einer Währung, also gibt es keine Summe.
     .remedy = Schreiben Sie alle Preise in einer Währung.
-finding-design-no-recipe = Aus Design { $design } darf nach keinem Kartenrezept etwas werden; so { $sheets } { $sheets ->
-        [one] Bogen bleibt
-       *[other] Bögen bleiben
+finding-design-no-recipe = Kein Kartenrezept nimmt Design { $design }, deshalb { $sheets ->
+        [one] bleibt { $sheets } Bogen
+       *[other] bleiben { $sheets } Bögen
     } ganz.
     .remedy = Nehmen Sie den Buchstaben bei den Designs eines Kartenrezepts auf, oder lassen Sie das Design aus der Serie weg.
 finding-design-short = { $batch }: Design { $design } soll { $wanted } Bögen geben, und { $there } { $there ->
         [one] ist
        *[other] sind
     } übrig: { $short } zu wenig.
-    .remedy = Besorgen Sie noch { $short }, oder nehmen Sie dafür ein anderes Design. Oder verzichten Sie auf etwas: auf { $fewer } Karten aus { $design }{ $kits-left ->
+    .remedy = Besorgen Sie noch { $short }, oder nehmen Sie dafür ein anderes Design. Oder verzichten Sie auf etwas: auf { $fewer } { $fewer ->
+        [one] Karte
+       *[other] Karten
+    } aus { $design }{ $kits-left ->
         [0] { "" }
         [one] , dann bleibt { $kits-left } voller Materialsatz
        *[other] , dann bleiben { $kits-left } volle Materialsätze
@@ -84,7 +87,7 @@ finding-goal-no-mix = Die Anzahlen, die für jedes Kartenrezept verlangt sind, k
     .remedy = Erlauben Sie bei einem Kartenrezept weniger oder mehr, oder ändern Sie die Karten je Bogen.
 finding-grain-across-fold = Das Teil { $width } × { $height } für „{ $recipe }“ passt auf „{ $cardstock }“ nur so, dass es quer zur Laufrichtung gefaltet wird.
     .remedy = Falzen Sie es vor dem Falten gut, oder nehmen Sie einen größeren Bogen.
-finding-greeting-tight = Bei „{ $words }“ bleiben { $clear } bis zur Kante des Streifens.
+finding-greeting-tight = „{ $words }“ lässt bis zur Kante des Streifens nur { $clear } frei.
     .remedy = Lassen Sie an jeder Seite mindestens { $least }: Nehmen Sie einen größeren Streifen.
 finding-greeting-too-large = „{ $words }“ ist um { $over } größer als der Streifen.
     .remedy = Nehmen Sie einen größeren Streifen oder einen kleineren Stempel.
@@ -96,7 +99,7 @@ finding-internal-check = Eine eigene Prüfung ist fehlgeschlagen, deshalb wird d
     .remedy = Das ist ein Fehler in Octavo, nicht in Ihrem Projekt: Bitte melden Sie ihn zusammen mit der Projektdatei.
 finding-kits-too-many = { $cards } Karten füllen keine { $kits } Materialsätze: Einige blieben leer.
     .remedy = Machen Sie weniger Materialsätze, oder schneiden Sie für diese Serie mehr Bögen.
-finding-kits-unequal = Die { $kits } Materialsätze sind nicht gleich: Nicht gleichmäßig verteilen lassen sich: { $odd }. Tauschen können Nachbarn, deren Materialsätze sich unterscheiden: { $swaps ->
+finding-kits-unequal = Die { $kits } Materialsätze sind nicht gleich. Nicht gleichmäßig verteilen lassen sich: { $odd }. Tauschen können Nachbarn, deren Materialsätze sich unterscheiden: { $swaps ->
         [0] hier kein Paar.
         [one] hier ein Paar.
        *[other] hier { $swaps } Paare.
@@ -170,7 +173,10 @@ finding-share-all-used = Auf „{ $recipe }“ zeigt „{ $layer }“ das Muster
     .remedy = Für gleiche Anteile schneiden Sie einen Bogen { $fewest } mehr und dafür einen Bogen { $most } weniger.
 finding-share-by-rule = Auf „{ $recipe }“ zeigt „{ $layer }“ das Muster { $most } auf { $most-cards } Karten und { $fewest } auf { $fewest-cards }: Mehr von { $fewest } träfe auf ein Teil aus dem eigenen Design.
     .remedy = Nennen Sie andere Partner, oder lassen Sie es so.
-finding-sheet-gives-fewer = Ein Bogen von „{ $pack }“ ergibt { $cards } Karten, nicht { $wanted }.
+finding-sheet-gives-fewer = Ein Bogen von „{ $pack }“ ergibt { $cards ->
+    [one] { $cards } Karte
+   *[other] { $cards } Karten
+}, nicht { $wanted }.
     .remedy = Nehmen Sie ihn für die letzten Karten der Serie.
 finding-sheet-not-on-grid = Ein Bogen von „{ $pack }“ geht in Teilstrichen von { $mark } nicht auf: { $width } in der Breite und { $height } in der Höhe fallen weg.
     .remedy = Beschneiden Sie den Bogen zuerst rechtwinklig auf Maß, oder wählen Sie eine feinere Teilung.
@@ -196,11 +202,11 @@ finding-too-few-sheets = { $batch }: { $wanted } Karten sind gewünscht, und die
 
 ### Auswege aus einem Hinweis: Satzteile für eine Liste, nach ihrem Code.
 
-way-narrower = „{ $layer }“ von „{ $recipe }“ um { $by } schmaler werden lassen, auf { $to } Breite
-way-wider = „{ $layer }“ von „{ $recipe }“ um { $by } breiter werden lassen, auf { $to } Breite
-way-lower = „{ $layer }“ von „{ $recipe }“ um { $by } niedriger werden lassen, auf { $to } Höhe
-way-higher = „{ $layer }“ von „{ $recipe }“ um { $by } höher werden lassen, auf { $to } Höhe
-way-turn = „{ $layer }“ von „{ $recipe }“ um eine Vierteldrehung gedreht auf dem Bogen liegen lassen
+way-narrower = „{ $layer }“ von „{ $recipe }“ um { $by } schmaler machen (dann { $to } breit)
+way-wider = „{ $layer }“ von „{ $recipe }“ um { $by } breiter machen (dann { $to } breit)
+way-lower = „{ $layer }“ von „{ $recipe }“ um { $by } niedriger machen (dann { $to } hoch)
+way-higher = „{ $layer }“ von „{ $recipe }“ um { $by } höher machen (dann { $to } hoch)
+way-turn = „{ $layer }“ von „{ $recipe }“ auf dem Bogen um eine Vierteldrehung drehen
 way-fewer-cards = nur { $cards } { $cards ->
     [one] Karte
    *[other] Karten
@@ -211,5 +217,44 @@ way-sheet = { $name ->
 }
 way-and = { $first } und { $next }
 way-gives-whole = { $way }: nichts bleibt übrig
-way-gives = { $way }: { $percent } % des Bogens bleiben übrig
+way-gives = { $way }: { $percent } % des Bogens { $percent ->
+    [one] bleibt
+   *[other] bleiben
+} übrig
 way-perhaps-smaller = { $way }; vielleicht genügt auch eine kleinere Änderung
+
+## Ein Kurs
+
+finding-class-kits-few = Der Kurs braucht { $kits } Materialsätze, und die Serie ist nur auf { $planned } verteilt.
+    .remedy = Stellen Sie die Materialsätze der Serie auf { $kits }, oder nehmen Sie weniger Ersatz. Geschnittene Materialsätze bleiben, wie sie sind.
+finding-class-kits-many = Die Serie ist auf { $planned } Materialsätze verteilt, und der Kurs braucht nur { $kits }.
+    .remedy = { $more ->
+        [one] Der eine, der übrig ist, ist Ersatz.
+       *[other] Die { $more }, die übrig sind, sind Ersatz.
+    }
+finding-class-left-handers = { $left } Linkshänder passen nicht auf { $seats } { $seats ->
+        [one] Platz
+       *[other] Plätze
+    }.
+    .remedy = Berichtigen Sie die Zahl der Linkshänder oder die der Plätze.
+finding-class-sheets-short = Die zusätzlichen Materialsätze brauchen { $sheets ->
+        [one] einen Bogen
+       *[other] { $sheets } Bögen
+    } mehr von Design { $letter }, und { $short ->
+        [one] { $sheets ->
+            [one] er fehlt
+           *[other] einer davon fehlt
+        }
+       *[other] { $short } davon fehlen
+    }.
+    .remedy = Kaufen Sie noch eine Packung, oder geben Sie den letzten Materialsätzen andere Muster.
+finding-class-past = Der Tag des Kurses, { $date }, ist vorbei: Heute ist { $today }.
+    .remedy = Schreiben Sie den Tag des nächsten Kurses.
+finding-class-late = { $days ->
+        [0] Der Kurs ist heute, und manches, was davor kommt, war an Tagen fällig, die vorbei sind.
+        [one] Ein Tag bleibt noch, und manches, was vor dem Kurs kommt, war an Tagen fällig, die vorbei sind.
+       *[other] { $days } Tage bleiben noch, und manches, was vor dem Kurs kommt, war an Tagen fällig, die vorbei sind.
+    }
+    .remedy = Tun Sie zuerst, was überfällig ist, oder lassen Sie die Leute im Kurs schneiden.
+finding-class-currencies = Die Preise dieses Kurses stehen in mehreren Währungen.
+    .remedy = Schreiben Sie alle in einer: Was sie heute wert sind, können nur Sie sagen.

@@ -27,7 +27,10 @@ page-fact-sheets = { $count ->
     [one] Bogen Designpapier
    *[other] Bögen Designpapier
 }
-page-fact-finished = { $unit }, fertige Größe
+page-fact-finished = { $unit ->
+    [in] Zoll
+   *[other] { $unit }
+}, fertige Größe
 page-fact-settings = { $count ->
     [one] Einstellung
    *[other] Einstellungen
@@ -59,9 +62,9 @@ page-sheet-first = Messen Sie einen Bogen, bevor Sie den Anschlag einstellen: Pa
 
 ## Schneideschritte
 
-page-steps-title = Die Schnitte, Schritt für Schritt
-page-steps-title-numbered = Die Schnitte von Schnittplan { $number }, Schritt für Schritt
-page-steps-lead = Der dunkle Balken ist der Anschlag; dicke Linien sind Schnitte; der Pfeil zeigt zum oberen Rand des Musters. { $sheets ->
+page-steps-title = Schnitt für Schnitt
+page-steps-title-numbered = Schnittplan { $number }, Schnitt für Schnitt
+page-steps-lead = Der dunkle Balken ist der Anschlag; dicke Linien sind Schnitte; der Pfeil zeigt, wo beim Muster oben ist. { $sheets ->
     [one] Ein Bogen
    *[other] { $sheets } Bögen
 }, { $cuts ->
@@ -79,7 +82,7 @@ page-step-stays = Anschlag auf { $length } lassen
 page-step-take-sheet = Nehmen Sie einen ganzen Bogen{ $turn ->
     [right] {" "}und drehen Sie ihn um eine Vierteldrehung nach rechts.
     [left] {" "}und drehen Sie ihn um eine Vierteldrehung nach links.
-    [half] {" "}und drehen Sie ihn um eine halbe Drehung.
+    [half] {" "}und drehen Sie ihn halb herum.
    *[none] , aufrecht.
 }
 page-step-take-parts = Nehmen Sie { $count ->
@@ -88,17 +91,17 @@ page-step-take-parts = Nehmen Sie { $count ->
 }{ $turn ->
     [right] , um eine Vierteldrehung nach rechts gedreht.
     [left] , um eine Vierteldrehung nach links gedreht.
-    [half] , um eine halbe Drehung gedreht.
+    [half] , halb herum gedreht.
    *[none] , ohne Drehung.
 }
 page-step-cuts = { $count ->
     [one] Schneiden Sie { $parts ->
         [one] einmal.
-       *[other] jedes einmal.
+       *[other] jedes Teil einmal.
     }
    *[other] Schneiden Sie { $parts ->
         [one] { $count }-mal
-       *[other] jedes { $count }-mal
+       *[other] jedes Teil { $count }-mal
     }, und schieben Sie das Papier jedes Mal an den Anschlag.
 }
 page-step-rest = Der Rest ist { $length }.
@@ -107,7 +110,10 @@ page-step-rest-edge = Der Rest, { $length }, ist die unbrauchbare Kante.
 page-step-stack = Legen Sie je { $layers } übereinander: { $strokes ->
     [one] 1 Zug
    *[other] { $strokes } Züge
-} für alle { $sheets } Bögen.
+} für { $sheets ->
+    [2] beide
+   *[other] alle { $sheets }
+} Bögen.
 page-step-label = Fertig: { $marks }; schreiben Sie mit Bleistift { $count ->
     [one] die Nummer auf die Rückseite.
    *[other] die Nummern auf die Rückseiten.
@@ -123,7 +129,7 @@ page-step-score-parts = { $strokes ->
 page-step-short = { $turn ->
     [right] Vierteldrehung nach rechts.{" "}
     [left] Vierteldrehung nach links.{" "}
-    [half] Halbe Drehung.{" "}
+    [half] Halb herum drehen.{" "}
    *[none] {""}
 }{ $same ->
     [yes] Anschlag auf { $length } lassen.
@@ -324,12 +330,12 @@ page-assembly-print = Muster { $letter }
 page-assembly-borders = Die Ränder
 page-assembly-left = { $length } „{ $below }“ links neben „{ $name }“
 page-assembly-steps = Ein Handgriff nach dem anderen
-page-border-round = Ringsum sind { $length } von „{ $below }“ zu sehen.
-page-border-each = { $sides }; oben sind { $top } davon zu sehen, unten { $bottom }.
+page-border-round = Ringsum sieht man { $length } von „{ $below }“.
+page-border-each = { $sides }; oben sieht man { $top } davon, unten { $bottom }.
 page-border-flush = An den Seiten bündig mit „{ $below }“
-page-border-even = Links und rechts sind { $length } von „{ $below }“ zu sehen
-page-border-sides = Von „{ $below }“ sind links { $left } zu sehen, rechts { $right }
-page-act-stamp = Stempeln Sie „{ $words }“ mitten auf jedes Teil „{ $name }“: { $margin } bleiben links und rechts frei. Probieren Sie es zuerst auf einem Reststück; der Anlegewinkel bei den Vorlagen hilft.
+page-border-even = Links und rechts sieht man { $length } von „{ $below }“
+page-border-sides = Von „{ $below }“ sieht man links { $left }, rechts { $right }
+page-act-stamp = Stempeln Sie „{ $words }“ mitten auf jedes Teil „{ $name }“. Lassen Sie links und rechts { $margin } frei. Probieren Sie es zuerst auf einem Reststück; der Anlegewinkel bei den Vorlagen hilft.
 page-act-flat = Legen Sie die Grundkarte so vor sich, wie sie gelesen wird.
 page-act-fold = Falten Sie die Grundkarte an der Falzlinie, und streichen Sie die Faltung mit einem Falzbein glatt.
 page-act-folds = Falten Sie die Grundkarte an beiden Falzlinien, und streichen Sie die Faltungen mit einem Falzbein glatt.
@@ -395,7 +401,7 @@ csv-ribbon = Band
 
 page-errors-title = Was kleine Fehler bewirken
 page-errors-lead = Niemand schneidet aufs Haar genau. Hier steht jede Breite so, wie sie geplant ist, und so, wie sie übrig bleibt, wenn eines so weit danebengeht wie an den meisten Tischen: die Hand oder der Anschlag um { $hand }, ein Bogen um { $rise } auf { $run } aus dem Winkel, ein Muster um { $drift } neben seinem Platz. Der Pfeil zeigt auf den schmalsten Rand jeder Karte.
-page-errors-said = Der schmalste Rand ({ $border }): { $planned } nach Plan. Liegt eine Einstellung des Anschlags daneben, bleiben { $stop }. Liegen alle Schnitte und das Aufkleben zufällig daneben, { $share ->
+page-errors-said = Der schmalste Rand ({ $border }): { $planned } nach Plan. Liegt eine Einstellung des Anschlags daneben, ist er noch { $stop } breit. Liegen alle Schnitte und das Aufkleben zufällig daneben, { $share ->
     [0] hat weniger als eine von 100 Karten
     [one] hat eine von 100 Karten
    *[other] haben { $share } von 100 Karten

@@ -135,6 +135,8 @@ problem-unknown-name = { $of ->
         [greeting] es gibt keinen Spruch „{ $found }“
         [recipe] es gibt kein Kartenrezept namens `{ $found }`
         [layer] es gibt hier keine Lage namens `{ $found }`
+        [supply] kein Material des Projekts heißt `{ $found }`
+        [batch] es gibt keine Serie namens `{ $found }`
        *[letter] kein Design hat den Buchstaben `{ $found }`
     }
     .remedy = { $near ->
@@ -174,6 +176,8 @@ problem-bad-date = `{ $found }` ist kein Tag
     .remedy = schreiben Sie Jahr, Monat und Tag, zum Beispiel 2026-05-31
 problem-bad-price = `{ $found }` ist kein Betrag
     .remedy = schreiben Sie Ziffern und einen Dezimalpunkt, zum Beispiel "4.80"; die Währung hat einen eigenen Schlüssel
+problem-bad-weight = `{ $found }` ist kein Gewicht
+    .remedy = schreiben Sie Gramm oder Unzen, zum Beispiel "0.9 g" oder "3.5 oz"
 problem-bad-currency = `{ $found }` ist kein Währungscode
     .remedy = schreiben Sie die drei Großbuchstaben, zum Beispiel "EUR"
 problem-bad-letter = `{ $found }` kann kein Design bezeichnen

@@ -23,6 +23,8 @@ graveness-warning = Vorsicht:
 graveness-note = Hinweis:
 working-title = Es wird gerechnet
 working = Dieser Plan braucht einen Augenblick. Die Seite kommt von selbst; oder halten Sie an, und sehen Sie das Beste, was bis jetzt gefunden ist.
+working-so-far = Bisher { $seconds } s, { $nodes } Schnittwege angesehen.
+working-before = Wie es vorher war
 working-stop = Anhalten und das Beste bis jetzt zeigen
 lost-title = Hier ist nichts
 lost = Diese Adresse führt nirgendwohin: Vielleicht wurde das Projekt weggelegt, oder die Adresse ist verschrieben.
@@ -38,8 +40,8 @@ stale-theirs = Was sich inzwischen geändert hat
 stale-undone = Eine Änderung wurde rückgängig gemacht.
 stale-mine = Was Sie gerade ändern wollten
 stale-on-top = Meine Änderung am neueren Stand machen
-stale-both = Beides behalten: Meines wird eine Kopie
-stale-theirs-only = Meines lassen, das neuere zeigen
+stale-both = Beides behalten: Mein Stand wird eine Kopie
+stale-theirs-only = Meine Änderung lassen, den neueren Stand zeigen
 
 ## Wo alles aufbewahrt wird
 
@@ -81,7 +83,10 @@ hand-away = Weglegen
 hand-unreadable = Die Datei enthält Fehler. Öffnen Sie sie, um sie zu berichtigen.
 hand-working = Der Plan wird noch gerechnet.
 no-name = Ein Projekt ohne Namen
-progress = { $done } von { $all } Schritten fertig
+progress = { $done } von { $all } { $all ->
+    [one] Schritt
+   *[other] Schritten
+} fertig
 progress-label = Am Tisch erledigte Schritte
 away-title = Weggelegt
 take-back = Zurückholen
@@ -277,8 +282,14 @@ stays-size = „{ $layer }“ ({ $recipe }) würde { $wanted } { $side ->
    *[height] hoch
 }; es hat nur eine Größe, { $least }. Für mehr geben Sie auf der Seite „Karten“ eine Spanne an.
 stays-no-layout = { $proven ->
-    [yes] Mit dem Schnitt dort ergeben keine geraden Schnitte { $cards } Karten.
-   *[no] Mit dem Schnitt dort wurde kein Weg zu { $cards } Karten gefunden.
+    [yes] Mit dem Schnitt dort ergeben keine geraden Schnitte { $cards } { $cards ->
+        [one] Karte
+       *[other] Karten
+    }.
+   *[no] Mit dem Schnitt dort wurde kein Weg zu { $cards } { $cards ->
+        [one] Karte
+       *[other] Karten
+    } gefunden.
 }
 stays-nearest = Er könnte bei { $at } liegen.
 layout-card = Karte { $number }
@@ -353,7 +364,7 @@ table-nothing = Es ist noch nichts zu tun: Der Plan ergibt keine Karten.
 table-all = Alle Schritte
 table-ticked = fertig
 table-short-sheet = Designpapier, Schnittplan { $sheet }, Schnitt { $number }
-table-short-stock = { $name }, Vorlage { $sheet }, Schnitt { $number }
+table-short-stock = { $name }, Schnittplan { $sheet }, Schnitt { $number }
 table-short-card = { $name }: { $layer }
 lay-base = { $count ->
     [one] 1 Grundkarte
@@ -361,7 +372,7 @@ lay-base = { $count ->
 } falten
 lay-score = Falzen Sie bei { $at }, und falten Sie dann mit der Laufrichtung.
 lay-head = Auflegen: { $layer }
-lay-where = Die linke obere Ecke liegt { $left } von links und { $top } von oben auf der Vorderseite.
+lay-where = Auf der Vorderseite liegt die linke obere Ecke { $left } von links und { $top } von oben.
 lay-strip = Stempeln Sie ihn zuerst, und lassen Sie ihn trocknen.
 lay-count = Für { $count ->
     [one] 1 Karte

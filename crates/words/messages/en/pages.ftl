@@ -260,9 +260,13 @@ page-fraction = { $under ->
         [1] one sixteenth
        *[other] { $count } sixteenths
     }
-   *[other] { $over ->
+    [32] { $over ->
         [1] one thirty-second
        *[other] { $count } thirty-seconds
+    }
+   *[other] { $over ->
+        [1] one sixty-fourth
+       *[other] { $count } sixty-fourths
     }
 }
 page-number-words = { $number ->
