@@ -2,6 +2,7 @@
 /** The parts of pages that scripts make handier, each in a module of its own. */
 const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLElement): void }>>} */ ({
   lines: () => import("./lines.js"),
+  progress: () => import("./progress.js"),
   table: () => import("./table.js"),
   ties: () => import("./ties.js"),
 });

@@ -19,6 +19,7 @@ pub(crate) fn seconds_now() -> i64 {
 }
 
 /// How long something took, and whether it must stop.
+#[derive(Debug)]
 pub(crate) struct Clock {
     started: Instant,
     limit: Option<Duration>,

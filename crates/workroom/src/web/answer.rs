@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, collage, drawings, facing, hand, layout, moving, paper, recipes, sample, say,
-    share, shell, spoiled, stock, table,
+    assets, batch, begin, cards, chosen, collage, drawings, facing, hand, layout, moving, paper, progress, recipes,
+    sample, say, share, shell, spoiled, stock, table,
 };
 use crate::wording;
 
@@ -177,6 +177,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, [page]) if PAGES.contains(page) => show(room, asked, &kept, page, BTreeMap::new(), None),
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
+        (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),
         (Method::Get, ["file", name]) => with_made(room, asked, &kept, |desk| share::file(desk, name)),
         (Method::Get, [number, name]) => {
             let revision = match number.parse() {
@@ -321,7 +322,7 @@ fn show(
     let job = room.job(&kept.now.text, &project);
     // What was refused is told with the page it was typed on, however long that takes.
     let patience = if refused.is_some() { LONGEST } else { room.patience };
-    let Some(made) = job.wait(patience) else { return Ok(Answer::page(200, shell::working(kept, page))) };
+    let Some(made) = job.wait(patience) else { return Ok(Answer::page(200, progress::page(room, kept, page, &job)?)) };
     let status = if refused.is_some() { 422 } else { 200 };
     let desk = Desk { room, asked, kept, made: &made, document: &document, typed, refused };
     let shown = match page {

@@ -5,10 +5,11 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 7] = [
+const TEXTS: [(&str, &str); 8] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("lines.js", include_str!("../../static/lines.js")),
     ("main.js", include_str!("../../static/main.js")),
+    ("progress.js", include_str!("../../static/progress.js")),
     ("swap.js", include_str!("../../static/swap.js")),
     ("table.js", include_str!("../../static/table.js")),
     ("ties.js", include_str!("../../static/ties.js")),

@@ -17,6 +17,7 @@
 //! | `facing`, `prints` | a picture put on a face; faces as they were drawn |
 //! | `drawings` | pictures, each by its own address |
 //! | `begin` | a first project file from a few answers |
+//! | `progress` | a plan that takes long: how far it is, and a way to stop it |
 //! | `language` | which language the reader wants |
 //! | `accent` | a colour out of the open paper that can be read |
 //! | `assets` | styles, scripts and letters, in the program itself |
@@ -41,6 +42,7 @@ mod layout;
 mod moving;
 mod paper;
 mod prints;
+mod progress;
 mod recipes;
 mod room;
 mod sample;

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, OnceLock, PoisonError};
 use std::thread;
 use std::time::Duration;
@@ -10,13 +10,13 @@ use std::time::Duration;
 use cards::model::Side;
 use cards::plan::plan;
 use cards::{Plan, Project};
-use cutting::Budget;
+use cutting::{Budget, Progress};
 use drawing::sheets::Faces;
 use store::projects::{OpenError, Projects, StoreError};
 
 use super::Answer;
 use super::prints::{self, Given, Prints};
-use crate::cli::NODES;
+use crate::cli::{Clock, NODES};
 use crate::make::faces::{FaceId, faces_by};
 
 /// Chosen: a page that takes longer than this to come looks broken.
@@ -83,9 +83,11 @@ impl Made {
 }
 
 /// A plan that is being made, or is there.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Job {
+    clock: Clock,
     stop: AtomicBool,
+    nodes: AtomicU64,
     done: Mutex<Option<Arc<Made>>>,
     ready: Condvar,
 }
@@ -94,6 +96,21 @@ impl Job {
     /// Stop with what is there.
     pub(super) fn stop(&self) {
         self.stop.store(true, Ordering::Relaxed);
+    }
+
+    fn begun() -> Job {
+        Job {
+            clock: Clock::start(None),
+            stop: AtomicBool::default(),
+            nodes: AtomicU64::default(),
+            done: Mutex::default(),
+            ready: Condvar::new(),
+        }
+    }
+
+    /// Seconds since it was begun, and nodes of the search so far.
+    pub(super) fn so_far(&self) -> (f64, u64) {
+        (self.clock.seconds(), self.nodes.load(Ordering::Relaxed))
     }
 
     /// What was made, if it is there in time.
@@ -106,7 +123,8 @@ impl Job {
 
     fn make(&self, project: &Project, prints: Arc<Prints>, given: Given) {
         let stop = || self.stop.load(Ordering::Relaxed);
-        let mut budget = Budget::nodes(NODES).stopped_by(&stop);
+        let progress = |progress: Progress| self.nodes.store(progress.nodes, Ordering::Relaxed);
+        let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
         let plan = plan(project, &mut budget);
         // A picture that was not given here has a plain face until it is.
         let missing = prints::names(project).into_iter().filter(|name| !given.contains_key(*name));
@@ -181,7 +199,7 @@ impl Room {
             plans.push(found);
             return job;
         }
-        let job = Arc::new(Job::default());
+        let job = Arc::new(Job::begun());
         plans.push((text.to_owned(), Arc::clone(&job)));
         if plans.len() > MOST_PLANS {
             plans.remove(0).1.stop();
@@ -191,6 +209,13 @@ impl Room {
         let (hand, project, prints) = (Arc::clone(&job), project.clone(), Arc::clone(&self.prints));
         thread::spawn(move || hand.make(&project, prints, given));
         job
+    }
+
+    /// The plan of a project file, if it is there already.
+    pub(super) fn at_hand(&self, text: &str) -> Option<Arc<Made>> {
+        let plans = locked(&self.plans);
+        let (_, job) = plans.iter().find(|(of, _)| of == text)?;
+        job.wait(Duration::ZERO)
     }
 
     /// The pictures of a project that were given here.

@@ -30,7 +30,7 @@ fn whole(title: &str, accent: Option<String>, class: &str, refresh: bool, body: 
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta name="color-scheme" content="light dark";
-                @if refresh { meta http-equiv="refresh" content="2"; }
+                @if refresh { noscript { meta http-equiv="refresh" content="2"; } }
                 title { (title) }
                 link rel="icon" href="data:,";
                 link rel="stylesheet" href=(format!("/assets/{mark}/workroom.css"));
@@ -129,21 +129,16 @@ pub(super) fn of_project(desk: &Desk<'_>, page: &str, inside: &Markup) -> Markup
     whole(&format!("{} · {project} · Octavo", name(page)), Some(accent(kept)), page, false, &body)
 }
 
-/// A plan is being made: come back in two seconds, or stop with what is there.
-pub(super) fn working(kept: &Kept, page: &str) -> Markup {
+/// A page of a project whose plan is not there yet: without scripts it comes again every two seconds.
+pub(super) fn waiting(kept: &Kept, page: &str, title: &str, inside: &Markup) -> Markup {
     let body = html! {
         header.top { a.brand href="/" { "Octavo" } }
         (way(kept, page))
-        main id="main" {
-            h1 { (say("working-title", &[])) }
-            p { (say("working", &[])) }
-            form method="post" action=(format!("/w/{}/stop", kept.id.0)) {
-                (seen(kept, page, ""))
-                button type="submit" { (say("working-stop", &[])) }
-            }
-        }
+        main id="main" { h1 { (title) } (inside) }
+        // A script that puts pages in place of each other looks for all three parts.
+        footer.foot { p { (say("last-change", &[("what", (&kept.now.what).into())])) } }
     };
-    whole(&format!("{} · Octavo", say("working-title", &[])), Some(accent(kept)), page, true, &body)
+    whole(&format!("{title} · Octavo"), Some(accent(kept)), page, true, &body)
 }
 
 /// Somebody else was quicker: what changed, and three ways on.
