@@ -34,6 +34,43 @@ pub fn write(scenes: &[Scene]) -> String {
     text
 }
 
+/// The scenes' words as plain text, page after page: headings on lines of their own, rows of a table with two spaces
+/// between their cells, pictures by what they show. For a video description or a mail that shows no formatting.
+pub fn plain_text(scenes: &[Scene]) -> String {
+    let mut text = String::new();
+    let said = |marks: &[Mark]| plain(&marks.iter().flat_map(Mark::words).collect::<Vec<_>>().join(" "));
+    let words = |mark: &Mark| plain(&mark.words().join(" "));
+    let mut before = "";
+    for mark in scenes.iter().flat_map(|scene| &scene.marks) {
+        let Mark::Group { role: Some(role), marks, .. } = mark else { continue };
+        let (kind, lines) = match role {
+            Role::Heading(1) => ("heading", vec![said(marks).to_uppercase()]),
+            Role::List => ("list", marks.iter().map(words).collect()),
+            Role::Table => {
+                let row = |row: &Mark| match row {
+                    Mark::Group { marks, .. } => marks.iter().map(words).collect::<Vec<_>>().join("  "),
+                    _ => String::new(),
+                };
+                ("table", marks.iter().map(row).collect())
+            }
+            Role::Figure(alt) => ("figure", vec![format!("({})", plain(alt))]),
+            Role::Artifact | Role::Foot => continue,
+            _ => ("words", vec![said(marks)]),
+        };
+        let lines: Vec<String> = lines.into_iter().filter(|line| !line.trim().is_empty()).collect();
+        if lines.is_empty() {
+            continue;
+        }
+        if !text.is_empty() && (kind != "list" || before != "list") {
+            text.push('\n');
+        }
+        text.push_str(&lines.join("\n"));
+        text.push('\n');
+        before = kind;
+    }
+    text
+}
+
 fn joined(marks: &[Mark]) -> String {
     let words: Vec<&str> = marks.iter().flat_map(Mark::words).collect();
     escape(&plain(&words.join(" ")))
@@ -126,6 +163,9 @@ mod tests {
         let scene = Scene { size: Size::new(Length::INCH, Length::INCH), title: String::new(), marks };
         let wanted = "## Cut\n\nSet to 4 3/4 and \\*cut\\*.\n\n1. First.\n2. Second.\n- Loose\n\n\
                       | Piece | How many |\n| --- | --- |\n| a\\|b | 8 |\n\n[A sheet]\n";
-        assert_eq!(write(&[scene]), wanted);
+        assert_eq!(write(std::slice::from_ref(&scene)), wanted);
+        let wanted =
+            "Cut\n\nSet to 4 3/4 and *cut*.\n\n1. First.\n2. Second.\nLoose\n\nPiece  How many\na|b  8\n\n(A sheet)\n";
+        assert_eq!(plain_text(&[scene]), wanted);
     }
 }

@@ -134,7 +134,7 @@ fn german_measure(written: &str) -> String {
 }
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 9] = [
+pub const ENGLISH: [(&str, &str); 10] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
     ("projects.ftl", include_str!("../messages/en/projects.ftl")),
@@ -144,6 +144,7 @@ pub const ENGLISH: [(&str, &str); 9] = [
     ("rooms.ftl", include_str!("../messages/en/rooms.ftl")),
     ("hands.ftl", include_str!("../messages/en/hands.ftl")),
     ("shaping.ftl", include_str!("../messages/en/shaping.ftl")),
+    ("trade.ftl", include_str!("../messages/en/trade.ftl")),
 ];
 
 /// The German message files; a message they lack is said in English.

@@ -3,10 +3,12 @@
 //! Left out on purpose: arithmetic of its own. It asks, words the answer, and writes it whole or not at all.
 
 pub mod cli;
+mod labels;
 pub mod make;
 pub mod outputs;
 pub mod pictures;
 pub mod solve;
 pub mod spoiled;
+mod trade;
 pub mod web;
 pub mod wording;

@@ -173,6 +173,43 @@ pub fn needs(plan: &Plan) -> Vec<Need> {
     needs
 }
 
+/// What some of the cards take of a need when they are put together, in its own measure: nothing of paper and cardstock,
+/// which are used when they are cut.
+pub fn used_by(plan: &Plan, of: NeedOf, which: impl Fn(&crate::plan::Card) -> bool) -> u64 {
+    let project = &plan.project;
+    let each = |card: &crate::plan::Card| -> u64 {
+        let recipe = &project.recipes[card.recipe];
+        let strips = || card.parts.iter().filter(|part| matches!(part.kind, PartKind::Strip(..)));
+        match of {
+            NeedOf::Paper(_) | NeedOf::Cardstock(..) => 0,
+            NeedOf::Envelopes => 1,
+            NeedOf::InkPad | NeedOf::Stamps => strips().count() as u64,
+            NeedOf::Foam => strips()
+                .map(|part| match recipe.layers[part.layer].material {
+                    Material::Strip { foam_squares, .. } => u64::from(foam_squares),
+                    _ => 0,
+                })
+                .sum(),
+            NeedOf::Ribbon(index) => card
+                .parts
+                .iter()
+                .filter(|part| matches!(part.kind, PartKind::Ribbon(ribbon, _) if ribbon == index))
+                .filter_map(|part| match recipe.layers[part.layer].material {
+                    Material::Ribbon { length, .. } => ticks(length),
+                    _ => None,
+                })
+                .sum(),
+            NeedOf::Tape => project
+                .supplies
+                .tape
+                .as_ref()
+                .and_then(|tape| ticks(crate::plan::tape_on(project, tape, card)))
+                .unwrap_or(0),
+        }
+    };
+    plan.cards.iter().filter(|card| which(card)).map(each).sum()
+}
+
 fn stock_needs(plan: &Plan) -> Vec<Need> {
     let mut needs = Vec::new();
     for stock in &plan.stocks {

@@ -63,7 +63,7 @@ fn rolls(length: Length, roll: Option<Length>) -> Option<u32> {
 ///
 /// # Source
 /// Two lines on a wide layer, one on a narrow one: common practice.
-pub(super) fn tape_on(project: &Project, tape: &Tape, card: &Card) -> Length {
+pub(crate) fn tape_on(project: &Project, tape: &Tape, card: &Card) -> Length {
     let lines = |size: Size| {
         let (short, long) = (size.width.min(size.height), size.width.max(size.height));
         if short >= tape.two_lines_from { long * 2 } else { long }

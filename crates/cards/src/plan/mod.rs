@@ -31,6 +31,7 @@ pub use answer::{
 pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, RestAdvice};
 pub use choices::refusal;
 pub use costs::{per_card, used_for};
+pub(crate) use counts::tape_on;
 pub use grid::on_sheet;
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use sample::{MadeBy, Measured, allowed, compare, made_by};

@@ -4,11 +4,13 @@
 //! |---|---|
 //! | [`handout`], [`edition()`] | every page, for [`crate::pdf::write`] |
 //! | [`templates()`] | pages at true size, to cut and fold by |
+//! | [`envelope_templates`] | the envelope to make, at true size |
 //! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`] | one finished card |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
+//! | [`kit_labels()`] | labels for the kits of a class |
 //! | [`recut_steps`], [`lost_name`] | what is cut again for a spoiled piece |
 //! | [`worded`] | findings and ways out in words |
 //! | [`stock_drawing`] | one sheet of cardstock with its cuts |
@@ -20,7 +22,9 @@ mod card;
 mod cautions;
 mod cut_lines;
 mod edition;
+mod envelope;
 mod errors;
+mod kit_labels;
 mod labels;
 mod light;
 mod look;
@@ -52,6 +56,8 @@ use told::Told;
 
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
+pub use envelope::envelope_templates;
+pub use kit_labels::{KitLabel, LABEL_SHEETS, LabelSheet, kit_labels};
 pub use light::{light_table, piece_drawing};
 pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};

@@ -22,19 +22,19 @@ const MARGIN: Length = sixteenths(8);
 const OVERLAP: Length = sixteenths(8);
 
 /// Something of true size, and how it is drawn where a [`Fit`] puts its corner.
-struct Drawing<'a> {
-    title: String,
-    note: String,
-    size: Size,
-    draw: Box<dyn Fn(Fit, Rect) -> Vec<Mark> + 'a>,
+pub(super) struct Drawing<'a> {
+    pub(super) title: String,
+    pub(super) note: String,
+    pub(super) size: Size,
+    pub(super) draw: Box<dyn Fn(Fit, Rect) -> Vec<Mark> + 'a>,
 }
 
 /// How true size is drawn, and with what words.
 #[derive(Clone, Copy)]
-struct Press {
-    told: Told,
+pub(super) struct Press {
+    pub(super) told: Told,
     /// What the square of one inch measured.
-    square: Length,
+    pub(super) square: Length,
 }
 
 impl Press {
@@ -50,7 +50,7 @@ impl Press {
         Size::new(self.length(size.width), self.length(size.height))
     }
 
-    fn style(self) -> Style {
+    pub(super) fn style(self) -> Style {
         Style::new(Face::Regular, self.told.points(11))
     }
 }
@@ -72,7 +72,7 @@ pub fn templates(plan: &Plan, edition: &Edition, square: Length) -> Vec<Scene> {
 }
 
 /// A drawing on one page, or on as many as it needs.
-fn on_pages(drawing: &Drawing<'_>, press: Press) -> Vec<Scene> {
+pub(super) fn on_pages(drawing: &Drawing<'_>, press: Press) -> Vec<Scene> {
     let page = press.told.edition.paper.size();
     let style = press.style();
     let width = page.width - MARGIN * 2;

@@ -445,3 +445,9 @@ light-behind = { $face }, behind it
 lost-base = base
 lost-inside = inside sheet
 page-quoted = “{ $words }”
+
+## The envelope to make
+
+page-envelope-title = Envelope for { $names }
+page-envelope-note = Cut { $size } along the solid lines, score the dashed ones, fold the side flaps in first, glue the lower flap to them. Score one first and try a finished card in it.
+page-envelope-face = face { $size }

@@ -30,6 +30,8 @@ pub(super) enum Asked {
     Schema(String),
     /// `octavo spoiled`.
     Spoiled(super::spoiled::Request),
+    /// `octavo post`, `octavo supplies`, `octavo class`.
+    Trade(super::trade::Request),
     /// `octavo why`.
     Why(why::Request),
     /// `octavo replan`.
@@ -130,6 +132,9 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("solve", given)) => Asked::Solve(solve_request(given)),
             Some(("schema", given)) => Asked::Schema(word(given, "of").unwrap_or(SCHEMAS[0]).to_owned()),
             Some(("spoiled", given)) => Asked::Spoiled(super::spoiled::Request::read(given)),
+            Some((verb @ ("post" | "supplies" | "class"), given)) => {
+                Asked::Trade(super::trade::Request::read(verb, given))
+            }
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
             Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
@@ -219,6 +224,7 @@ fn command() -> Command {
         .subcommand(solve_command())
         .subcommand(schema_command())
         .subcommand(super::spoiled::command())
+        .subcommands(super::trade::commands())
         .subcommand(why::command())
         .subcommand(replan::command())
 }
@@ -440,6 +446,9 @@ mod tests {
             "octavo solve f --quickly",
             "octavo schema envelope",
             "octavo replan p.toml",
+            "octavo post",
+            "octavo class p.toml --today soon",
+            "octavo class p.toml --on gold",
             "octavo replan p.toml --unit ell",
             "octavo replan p.toml --people none",
             "octavo replan p.toml --people 0",
@@ -454,9 +463,19 @@ mod tests {
 
     #[test]
     fn help_teaches_by_example() {
-        for verb in
-            ["help", "--help", "help make", "help solve", "help schema", "help spoiled", "help why", "help replan"]
-        {
+        for verb in [
+            "help",
+            "--help",
+            "help make",
+            "help solve",
+            "help schema",
+            "help spoiled",
+            "help why",
+            "help replan",
+            "help post",
+            "help supplies",
+            "help class",
+        ] {
             let line = &format!("octavo {verb}");
             let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };
             assert!(text.contains("  octavo ") && !text.contains('⟨'), "`{line}` gives `{text}`");

@@ -14,6 +14,7 @@ mod refusal;
 mod replan;
 mod solve;
 mod spoiled;
+mod trade;
 mod why;
 
 use std::ffi::OsString;
@@ -69,6 +70,7 @@ fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
         ask::Asked::Schema(of) => schema(&of, &mut desk),
         ask::Asked::Replan(request) => replan::run(&request, &mut desk),
         ask::Asked::Spoiled(request) => spoiled::run(&request, &mut desk),
+        ask::Asked::Trade(request) => trade::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));

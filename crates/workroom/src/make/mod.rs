@@ -4,7 +4,7 @@
 //! |---|---|
 //! | `plan.json` | the whole plan for other programs ([`view`]) |
 //! | `handout.pdf` | every page to print; `handout-large.pdf`, `handout-left.pdf` … in other editions |
-//! | `handout.md` | its words as text |
+//! | `handout.md`, `handout.txt` | its words as Markdown, and as plain text |
 //! | `templates.pdf` | pages at true size, to cut and fold by |
 //! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
 //! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |

@@ -71,6 +71,7 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<O
         files.push(picture("cards.png".to_owned(), first, PER_INCH_OF_PAGE)?);
     }
     files.push(OutFile::new("handout.md", markdown::write(&scenes)));
+    files.push(OutFile::new("handout.txt", markdown::plain_text(&scenes)));
     files.extend(cut_files(plan).into_iter().map(|cut| OutFile::new(format!("{}.svg", cut.name), cut.svg)));
     files.extend(pictures?);
     Ok(files)

@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, collage, drawings, facing, hand, layout, moving, paper, progress, recipes,
-    sample, say, share, shell, spoiled, stock, table,
+    assets, batch, begin, cards, chosen, class, collage, drawings, facing, hand, layout, moving, paper, post, progress,
+    recipes, sample, say, share, shell, spoiled, stock, supplies, table,
 };
 use crate::wording;
 
@@ -128,7 +128,8 @@ impl Answer {
 }
 
 /// The pages of a project, in the order of the job.
-pub(super) const PAGES: [&str; 7] = ["paper", "cards", "layout", "batch", "cardstock", "table", "share"];
+pub(super) const PAGES: [&str; 10] =
+    ["paper", "cards", "layout", "batch", "cardstock", "supplies", "table", "post", "class", "share"];
 
 /// A project on the desk: all that a page shows.
 pub(super) struct Desk<'a> {
@@ -274,8 +275,15 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["tick"]) => {
             let done = (asked.field("done") == "yes").then_some(asked.now);
             room.store().tick(id, asked.field("step"), done)?;
+            if let Some(made) = made(room, &kept) {
+                supplies::after_tick(room, asked, &kept, &made)?;
+            }
             Ok(at(&table::after(asked)))
         }
+        (Method::Post, ["shelf"]) => match supplies::change(room, asked)? {
+            None => Ok(at("supplies#shelf")),
+            Some(refused) => show(room, asked, &kept, "supplies", BTreeMap::new(), Some(refused)),
+        },
         (Method::Post, ["stop"]) => {
             if let Ok(project) = project_file::read(&kept.now.text) {
                 room.job(&kept.now.text, &project).stop();
@@ -330,7 +338,10 @@ fn show(
         "layout" => layout::page(&desk),
         "batch" => batch::page(&desk),
         "cardstock" => stock::page(&desk),
+        "supplies" => supplies::page(&desk)?,
         "table" => table::page(&desk)?,
+        "post" => post::page(&desk),
+        "class" => class::page(&desk),
         "share" => share::page(&desk),
         _ => cards::page(&desk),
     };

@@ -36,7 +36,7 @@ pub(super) struct Pin {
     pub(super) size: String,
 }
 
-const WHOLE: [&str; 12] = [
+const WHOLE: [&str; 20] = [
     "copies",
     "use",
     "cards_per_sheet",
@@ -49,8 +49,18 @@ const WHOLE: [&str; 12] = [
     "alternatives",
     "count",
     "gsm",
+    "seats",
+    "demonstrators",
+    "spare_kits",
+    "left_handed",
+    "cut_kits",
+    "minutes_a_card",
+    "break_even",
+    "envelope_gsm",
 ];
-const YES_OR_NO: [&str; 5] = ["from_partner", "may_turn", "free_size", "overlap", "bow"];
+/// Tables of the file that are begun when their first key is written.
+const OWN_TABLES: [&str; 6] = ["goal", "trimmer", "post", "selling", "minutes", "class"];
+const YES_OR_NO: [&str; 6] = ["from_partner", "may_turn", "free_size", "overlap", "bow", "stiff"];
 
 /// The file as a document.
 pub(super) fn document(text: &str) -> Result<DocumentMut, EditError> {
@@ -156,10 +166,11 @@ fn put(item: &mut Item, place: &str, value: &str, names: &mut Vec<String>) -> Re
     }
     let there = item.get(key).is_some_and(|found| !found.is_none());
     if !there {
-        if !["goal", "trimmer", "front", "back", "collage"].contains(&key) {
+        let own_table = OWN_TABLES.contains(&key);
+        if !["front", "back", "collage"].contains(&key) && !own_table {
             return Err(EditError::NoPlace);
         }
-        let fresh = if key == "goal" || key == "trimmer" {
+        let fresh = if own_table {
             Item::Table(toml_edit::Table::new())
         } else {
             Item::Value(Value::InlineTable(InlineTable::new()))

@@ -7,7 +7,7 @@
 //! | `room` | the projects, plans already made, drawings already drawn |
 //! | `edit` | changes to a project file that leave its comments alone |
 //! | `shell`, `fields` | what every page has; the parts of forms |
-//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `table`, `share` | a page each |
+//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `table`, `post`, `class`, `share` | a page each |
 //! | `collage` | the printed lines of a collage sheet |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
@@ -31,6 +31,7 @@ mod batch;
 mod begin;
 mod cards;
 mod chosen;
+mod class;
 mod collage;
 mod drawings;
 mod edit;
@@ -41,6 +42,7 @@ mod language;
 mod layout;
 mod moving;
 mod paper;
+mod post;
 mod prints;
 mod progress;
 mod recipes;
@@ -52,6 +54,7 @@ mod sheet;
 mod shell;
 mod spoiled;
 mod stock;
+mod supplies;
 mod table;
 
 use drawing::text::with_fractions;

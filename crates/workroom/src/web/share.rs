@@ -91,10 +91,18 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
             h2 { (say("share-files", &[])) }
             ul.files {
                 li { a href=(file("project.toml")) { (say("share-project", &[])) } " " (say("share-project-note", &[])) }
+                li { a href=(format!("{}{query}", file("templates.pdf"))) { (say("share-templates", &[])) } " " (say("share-templates-note", &[])) }
+                li { a href=(format!("{}{query}", file("handout.md"))) { (say("share-markdown", &[])) } " " (say("share-markdown-note", &[])) }
+                li { a href=(format!("{}{query}", file("handout.txt"))) { (say("share-plain", &[])) } " " (say("share-plain-note", &[])) }
                 li { a href=(file("plan.json")) { (say("share-plan", &[])) } " " (say("share-plan-note", &[])) }
                 @for number in 1..=desk.made.plan.layouts.len() {
                     li { a href=(file(&format!("sheet-{number}.svg"))) { (say("share-sheet", &[("number", number.into())])) } }
                 }
+            }
+        }
+        section {
+            ul.findings {
+                @for caution in [say("share-caution-rights", &[]), say("share-caution-own", &[]), say("share-caution-photos", &[])] { li.note { (caution) } }
             }
         }
         section {
@@ -132,6 +140,28 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
         "project.toml" => {
             Some(Answer::file("project.toml", "application/toml", desk.kept.now.text.clone().into_bytes()))
         }
+        "templates.pdf" => {
+            let wanted = edition(desk.made.project(), desk.asked);
+            let scenes = drawing::sheets::templates(plan, &wanted, measure::Length::INCH);
+            let about =
+                pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
+            Some(Answer::file("templates.pdf", "application/pdf", pdf::write(&scenes, &about).ok()?))
+        }
+        "handout.md" | "handout.txt" => {
+            let scenes = pages_of(plan, &desk.made.faces, &edition(desk.made.project(), desk.asked));
+            let (kind, text) = if name.ends_with(".md") {
+                ("text/markdown; charset=utf-8", drawing::markdown::write(&scenes))
+            } else {
+                ("text/plain; charset=utf-8", drawing::markdown::plain_text(&scenes))
+            };
+            Some(Answer::file(name, kind, text.into_bytes()))
+        }
+        "envelope.pdf" => {
+            let bytes = crate::labels::envelopes(plan, &edition(desk.made.project(), desk.asked));
+            Some(Answer::file("envelope.pdf", "application/pdf", bytes))
+        }
+        "shelf.csv" => super::supplies::table(desk.room),
+        "labels.pdf" => super::class::labels_pdf(desk),
         "plan.json" => Some(Answer::file("plan.json", "application/json", make::plan_json(plan).into_bytes())),
         "handout.pdf" => {
             let wanted = edition(desk.made.project(), desk.asked);

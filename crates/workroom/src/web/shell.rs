@@ -15,7 +15,10 @@ fn name(page: &str) -> String {
         "layout" => say("way-layout", &[]),
         "batch" => say("way-batch", &[]),
         "cardstock" => say("way-cardstock", &[]),
+        "supplies" => say("way-supplies", &[]),
         "table" => say("way-table", &[]),
+        "post" => say("way-post", &[]),
+        "class" => say("way-class", &[]),
         _ => say("way-share", &[]),
     }
 }

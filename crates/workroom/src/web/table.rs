@@ -9,6 +9,7 @@ use store::projects::StoreError;
 
 use super::answer::{Asked, Desk};
 use super::room::Made;
+use super::supplies::Part;
 use super::{fields, hand, sample, say, shell, spoiled};
 
 /// One thing to do at the table.
@@ -65,6 +66,24 @@ fn key(made: &Made, todo: Todo) -> String {
             format!("card-{recipe}-{layer}-{:x}", fold(&format!("{size:?}")))
         }
     }
+}
+
+/// The parts of the work, each with whether its last step is done.
+pub(super) fn parts(made: &Made, ticks: &BTreeSet<String>) -> Vec<(Part, bool)> {
+    let mut parts: Vec<(Part, bool)> = Vec::new();
+    for todo in todos(made) {
+        let part = match todo {
+            Todo::Cut(CutsOf::Layout(index), _) => Part::Sheet(index),
+            Todo::Cut(CutsOf::Stock(stock, sheet), _) => Part::Stock(stock, sheet),
+            Todo::Lay(recipe, _) => Part::Card(recipe),
+        };
+        let done = ticks.contains(&key(made, todo));
+        match parts.last_mut().filter(|(last, _)| *last == part) {
+            Some((_, all)) => *all &= done,
+            None => parts.push((part, done)),
+        }
+    }
+    parts
 }
 
 /// How many steps are done, of how many.

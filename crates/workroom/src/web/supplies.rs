@@ -1,0 +1,428 @@
+//! Supplies: what the batch needs, the shelf, what to buy, three figures, time and price.
+
+use std::str::FromStr;
+
+use cards::buying::{Need, Sum, colour_swap, needs, shopping};
+use cards::plan::Plan;
+use cards::work::work;
+use maud::{Markup, html};
+use rust_decimal::Decimal;
+use store::projects::{Kept, Projects, StoreError};
+use store::shelf::table::{self, number};
+use store::shelf::{Entry, Item, KINDS, ShelfError, Shelved, UNITS};
+
+use super::answer::{Answer, Asked, Desk};
+use super::room::{Made, Room};
+use super::{fields, say, shell};
+use crate::trade;
+
+/// The page; what its plan needs is laid aside on the shelf first.
+pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
+    let plan = &desk.made.plan;
+    let needs = needs(plan);
+    lay_aside(&mut desk.room.store(), desk.kept, &needs)?;
+    let shelf = desk.room.store().shelf()?;
+    let free: Vec<(Item, Decimal)> =
+        shelf.iter().map(|shelved| (shelved.item.clone(), shelved.free_for(desk.kept.id))).collect();
+    let there = trade::there(&needs, &free);
+    let shop = shopping(plan, &there);
+    let swap = colour_swap(plan, &there).map(|found| trade::swap(&plan.project, &found));
+    let (unit, mark) = (plan.project.unit, plan.project.mark);
+    let used = trade::used(plan);
+    let figures: [(String, &Sum, String); 3] = [
+        (say("supplies-used", &[]), &used, say("supplies-used-says", &[])),
+        (say("supplies-bought", &[]), &shop.bought, say("supplies-bought-says", &[])),
+        (say("supplies-next", &[]), &shop.next, say("supplies-next-says", &[])),
+    ];
+    let inside = html! {
+        div.lead { h1 { (say("supplies-title", &[])) } p.facts { (say("supplies-lead", &[])) } }
+        div.wide tabindex="0" role="region" aria-label=(say("supplies-title", &[])) {
+            table {
+                thead { tr {
+                    th scope="col" { (say("supplies-name", &[])) }
+                    th scope="col" { (say("supplies-need", &[])) }
+                    th scope="col" { (say("supplies-there", &[])) }
+                    th scope="col" { (say("supplies-buy", &[])) }
+                    th scope="col" { (say("supplies-cost", &[])) }
+                    th scope="col" { (say("supplies-left", &[])) }
+                } }
+                tbody {
+                    @for purchase in &shop.purchases {
+                        @let need = &purchase.need;
+                        tr {
+                            th scope="row" { (need.name) }
+                            td { (trade::amount(need.counted, need.amount, unit)) br; small { (drawing::text::with_fractions(&trade::rule(need, mark))) } }
+                            td { (trade::amount(need.counted, purchase.there, unit)) }
+                            td { (trade::packs(purchase, unit)) }
+                            td { (trade::cost(purchase)) }
+                            td { (trade::amount(need.counted, purchase.left, unit)) }
+                        }
+                    }
+                }
+            }
+        }
+        @if let Some((said, each)) = &swap {
+            ul.findings { li.note { (said) ul.wanted { @for one in each { li.each { (one) } } } } }
+        }
+        section {
+            h2 { (say("supplies-figures", &[])) }
+            table.sums {
+                thead { tr {
+                    th scope="col" { (say("supplies-figure", &[])) }
+                    th scope="col" { (say("supplies-total", &[])) }
+                    th scope="col" { (say("supplies-each", &[])) }
+                } }
+                tbody {
+                    @for (name, sum, says) in &figures {
+                        tr {
+                            th scope="row" { (name) br; small { (says) } }
+                            td { (trade::sum(sum)) }
+                            td { (trade::sum_each(sum, plan.cards.len())) }
+                        }
+                    }
+                }
+            }
+            @for (name, sum, _) in &figures {
+                @if !sum.missing.is_empty() { p.caution { (name) ": " (say("sum-missing", &[("names", sum.missing.join(", ").into())])) } }
+            }
+            p.hint { (say("supplies-shared-rule", &[])) }
+            p.hint { (say("supplies-caution-costs", &[])) }
+        }
+        (prices(desk))
+        (shelf_section(desk, &shelf)?)
+        section {
+            ul.findings {
+                @for caution in [say("supplies-caution-rights", &[]), say("supplies-caution-label", &[]), say("supplies-caution-tax", &[])] { li.note { (caution) } }
+            }
+        }
+    };
+    Ok(shell::of_project(desk, "supplies", &inside))
+}
+
+fn prices(desk: &Desk<'_>) -> Markup {
+    let plan = &desk.made.plan;
+    let price = html! {
+        fieldset {
+            (fields::line(desk, "selling.price", &say("supplies-asked-label", &[]), "3.00"))
+            (fields::line(desk, "selling.fees", &say("supplies-fees", &[]), "0"))
+            (fields::line(desk, "selling.tax", &say("supplies-tax", &[]), "0"))
+            (fields::line(desk, "selling.margin", &say("supplies-margin", &[]), "0"))
+            (fields::line(desk, "selling.hour", &say("supplies-hour", &[]), "15.00"))
+        }
+    };
+    let usual = cards::model::Minutes::default();
+    let timings = html! {
+        fieldset {
+            @for (key, minutes) in usual.by_key() {
+                (fields::line(desk, &format!("minutes.{key}"), &trade::work(key), &trade::decimal(minutes)))
+            }
+        }
+    };
+    html! {
+        section id="price" {
+            h2 { (say("supplies-price", &[])) }
+            div.wide tabindex="0" role="region" aria-label=(say("supplies-price", &[])) {
+                table {
+                    thead { tr {
+                        th scope="col" { (say("supplies-batch", &[])) }
+                        th scope="col" { (say("supplies-material", &[])) }
+                        th scope="col" { (say("supplies-minutes", &[])) }
+                        th scope="col" { (say("supplies-asked", &[])) }
+                        th scope="col" { (say("supplies-leaves", &[])) }
+                        th scope="col" { (say("supplies-wage", &[])) }
+                        th scope="col" { (say("supplies-wished", &[])) }
+                    } }
+                    tbody {
+                        @for priced in trade::priced(plan) {
+                            tr {
+                                th scope="row" { (priced.batch) }
+                                td { (priced.material) } td { (priced.minutes) } td { (priced.asked) }
+                                td { (priced.leaves) } td { (priced.wage) } td { (priced.wished) }
+                            }
+                        }
+                    }
+                }
+            }
+            details {
+                summary { (say("supplies-work", &[])) }
+                @for (index, batch) in plan.batches.iter().enumerate() {
+                    h3 { (batch.called(&plan.project)) }
+                    ul.wanted {
+                        @for done in work(plan, index) {
+                            @let facts = [("what", trade::work(done.key).into()), ("times", done.times.into()), ("each", trade::decimal(done.each).into()), ("minutes", trade::decimal(done.minutes).into())];
+                            li { (say("work-line", &facts)) }
+                        }
+                    }
+                }
+            }
+            h3 { (say("supplies-selling", &[])) }
+            (fields::change(desk, "supplies", "price", &price))
+            details {
+                summary { (say("supplies-timings", &[])) }
+                (fields::change(desk, "supplies", "price", &timings))
+            }
+        }
+    }
+}
+
+fn shelf_section(desk: &Desk<'_>, shelf: &[Shelved]) -> Result<Markup, StoreError> {
+    let mut ledgers = Vec::new();
+    for shelved in shelf {
+        ledgers.push(desk.room.store().shelf_ledger(shelved.id)?);
+    }
+    let action = format!("/w/{}/shelf", desk.kept.id.0);
+    let held = |shelved: &Shelved| -> Vec<String> {
+        let own = |(project, amount): &(store::projects::ProjectId, Decimal)| {
+            let fact = [("amount", trade::decimal(*amount).into())];
+            if *project == desk.kept.id { say("shelf-held-here", &fact) } else { say("shelf-held-others", &fact) }
+        };
+        shelved.held.iter().map(own).collect()
+    };
+    Ok(html! {
+        section.shelf id="shelf" {
+            h2 { (say("supplies-shelf", &[])) }
+            p { (say("supplies-shelf-lead", &[])) }
+            @if shelf.is_empty() { p { (say("supplies-shelf-empty", &[])) } }
+            @for (shelved, ledger) in shelf.iter().zip(&ledgers) {
+                details.item {
+                    summary {
+                        (shelved.item.name) ": " (trade::decimal(shelved.item.amount)) " " (shelved.item.unit)
+                        @if !held(shelved).is_empty() { " (" (say("shelf-held", &[])) ": " (held(shelved).join(", ")) ")" }
+                    }
+                    form.change method="post" action=(action) {
+                        input type="hidden" name="id" value=(shelved.id);
+                        input type="hidden" name="revision" value=(shelved.revision);
+                        (item_fields(&shelved.item))
+                        div.ends {
+                            button type="submit" name="act" value="save" { (say("shelf-save", &[])) }
+                            " " button.quiet type="submit" name="act" value="remove" { (say("shelf-remove", &[])) }
+                        }
+                    }
+                    h3 { (say("shelf-ledger", &[])) }
+                    ul.wanted { @for entry in ledger { li { (entry_told(entry)) } } }
+                }
+            }
+            details open[shelf.is_empty()] {
+                summary { (say("shelf-add", &[])) }
+                form.change method="post" action=(action) {
+                    (item_fields(&Item { kind: String::new(), name: String::new(), amount: Decimal::ZERO, unit: "sheet".to_owned(), price: None, buys: None, currency: String::new(), priced_on: None, place: String::new() }))
+                    div.ends { button type="submit" name="act" value="save" { (say("shelf-save", &[])) } }
+                }
+            }
+            form.change method="post" action=(action) enctype="multipart/form-data" {
+                input type="hidden" name="act" value="import";
+                label.field { span { (say("shelf-import", &[])) } input type="file" name="table" accept=".csv,text/csv"; }
+                button type="submit" { (say("shelf-import-do", &[])) }
+            }
+            p { a href=(format!("/w/{}/file/shelf.csv", desk.kept.id.0)) { (say("shelf-export", &[])) } }
+        }
+    })
+}
+
+fn item_fields(item: &Item) -> Markup {
+    let text = |name: &str, label: String, value: &str| {
+        html! { label.field { span { (label) } input type="text" name=(name) value=(value) autocomplete="off"; } }
+    };
+    let pick = |name: &str, label: String, all: &[&str], value: &str| {
+        html! { label.field { span { (label) } select name=(name) { @for one in all { option value=(one) selected[*one == value] { (one) } } } } }
+    };
+    let decimal = |number: Option<Decimal>| number.map(|number| number.to_string()).unwrap_or_default();
+    html! {
+        fieldset {
+            (pick("kind", say("shelf-kind", &[]), &KINDS, &item.kind))
+            (text("name", say("shelf-name", &[]), &item.name))
+            (text("amount", say("shelf-amount", &[]), &item.amount.to_string()))
+            (pick("unit", say("shelf-unit", &[]), &UNITS, &item.unit))
+            (text("price", say("shelf-price", &[]), &decimal(item.price)))
+            (text("buys", say("shelf-buys", &[]), &decimal(item.buys)))
+            (text("currency", say("shelf-currency", &[]), &item.currency))
+            (text("priced_on", say("shelf-priced-on", &[]), item.priced_on.as_deref().unwrap_or_default()))
+            (text("place", say("shelf-place", &[]), &item.place))
+            label.field { span { (say("shelf-why", &[])) } select name="why" {
+                option value="counted" { (say("shelf-counted", &[])) }
+                option value="bought" { (say("shelf-bought", &[])) }
+            } }
+        }
+    }
+}
+
+fn entry_told(entry: &Entry) -> String {
+    let why = match entry.why.as_str() {
+        "bought" => say("shelf-bought", &[]),
+        "used" => say("shelf-used", &[]),
+        "returned" => say("shelf-returned", &[]),
+        _ => say("shelf-counted", &[]),
+    };
+    let sign = if entry.amount > Decimal::ZERO { "+" } else { "" };
+    let facts = [
+        ("why", why.into()),
+        ("amount", format!("{sign}{}", trade::decimal(entry.amount)).into()),
+        ("short", trade::decimal(entry.short).into()),
+    ];
+    if entry.short.is_zero() { say("shelf-entry", &facts) } else { say("shelf-entry-short", &facts) }
+}
+
+/// The shelf as a table to save.
+pub(super) fn table(room: &Room) -> Option<Answer> {
+    let items: Vec<Item> = room.store().shelf().ok()?.into_iter().map(|shelved| shelved.item).collect();
+    Some(Answer::file("shelf.csv", "text/csv; charset=utf-8", table::write(&items)))
+}
+
+/// Changes the shelf as a form says; why not, if it cannot.
+pub(super) fn change(room: &Room, asked: &Asked) -> Result<Option<Markup>, StoreError> {
+    let told = |said: String| Ok(Some(html! { p { (said) } }));
+    let seen = asked.field("id").parse().ok().zip(asked.field("revision").parse().ok());
+    let done = match asked.field("act") {
+        "import" => {
+            let bytes = asked.fields.iter().find(|(name, _)| name == "table").map_or(&[][..], |(_, bytes)| bytes);
+            match table::read(bytes) {
+                Ok(items) => room.store().shelve_all(&items, asked.now).map(|()| 0),
+                Err(problems) => {
+                    let said: Vec<String> = problems.iter().map(trade::table_problem).collect();
+                    return Ok(Some(html! { ul { @for one in said { li { (one) } } } }));
+                }
+            }
+        }
+        "remove" => match seen {
+            Some(seen) => room.store().unshelve(seen, asked.now).map(|()| 0),
+            None => return told(say("shelf-gone", &[])),
+        },
+        _ => match item(asked) {
+            Ok(item) => {
+                let why = if asked.field("why") == "bought" { "bought" } else { "counted" };
+                room.store().shelve(&item, seen, why, asked.now)
+            }
+            Err(found) => return told(say("shelf-number", &[("found", found.into())])),
+        },
+    };
+    match done {
+        Ok(_) => Ok(None),
+        Err(ShelfError::Store(error)) => Err(error),
+        Err(ShelfError::Gone) => told(say("shelf-gone", &[])),
+        Err(ShelfError::Taken(name)) => told(say("shelf-taken", &[("name", name.into())])),
+        Err(ShelfError::Negative(amount)) => told(say("shelf-negative", &[("amount", trade::decimal(amount).into())])),
+        Err(ShelfError::Bad(found)) => told(say("shelf-bad", &[("found", found.into())])),
+        Err(ShelfError::Stale { now, since }) => {
+            let since: Vec<String> = since.iter().map(entry_told).collect();
+            let facts = [
+                ("name", (&now.item.name).into()),
+                ("since", since.join(", ").into()),
+                ("amount", format!("{} {}", trade::decimal(now.item.amount), now.item.unit).into()),
+            ];
+            told(say("shelf-stale", &facts))
+        }
+    }
+}
+
+/// The item of a form; a text that is no number otherwise.
+fn item(asked: &Asked) -> Result<Item, String> {
+    let text = |name: &str| asked.field(name).trim().to_owned();
+    let decimal = |name: &str| match asked.field(name).trim() {
+        "" => Ok(None),
+        // What is below nothing is told by the shelf, with its own words.
+        found => match Decimal::from_str(found) {
+            Ok(below) if below < Decimal::ZERO => Ok(Some(below)),
+            _ => number(found).map(Some).map_err(|_| found.to_owned()),
+        },
+    };
+    Ok(Item {
+        kind: text("kind"),
+        name: text("name"),
+        amount: decimal("amount")?.ok_or_else(|| asked.field("amount").to_owned())?,
+        unit: text("unit"),
+        price: decimal("price")?,
+        buys: decimal("buys")?,
+        currency: text("currency").to_uppercase(),
+        priced_on: Some(text("priced_on")).filter(|day| !day.is_empty()),
+        place: text("place"),
+    })
+}
+
+/// Lays aside what the plan still needs: what its parts have used up is not needed any more.
+fn lay_aside(store: &mut Projects, kept: &Kept, needs: &[Need]) -> Result<(), StoreError> {
+    let shelf = store.shelf()?;
+    let mut wanted = Vec::new();
+    for need in needs {
+        let Some(at) = trade::item_of(need, shelf.iter().map(|shelved| &shelved.item)) else { continue };
+        let used: Decimal = store
+            .shelf_ledger(shelf[at].id)?
+            .iter()
+            .filter(|entry| entry.project == Some(kept.id))
+            .map(|entry| if entry.why == "used" { entry.short - entry.amount } else { -entry.amount })
+            .sum();
+        let amount = trade::in_item(need, &shelf[at].item.unit, need.amount) - used.max(Decimal::ZERO);
+        if amount > Decimal::ZERO {
+            wanted.push((shelf[at].id, amount));
+        }
+    }
+    store.lay_aside(kept.id, &wanted)
+}
+
+/// A part of the work at the table that uses material up when its last step is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Part {
+    /// A layout's sheets of patterned paper.
+    Sheet(usize),
+    /// Sheets of cardstock cut alike: stock and sheet plan.
+    Stock(usize, usize),
+    /// The cards of a recipe put together.
+    Card(usize),
+}
+
+impl Part {
+    /// Its name in the ledger.
+    fn name(self) -> String {
+        match self {
+            Part::Sheet(layout) => format!("sheet-{layout}"),
+            Part::Stock(stock, sheet) => format!("stock-{stock}-{sheet}"),
+            Part::Card(recipe) => format!("card-{recipe}"),
+        }
+    }
+}
+
+/// After a tick: every part that is done has used its material up, every other gives it back.
+pub(super) fn after_tick(room: &Room, asked: &Asked, kept: &Kept, made: &Made) -> Result<(), StoreError> {
+    let ticks = room.store().ticks(kept.id)?;
+    let mut store = room.store();
+    let shelf = store.shelf()?;
+    if shelf.is_empty() {
+        return Ok(());
+    }
+    let needs = needs(&made.plan);
+    for (part, done) in super::table::parts(made, &ticks) {
+        if !done {
+            store.give_back(kept.id, &part.name(), asked.now)?;
+            continue;
+        }
+        let mut takes = Vec::new();
+        for need in &needs {
+            let amount = takes_of(&made.plan, part, need);
+            if let Some(at) = trade::item_of(need, shelf.iter().map(|shelved| &shelved.item)).filter(|_| amount > 0) {
+                takes.push((shelf[at].id, trade::in_item(need, &shelf[at].item.unit, amount)));
+            }
+        }
+        store.use_up(kept.id, &part.name(), &takes, asked.now)?;
+    }
+    Ok(())
+}
+
+/// How much of a need a part takes, in the need's own measure.
+fn takes_of(plan: &Plan, part: Part, need: &Need) -> u64 {
+    use cards::buying::NeedOf;
+    match (part, need.of) {
+        (Part::Sheet(index), NeedOf::Paper(pack)) => plan
+            .layouts
+            .get(index)
+            .filter(|layout| layout.pack == pack)
+            .map_or(0, |layout| layout.sheets.iter().map(|used| u64::from(used.sheets)).sum()),
+        (Part::Stock(stock, sheet), NeedOf::Cardstock(cardstock, size)) => plan
+            .stocks
+            .get(stock)
+            .filter(|stock| stock.cardstock == cardstock)
+            .and_then(|stock| stock.sheets.get(sheet))
+            .filter(|cut| cut.size == size)
+            .map_or(0, |cut| u64::from(cut.times)),
+        (Part::Card(recipe), of) => cards::buying::used_by(plan, of, |card| card.recipe == recipe),
+        _ => 0,
+    }
+}

@@ -1,0 +1,233 @@
+//! Supplies, Post and Class in the workroom and on the command line: what each shows, what is kept, what is refused.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use std::ffi::OsString;
+
+use workroom::web::{Answer, Asked, Method, Room, answer};
+
+const DEMO: &str = include_str!("../../../examples/kettle-and-quince-whole-pack.toml");
+
+struct Visit {
+    room: Room,
+    /// 1 November 2026.
+    now: i64,
+}
+
+impl Visit {
+    /// The whole pack is project 2.
+    fn new() -> Visit {
+        let visit = Visit { room: Room::in_memory(1_000).unwrap(), now: 1_793_491_200 };
+        let begun = visit.post("/w/1/copy", &[("text", DEMO)]);
+        assert_eq!(begun.to.as_deref(), Some("/w/2/cards"));
+        visit
+    }
+
+    fn get(&self, address: &str) -> Answer {
+        let (path, query) = address.split_once('?').unwrap_or((address, ""));
+        let pair = |pair: &str| pair.split_once('=').map(|(key, value)| (key.to_owned(), value.to_owned()));
+        let query = query.split('&').filter_map(pair).collect();
+        let asked = Asked { method: Method::Get, path: path.to_owned(), query, fields: Vec::new(), now: self.now };
+        answer(&self.room, &asked)
+    }
+
+    fn post(&self, path: &str, fields: &[(&str, &str)]) -> Answer {
+        let fields = fields.iter().map(|(key, value)| ((*key).to_owned(), value.as_bytes().to_vec())).collect();
+        let asked = Asked { method: Method::Post, path: path.to_owned(), query: Vec::new(), fields, now: self.now };
+        answer(&self.room, &asked)
+    }
+
+    fn page(&self, address: &str) -> String {
+        let answered = self.get(address);
+        assert_eq!(answered.status, 200, "{address}");
+        text(&answered)
+    }
+
+    /// Puts something on the shelf.
+    fn shelve(&self, kind: &str, name: &str, amount: &str, unit: &str) -> Answer {
+        let fields = [("act", "save"), ("kind", kind), ("name", name), ("amount", amount), ("unit", unit)];
+        self.post("/w/2/shelf", &fields)
+    }
+}
+
+fn text(answer: &Answer) -> String {
+    let text = String::from_utf8(answer.body.clone()).unwrap();
+    assert!(!text.contains('⟨'), "a message is missing: {}", text.split('⟨').nth(1).unwrap_or_default());
+    text
+}
+
+fn said(args: &[&str]) -> (u8, String, String) {
+    let (mut out, mut err) = (Vec::new(), Vec::new());
+    let args = std::iter::once("octavo").chain(args.iter().copied()).map(OsString::from);
+    let code = workroom::cli::run(args, &mut out, &mut err);
+    (code, String::from_utf8(out).unwrap(), String::from_utf8(err).unwrap())
+}
+
+#[test]
+fn the_pages_say_what_the_engines_found() {
+    let visit = Visit::new();
+    let post = visit.page("/w/2/post");
+    for part in
+        ["13.0 g", "2.64 mm", "letter machinable", "Grossbrief", "Confirm with your local operator", "none entered"]
+    {
+        assert!(post.contains(part), "{part}");
+    }
+    let supplies = visit.page("/w/2/supplies");
+    for part in ["9.60 GBP saved", "174.60 GBP", "139.64 GBP", "25.88 GBP", "5.35", "Nothing is on the shelf yet"] {
+        assert!(supplies.contains(part), "{part}");
+    }
+    let class = visit.page("/w/2/class");
+    for part in
+        ["16 kits", "2026-11-14 Saturday", "233.17 GBP", "102.83 GBP", "6 × base, scored and not folded", "minors"]
+    {
+        assert!(class.contains(part), "{part}");
+    }
+    // A project without a class says how to begin one.
+    assert!(visit.page("/w/1/class").contains("No class is planned yet"));
+}
+
+#[test]
+fn seats_and_prices_are_changed_on_the_pages() {
+    let visit = Visit::new();
+    let changed = visit.post(
+        "/w/2/edit",
+        &[("seen", "1"), ("page", "class"), ("set:class.seats", "18"), ("set:class.cut_kits", "16")],
+    );
+    assert_eq!(changed.status, 303);
+    let class = visit.page("/w/2/class");
+    assert!(class.contains("20 kits") && class.contains("4 are still to cut"), "never what is cut");
+    let fees = visit.post(
+        "/w/2/edit",
+        &[("seen", "2"), ("page", "supplies"), ("set:selling.fees", "10"), ("set:minutes.card", "4")],
+    );
+    assert_eq!(fees.status, 303);
+    assert!(visit.page("/w/2/supplies").contains("6.35"), "a minute more a card");
+    let bad = visit.post("/w/2/edit", &[("seen", "3"), ("page", "post"), ("set:post.extras", "a bit")]);
+    assert_eq!(bad.status, 422);
+    assert!(text(&bad).contains("is not a weight"));
+    let past = visit.post("/w/2/edit", &[("seen", "3"), ("page", "class"), ("set:class.date", "2020-02-29")]);
+    assert_eq!(past.status, 303);
+    assert!(visit.page("/w/2/class").contains("is over: today is 2026-11-01"));
+    // A class where there was none.
+    let first = visit.post("/w/1/edit", &[("seen", "1"), ("page", "class"), ("set:class.seats", "5")]);
+    assert_eq!(first.status, 303);
+}
+
+#[test]
+fn ticking_the_last_step_uses_up_and_undoing_gives_back() {
+    let visit = Visit::new();
+    assert_eq!(visit.shelve("cardstock", "Milk", "100", "sheet").status, 303);
+    assert_eq!(visit.shelve("ribbon", "slate ribbon", "40", "yd").status, 303);
+    let supplies = visit.page("/w/2/supplies");
+    assert!(supplies.contains("Milk: 100 sheet (Laid aside: 96 here)"), "planning lays aside");
+    assert!(supplies.contains("slate ribbon: 40 yd (Laid aside: 40 here)"), "never more than there is");
+    // Every step of every part, in the order of the table.
+    let mut keys = Vec::new();
+    let mut step = 1;
+    loop {
+        let page = visit.page(&format!("/w/2/table?step={step}"));
+        let key = page.split("name=\"step\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+        if keys.last() == Some(&key) {
+            break;
+        }
+        keys.push(key);
+        step += 1;
+    }
+    let milk: Vec<&String> = keys.iter().filter(|key| key.starts_with("stock-0-0-")).collect();
+    let cards: Vec<&String> = keys.iter().filter(|key| key.starts_with("card-")).collect();
+    assert!(milk.len() > 1 && cards.len() > 10);
+    let shelf = || visit.page("/w/2/supplies");
+    for key in &milk[..milk.len() - 1] {
+        visit.post("/w/2/tick", &[("step", key), ("done", "yes")]);
+    }
+    assert!(shelf().contains("Milk: 100 sheet"), "the last step is still open");
+    let last = milk[milk.len() - 1].as_str();
+    visit.post("/w/2/tick", &[("step", last), ("done", "yes")]);
+    assert!(shelf().contains("Milk: 4 sheet<") || shelf().contains("Milk: 4 sheet"), "96 are used up");
+    assert!(shelf().contains("used up -96"));
+    visit.post("/w/2/tick", &[("step", last), ("done", "no")]);
+    assert!(shelf().contains("Milk: 100 sheet (Laid aside: 96 here)") && shelf().contains("given back +96"));
+    for key in &cards {
+        visit.post("/w/2/tick", &[("step", key), ("done", "yes")]);
+    }
+    // 1536 in are 42 2/3 yd: 2.67 more than there were.
+    let page = shelf();
+    assert!(page.contains("slate ribbon: 0 yd"), "no amount goes below nothing");
+    assert!(page.contains("more was wanted and not there"), "and it is told");
+}
+
+#[test]
+fn two_tabs_and_bad_amounts_are_refused_with_a_way_on() {
+    let visit = Visit::new();
+    visit.shelve("cardstock", "Milk", "100", "sheet");
+    let seen =
+        [("act", "save"), ("id", "1"), ("revision", "1"), ("kind", "cardstock"), ("name", "Milk"), ("unit", "sheet")];
+    let change = |amount: &'static str| visit.post("/w/2/shelf", &[&seen[..], &[("amount", amount)]].concat());
+    assert_eq!(change("50").status, 303);
+    let stale = change("70");
+    assert_eq!(stale.status, 422);
+    let told = text(&stale);
+    assert!(
+        told.contains("Somebody else changed Milk") && told.contains("counted -50") && told.contains("50 sheet now")
+    );
+    for (amount, part) in
+        [("-3", "below nothing"), ("many", "is no amount"), ("", "is no amount"), ("1.234,5", "is no amount")]
+    {
+        let refused = visit.shelve("foam", "Foam", amount, "piece");
+        assert_eq!(refused.status, 422, "{amount}");
+        assert!(text(&refused).contains(part), "{amount}: {part}");
+    }
+    assert!(text(&visit.shelve("cardstock", "milk", "1", "sheet")).contains("on the shelf already"));
+    assert_eq!(visit.shelve("gold", "Bar", "1", "sheet").status, 422);
+}
+
+#[test]
+fn a_table_is_read_whole_or_refused_and_saved_without_formulas() {
+    let visit = Visit::new();
+    let import = |table: &str| visit.post("/w/2/shelf", &[("act", "import"), ("table", table)]);
+    let bad = import("kind;name;amount;unit\ncardstock;Milk;-5;sheet\ncardstock;Brick;x;sheet\n");
+    assert_eq!(bad.status, 422);
+    let told = text(&bad);
+    assert!(told.contains("Line 2, column 3 (amount)") && told.contains("Line 3, column 3"), "{told}");
+    assert_eq!(import("kind;name;amount;unit;place\ncardstock;Milk;9,5;sheet;=1+1\n").status, 303);
+    let saved = text(&visit.get("/w/2/file/shelf.csv"));
+    assert!(saved.contains("cardstock,Milk,9.5,sheet") && saved.contains("'=1+1"), "{saved}");
+}
+
+#[test]
+fn labels_come_as_a_file() {
+    let visit = Visit::new();
+    for on in ["plain", "three-ten", "two-five", "two-seven"] {
+        let file = visit.get(&format!("/w/2/file/labels.pdf?on={on}"));
+        assert_eq!((file.status, file.kind), (200, "application/pdf"));
+        assert!(file.body.starts_with(b"%PDF"), "{on}");
+    }
+    assert_eq!(visit.get("/w/1/file/labels.pdf").status, 404);
+}
+
+#[test]
+fn the_command_line_says_the_same() {
+    let (code, out, err) = said(&["post", "--demo"]);
+    assert_eq!((code, err.as_str()), (0, ""));
+    assert!(out.contains("13.0 g") && out.contains("Confirm with your local operator"));
+    let (_, json, _) = said(&["post", "--demo", "--json"]);
+    let post: serde_json::Value = serde_json::from_str(&json).unwrap();
+    assert_eq!(post[0]["grams"], "13.0");
+    assert_eq!(post[0]["operators"].as_array().unwrap().len(), 8);
+    let (_, json, _) = said(&["supplies", "--demo", "--json"]);
+    let supplies: serde_json::Value = serde_json::from_str(&json).unwrap();
+    assert_eq!((&supplies["bought"]["amount"], &supplies["swap"]["saves"]), (&"174.6".into(), &"9.6".into()));
+    let (code, json, _) = said(&["class", "--demo", "--today", "2026-11-01", "--json"]);
+    let class: serde_json::Value = serde_json::from_str(&json).unwrap();
+    assert_eq!((code, &class["money"]["over"], &class["kits"]), (0, &"102.83".into(), &16.into()));
+    let shelf = std::env::temp_dir().join(format!("octavo-shelf-{}.csv", std::process::id()));
+    std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,96,sheet\nadhesive,Tape,2,roll\n").unwrap();
+    let (code, out, _) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);
+    assert_eq!(code, 0);
+    assert!(out.contains("Milk: 96 sheets (sheets for 384 pieces); on the shelf 96 sheets; buy none"), "{out}");
+    assert!(out.contains("buy 7 packs of 13.1 yd"), "{out}");
+    std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,-96,sheet\n").unwrap();
+    let (code, _, err) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);
+    std::fs::remove_file(&shelf).unwrap();
+    assert_eq!(code, 2);
+    assert!(err.contains("Line 2, column 3 (amount)"), "{err}");
+}
