@@ -85,6 +85,32 @@ fn the_pages_say_what_the_engines_found() {
     assert!(visit.page("/w/1/class").contains("No class is planned yet"));
 }
 
+/// Each caution on the page that its row of the list of cautions names.
+#[test]
+fn cautions_stand_on_the_pages_they_belong_to() {
+    let visit = Visit::new();
+    for (page, parts) in [
+        ("paper", &["damp paper grows"][..]),
+        ("cardstock", &["in daylight"]),
+        ("cards", &["under 3", "button cells", "near an infant", "one card completely"]),
+        ("supplies", &["other people’s works", "non-toxic", "may be taxed", "only in if you entered them"]),
+        (
+            "post",
+            &["local operator", "uneven or stiff", "weigh one finished card", "Square, tall-addressed", "customs form"],
+        ),
+        (
+            "class",
+            &["fingertip", "burn skin", "vapours", "glue guns", "under 3", "minors", "personal data", "may be taxed"],
+        ),
+        ("share", &["other people’s works", "your own data", "people or their work"]),
+    ] {
+        let text = visit.page(&format!("/w/2/{page}"));
+        for part in parts {
+            assert!(text.contains(part), "{page}: {part}");
+        }
+    }
+}
+
 #[test]
 fn seats_and_prices_are_changed_on_the_pages() {
     let visit = Visit::new();

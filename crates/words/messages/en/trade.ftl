@@ -325,6 +325,8 @@ class-caution-parts = A card for a child under 3 should carry nothing that pulls
 class-caution-minors = In a class with minors an adult does or watches all cutting and heating. Local rules for working with minors apply.
 class-caution-photos = Ask before photographing people or their work; a class list is personal data. Octavo keeps both on this computer only.
 
+cards-caution-magnets = Small magnets and button cells (light or sound cards) are dangerous if swallowed: do not use them on cards for children, and ask the operator before posting a battery.
+
 ## On the way
 
 way-supplies = Supplies

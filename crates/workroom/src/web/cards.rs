@@ -22,6 +22,11 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
             (recipe(desk, index, one))
         }
         (new_recipe(desk))
+        section {
+            ul.findings {
+                @for caution in [say("class-caution-parts", &[]), say("cards-caution-magnets", &[]), say("page-caution-ribbon", &[]), say("page-caution-sample", &[])] { li.note { (caution) } }
+            }
+        }
     };
     shell::of_project(desk, "cards", &inside)
 }

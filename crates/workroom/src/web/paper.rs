@@ -37,6 +37,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                 }
             }
         }
+        section { ul.findings { li.note { (say("page-caution-paper", &[])) } li.note { (say("page-caution-colors", &[])) } } }
     };
     shell::of_project(desk, "paper", &inside)
 }

@@ -58,6 +58,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                 }
             }
         }
+        section { ul.findings { li.note { (say("page-caution-colors", &[])) } li.note { (say("page-caution-sample", &[])) } } }
     };
     shell::of_project(desk, "cardstock", &inside)
 }
