@@ -6,7 +6,8 @@
 //! scripts that run from right to left.
 
 use std::borrow::Cow;
-use std::sync::{Arc, LazyLock};
+use std::collections::BTreeMap;
+use std::sync::{Arc, LazyLock, Mutex, MutexGuard, PoisonError};
 
 use measure::{Length, Rect, Size};
 use rustybuzz::ttf_parser::{GlyphId, OutlineBuilder};
@@ -136,6 +137,47 @@ pub enum Align {
 /// or read aloud is what was written. Control signs become spaces; byte order marks and signs that are none
 /// go.
 pub fn shape(text: &str, style: Style) -> Line {
+    let known = |shaped: &Shaped| shaped.lines.get(&style).and_then(|lines| lines.get(text)).cloned();
+    if let Some(line) = known(&shaped()) {
+        return line;
+    }
+    let line = shape_anew(text, style);
+    shaped().keep(text, &line);
+    line
+}
+
+/// Lines that were shaped before: most words of a page stood on the last one too, and shaping takes most of the time of
+/// laying out. A line depends on its text and style alone, so what is kept here changes no answer.
+#[derive(Default)]
+struct Shaped {
+    lines: BTreeMap<Style, BTreeMap<Box<str>, Line>>,
+    kept: usize,
+}
+
+/// Most lines kept, with most bytes of one. Chosen: all of a large handout, some 20 MB at the worst.
+const MOST_SHAPED: usize = 20_000;
+const LONGEST_KEPT: usize = 120;
+
+impl Shaped {
+    fn keep(&mut self, text: &str, line: &Line) {
+        if text.len() > LONGEST_KEPT {
+            return;
+        }
+        if self.kept >= MOST_SHAPED {
+            *self = Shaped::default();
+        }
+        let new = self.lines.entry(line.style).or_default().insert(text.into(), line.clone()).is_none();
+        self.kept += usize::from(new);
+    }
+}
+
+fn shaped() -> MutexGuard<'static, Shaped> {
+    static SHAPED: Mutex<Shaped> = Mutex::new(Shaped { lines: BTreeMap::new(), kept: 0 });
+    // Whoever panicked in the middle left whole lines behind.
+    SHAPED.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+fn shape_anew(text: &str, style: Style) -> Line {
     let text = &*without_control(text);
     let mut glyphs = Vec::new();
     let (mut width, mut above, mut below) = (0.0_f64, 0.0_f64, 0.0_f64);
