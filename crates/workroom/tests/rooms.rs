@@ -49,7 +49,8 @@ fn each_page_has_its_heading_and_its_items() {
     let visit = Visit::new();
     let hand = visit.page("/");
     assert!(hand.contains("<h1>Work in hand</h1>") && hand.contains("48 cards from 6 sheets, nothing left over."));
-    assert_eq!(count(&hand, "<img class=\"card\""), 6);
+    assert!(hand.contains("192 cards from 24 sheets"), "the whole pack lies on top");
+    assert_eq!(count(&hand, "<img class=\"card\""), 9);
     for (page, heading, item, number) in [
         ("paper", "Paper", "<article class=\"design\"", 6),
         ("cards", "Cards", "<section class=\"recipe\"", 1),
@@ -112,8 +113,8 @@ fn the_later_of_two_pages_keeps_both() {
     // Keep both: mine becomes a copy.
     let mine = text(&visit.get("/w/1/file/project.toml")).replace("cards_per_sheet = 8", "cards_per_sheet = 7");
     let copy = visit.post("/w/1/copy", &[("text", &mine)]);
-    assert_eq!(copy.to.as_deref(), Some("/w/2/cards"));
-    assert!(text(&visit.get("/w/2/file/project.toml")).contains("cards_per_sheet = 7"));
+    assert_eq!(copy.to.as_deref(), Some("/w/3/cards"));
+    assert!(text(&visit.get("/w/3/file/project.toml")).contains("cards_per_sheet = 7"));
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
 }
 
@@ -165,8 +166,8 @@ fn projects_begin_are_put_away_and_taken_back() {
         ("copies", "2"),
         ("format", "4 1/4 x 5 1/2 in"),
     ];
-    assert_eq!(visit.post("/new", &pack).to.as_deref(), Some("/w/2/cards"));
-    assert!(visit.page("/w/2/cards").contains("Hedge &quot;row&quot;"));
+    assert_eq!(visit.post("/new", &pack).to.as_deref(), Some("/w/3/cards"));
+    assert!(visit.page("/w/3/cards").contains("Hedge &quot;row&quot;"));
     let metric =
         [("kind", "pack"), ("sheet", "304 x 304 mm"), ("designs", "1"), ("copies", "1"), ("format", "105 x 148 mm")];
     assert_eq!(visit.post("/new", &metric).status, 303);

@@ -33,7 +33,7 @@ pub use pages::DrawingError;
 pub use shown::show;
 pub(crate) use shown::{pieces, way};
 
-/// The smaller demo that the workroom opens with: one sheet of each design.
+/// The smaller demo, which the workroom opens with too: one sheet of each design.
 pub const ONE_EACH: &str = include_str!("../../../../examples/kettle-and-quince.toml");
 /// The demo's project file.
 pub const DEMO: &str = include_str!("../../../../examples/kettle-and-quince-whole-pack.toml");

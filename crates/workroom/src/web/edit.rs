@@ -296,7 +296,7 @@ mod tests {
     fn places_are_read_as_written() {
         let demo = document(DEMO).unwrap();
         for (place, is) in [
-            ("name", "A thank-you card drive for a village library"),
+            ("name", "Thank-you cards from one sheet of each design"),
             ("recipe.0.name", "Twin"),
             ("recipe.0.layer.1.width", "2 3/4 to 3 1/4"),
             ("recipe.0.layer.0.cardstock.B", "Brick"),
@@ -319,7 +319,7 @@ mod tests {
             ("recipe.0.layer.1.width".to_owned(), "3".to_owned()),
             ("pack.0.design.0.front.way".to_owned(), "any".to_owned()),
             ("goal.cards_per_sheet".to_owned(), "7".to_owned()),
-            ("name".to_owned(), "A thank-you card drive for a village library".to_owned()),
+            ("name".to_owned(), "Thank-you cards from one sheet of each design".to_owned()),
         ];
         let changed = change(DEMO, &changes).unwrap().unwrap();
         assert!(changed.text.starts_with("# Six sheets"));

@@ -72,3 +72,31 @@ pub(super) fn page(room: &Room, kept: &Kept, page: &str, job: &Arc<Job>) -> Resu
     };
     Ok(shell::waiting(kept, page, &say("working-title", &[]), &inside))
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::super::{Asked, Method, answer};
+    use super::*;
+
+    fn text(room: &Room, path: &str) -> (u16, String) {
+        let (path, fields) = (path.to_owned(), Vec::new());
+        let answered = answer(room, &Asked { method: Method::Get, path, query: Vec::new(), fields, now: 1 });
+        (answered.status, String::from_utf8(answered.body).unwrap())
+    }
+
+    #[test]
+    fn a_page_that_cannot_wait_says_how_far_the_plan_is_and_the_event_says_when_it_is_there() {
+        let mut room = Room::in_memory(1).unwrap();
+        room.patience = Duration::ZERO;
+        let (status, shown) = text(&room, "/w/1/batch");
+        assert_eq!(status, 200);
+        assert!(shown.contains("s so far, ") && shown.contains("/w/1/stop") && shown.contains("/w/1/progress"), "{shown}");
+        assert!(shown.contains("http-equiv=\"refresh\""), "without scripts it comes again by itself");
+        let events = std::iter::repeat_with(|| text(&room, "/w/1/progress").1);
+        let last = events.take(240).find(|event| event.contains("event: done")).unwrap();
+        assert!(last.starts_with("retry: ") && last.ends_with("\n\n"), "{last:?}");
+        assert!(text(&room, "/w/1/batch").1.contains("of-sheet"));
+        assert_eq!(text(&room, "/w/99/progress").0, 404);
+    }
+}

@@ -137,7 +137,8 @@ impl Job {
 }
 
 impl Room {
-    /// Opens the room over a file of projects; begins with the demo where there is none.
+    /// Opens the room over a file of projects; begins with the demo where there is none: the whole
+    /// pack on top, one sheet of each design below.
     ///
     /// # Errors
     /// [`OpenError`] as the store tells it.
@@ -157,7 +158,10 @@ impl Room {
     fn over(mut store: Projects, beside: PathBuf, now: i64, patience: Duration) -> Result<Room, OpenError> {
         if store.all().map_err(OpenError::Store)?.is_empty() {
             let what = super::say("edit-demo", &[]);
-            store.add(crate::make::ONE_EACH, &what, now).map_err(OpenError::Store)?;
+            // The last one laid down lies on top: the whole pack.
+            for text in [crate::make::ONE_EACH, crate::make::DEMO] {
+                store.add(text, &what, now).map_err(OpenError::Store)?;
+            }
         }
         Ok(Room {
             store: Mutex::new(store),

@@ -11,7 +11,7 @@ import { after, before, test } from "node:test";
 import { browser, soon, workroom } from "./driver.mjs";
 
 const PAGES = [
-  ["/", "Work in hand", "article.project .cards img", 6],
+  ["/", "Work in hand", "article.project .cards img", 9],
   ["/w/1/paper", "Paper", "article.design", 6],
   ["/w/1/cards", "Cards", ".apart li", 6],
   ["/w/1/layout", "Layout", "a.piece", 16],
@@ -86,7 +86,7 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
   const eye = await browser();
   try {
     await eye.open(`${room.address}/`);
-    await eye.click("article.project h2 a");
+    await eye.click('article.project h2 a[href^="/w/1/"]');
     await eye.click(".recipe summary");
     const border = 'input[name="set:recipe.0.layer.0.border"]';
     await eye.fill(border, "1/16");
