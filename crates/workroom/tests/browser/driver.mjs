@@ -1,6 +1,7 @@
 // @ts-check
 // A small WebDriver client (W3C WebDriver, https://www.w3.org/TR/webdriver2/) over chromedriver, and a workroom of
 // its own to look at. No package is needed; Debian's `chromium` and `chromium-driver` are.
+import assert from "node:assert/strict";
 import { spawn } from "node:child_process";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -47,6 +48,17 @@ export async function soon(look, patience = 10000) {
       await new Promise((resolve) => setTimeout(resolve, 25));
     }
   }
+}
+
+/** Takes the last change back and waits until the page says so: a form on its way is dropped by whoever goes elsewhere. */
+export async function undo(eye) {
+  const seen = () => eye.run(`return document.querySelector('input[name="seen"]')?.value`);
+  const before = await seen();
+  await eye.click('button[data-key="undo"]');
+  await soon(async () => {
+    const now = await seen();
+    assert.ok(now !== null && now !== before, `still revision ${before}`);
+  });
 }
 
 /** A workroom with a store of its own. */

@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { browser, soon, workroom } from "./driver.mjs";
+import { browser, soon, undo, workroom } from "./driver.mjs";
 
 let room;
 before(async () => {
@@ -40,8 +40,8 @@ for (const scripts of [true, false]) {
       await soon(async () => assert.match(await eye.text(".chosen"), /Cards 1 and 9 swapped their band/));
       await eye.click('.piece-of:nth-of-type(2) button[name="turn"]');
       await soon(async () => assert.match(await eye.text(".piece-of:nth-of-type(2) .shows"), /speckle/));
-      await eye.click('button[data-key="undo"]');
-      await eye.click('button[data-key="undo"]');
+      await undo(eye);
+      await undo(eye);
       await soon(async () => assert.equal(await eye.count(".of-sheet li"), 48));
       await eye.open(`${room.address}/w/1/batch?card=1`);
       await soon(async () => assert.match(await eye.text(".piece-of:nth-of-type(2) .shows"), /dots/));

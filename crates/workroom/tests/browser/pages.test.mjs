@@ -8,7 +8,7 @@ import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { browser, soon, workroom } from "./driver.mjs";
+import { browser, soon, undo, workroom } from "./driver.mjs";
 
 const PAGES = [
   ["/", "Work in hand", "article.project .cards img", 9],
@@ -92,7 +92,7 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
     await eye.fill(border, "1/16");
     await eye.click(".recipe .change button");
     await soon(async () => assert.match(await eye.text(".foot"), /Twin, mat: border from/));
-    await eye.click('button[data-key="undo"]');
+    await undo(eye);
     await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
 
     await eye.open(`${room.address}/w/1/paper`);
@@ -106,8 +106,8 @@ test("the job by hand: change a recipe, undo, turn a sheet over, pin a piece, ta
     await eye.click("#piece-1 form > button");
     await soon(async () => assert.match(await eye.text("#pins ul"), /from the left/));
     await eye.open(`${room.address}/w/1/cards`);
-    await eye.click('button[data-key="undo"]');
-    await eye.click('button[data-key="undo"]');
+    await undo(eye);
+    await undo(eye);
     await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
 
     await eye.open(`${room.address}/`);
@@ -143,7 +143,7 @@ for (const pointer of ["mouse", "touch"]) {
       await settled();
       await soon(async () => assert.match(await eye.text(".moved.stays"), /it may be 2 3.4 in to 3 1.4 in/));
       await soon(async () => assert.match(await eye.text(".foot"), /from 4 1.2 in to 4 1.4 in/));
-      await eye.click('button[data-key="undo"]');
+      await undo(eye);
       await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
       assert.deepEqual(await eye.complaints(), []);
     } finally {
@@ -167,7 +167,7 @@ test("a cut is moved by the arrow keys and put back by Esc, kept by Enter", asyn
     await eye.keys("\uE013", "\uE007");
     await settled();
     await soon(async () => assert.match(await eye.text(".foot"), /A cut was moved/));
-    await eye.click('button[data-key="undo"]');
+    await undo(eye);
     await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
   } finally {
     await eye.close();

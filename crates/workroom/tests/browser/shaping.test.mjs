@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { browser, soon, workroom } from "./driver.mjs";
+import { browser, soon, undo, workroom } from "./driver.mjs";
 
 let room;
 before(async () => {
@@ -50,7 +50,7 @@ for (const pointer of ["mouse", "touch"]) {
       await eye.drag(from, [from[0] + inch, from[1]], 6, pointer);
       await soon(async () => assert.equal(await eye.run(where(0)), "4 in"));
       await soon(async () => assert.match(await eye.text(".foot"), /printed panels of .+ were changed/));
-      await eye.click('button[data-key="undo"]');
+      await undo(eye);
       await soon(async () => assert.match(await eye.text(".foot"), /./));
       await collage(eye);
       assert.equal(await eye.run(where(0)), "3 in");
@@ -66,7 +66,9 @@ test("a printed line is moved by the arrow keys", () =>
     await soon(async () => assert.match(await eye.text(`${OPEN} .moved`), /below row 1, 4.+ from the top/));
     await eye.keys("\uE007");
     await soon(async () => assert.equal(await eye.run(where(4)), "4 1/4 in"));
-    await eye.click('button[data-key="undo"]');
+    // The line lies there before it is kept.
+    await soon(async () => assert.match(await eye.text(".foot"), /printed panels of .+ were changed/));
+    await undo(eye);
     await collage(eye);
     assert.equal(await eye.run(where(4)), "4 in");
   }));
@@ -96,7 +98,7 @@ for (const scripts of [true, false]) {
       await eye.click(`${form("rows")} button`);
       await grips(7);
       for (let left = 6; left > 0; left -= 1) {
-        await eye.click('button[data-key="undo"]');
+        await undo(eye);
         await eye.open(`${room.address}/w/1/paper`);
       }
       await collage(eye);
@@ -117,10 +119,10 @@ for (const scripts of [true, false]) {
       await recipes(3);
       await eye.click('#recipe-3 button[value="delete"]');
       await recipes(2);
-      await eye.click('button[data-key="undo"]');
+      await undo(eye);
       await recipes(3);
       for (const left of [2, 1]) {
-        await eye.click('button[data-key="undo"]');
+        await undo(eye);
         await recipes(left);
       }
     }));
