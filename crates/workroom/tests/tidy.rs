@@ -6,8 +6,9 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Which rooms a room may use, as ARCHITECTURE.md has it.
-const ARROWS: [(&str, &[&str]); 7] = [
+const ARROWS: [(&str, &[&str]); 8] = [
     ("measure", &[]),
+    ("color", &[]),
     ("words", &[]),
     ("cutting", &["measure"]),
     ("cards", &["measure", "cutting"]),
