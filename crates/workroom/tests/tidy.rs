@@ -6,10 +6,11 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Which rooms a room may use, as ARCHITECTURE.md has it.
-const ARROWS: [(&str, &[&str]); 8] = [
+const ARROWS: [(&str, &[&str]); 9] = [
     ("measure", &[]),
     ("color", &[]),
     ("words", &[]),
+    ("photo", &["color"]),
     ("cutting", &["measure"]),
     ("cards", &["measure", "cutting"]),
     ("drawing", &["measure", "cutting", "cards", "words"]),

@@ -1,0 +1,237 @@
+//! Four lines that end at each other.
+
+use super::edges::Edges;
+use super::lines::Line;
+use crate::Point;
+
+/// Four corners in the small picture, clockwise, with what speaks for them.
+#[derive(Debug, Clone)]
+pub(super) struct Ring {
+    pub(super) corners: [Point; 4],
+    pub(super) score: f64,
+    /// Mean sureness of its faintest side.
+    pub(super) weakest: f64,
+    /// Part of the picture's area.
+    pub(super) area: f64,
+    /// How surely some side goes on past its corner.
+    pub(super) goes_on: f64,
+}
+
+/// A place where a line ends at another.
+#[derive(Debug, Clone, Copy)]
+struct Corner {
+    at: Point,
+    /// Which lines meet here, and which way along each the sheet lies (+1 or −1).
+    arms: [(usize, f64); 2],
+}
+
+/// Corners followed from. `Chosen:` enough for a patterned sheet on a patterned table; bounds the time.
+const MOST_CORNERS: usize = 1_200;
+
+/// The rings, best first; at most a dozen.
+pub(super) fn found(edges: &Edges, lines: &[Line]) -> Vec<Ring> {
+    let corners = corners(edges, lines);
+    let search = Search::new(edges, lines, &corners);
+    let mut rings = search.rings();
+    rings.sort_by(|one, other| other.score.total_cmp(&one.score));
+    let mut kept: Vec<Ring> = Vec::new();
+    for ring in rings {
+        if !kept.iter().any(|other| other.nearly(&ring)) {
+            kept.push(ring);
+        }
+        if kept.len() == 12 {
+            break;
+        }
+    }
+    kept
+}
+
+fn corners(edges: &Edges, lines: &[Line]) -> Vec<Corner> {
+    let (w, h) = (px(edges.width), px(edges.height));
+    let arm = 0.09 * w.min(h);
+    let inside = |at: Point| at.x > -4.0 && at.y > -4.0 && at.x < w + 4.0 && at.y < h + 4.0;
+    // How a line stands at a place: its sureness on both sides of it.
+    let sides = |line: &Line, at: Point| {
+        let t = line.along(at);
+        [(1.0, line.support(t + 3.0, t + arm)), (-1.0, line.support(t - arm, t - 3.0))]
+    };
+    let mut found: Vec<(f64, Corner)> = Vec::new();
+    for (one, first) in lines.iter().enumerate() {
+        for (other, second) in lines.iter().enumerate().take(one) {
+            let Some(at) = first.meets(second).filter(|at| inside(*at)) else { continue };
+            let (a, b) = (sides(first, at), sides(second, at));
+            for way in 0..2 {
+                for turn in 0..2 {
+                    // The arm must be there; beyond the corner it must be fainter.
+                    let (on, off) = (a[way].1, a[1 - way].1);
+                    let (on2, off2) = (b[turn].1, b[1 - turn].1);
+                    let ends = (on - 0.8 * off).min(on2 - 0.8 * off2);
+                    if on > 0.22 && on2 > 0.22 && ends > 0.06 {
+                        found.push((ends, Corner { at, arms: [(one, a[way].0), (other, b[turn].0)] }));
+                    }
+                }
+            }
+        }
+    }
+    found.sort_by(|one, other| other.0.total_cmp(&one.0));
+    found.truncate(MOST_CORNERS);
+    found.into_iter().map(|(_, corner)| corner).collect()
+}
+
+#[allow(clippy::cast_precision_loss, reason = "small pictures")]
+fn px(count: usize) -> f64 {
+    count as f64
+}
+
+/// One side: to which corner, by which of its arms, and the side's sureness.
+#[derive(Debug, Clone, Copy)]
+struct Side {
+    to: usize,
+    arm: usize,
+    support: f64,
+    /// Mean sureness past its two ends, and the greater of both.
+    beyond: f64,
+    most: f64,
+}
+
+/// How far past a corner a side is followed, in pixels of the small picture. `Chosen:` short, since a paper's printed lines
+/// go on at once and a table's things seldom lie just so.
+const PAST: f64 = 15.0;
+
+struct Search<'a> {
+    edges: &'a Edges,
+    corners: &'a [Corner],
+    /// For each corner and arm, the sides that leave by it.
+    sides: Vec<[Vec<Side>; 2]>,
+}
+
+impl<'a> Search<'a> {
+    fn new(edges: &'a Edges, lines: &[Line], corners: &'a [Corner]) -> Self {
+        let least = 0.14 * px(edges.width.min(edges.height));
+        let mut ends: Vec<Vec<(usize, usize)>> = vec![Vec::new(); lines.len()];
+        for (at, corner) in corners.iter().enumerate() {
+            for (arm, (line, _)) in corner.arms.iter().enumerate() {
+                ends[*line].push((at, arm));
+            }
+        }
+        let leaving = |from: &Corner, arm: usize| {
+            let (number, way) = from.arms[arm];
+            let line = &lines[number];
+            let start = line.along(from.at);
+            let mut sides = Vec::new();
+            for (to, other) in &ends[number] {
+                let end = line.along(corners[*to].at);
+                let long = (end - start) * way;
+                if long < least || corners[*to].arms[*other].1 * way > 0.0 {
+                    continue;
+                }
+                let support = line.support(start + way * 3.0, end - way * 3.0);
+                if support < 0.25 {
+                    continue;
+                }
+                let past = line.support(end + way * 3.0, end + way * PAST);
+                let before = line.support(start - way * 3.0, start - way * PAST);
+                sides.push(Side {
+                    to: *to,
+                    arm: *other,
+                    support,
+                    beyond: (past + before) / 2.0,
+                    most: past.max(before),
+                });
+            }
+            sides
+        };
+        let sides = corners.iter().map(|corner| [leaving(corner, 0), leaving(corner, 1)]).collect();
+        Self { edges, corners, sides }
+    }
+
+    /// Every way round four corners, each ring once: it begins at its earliest corner and leaves by its first arm.
+    fn rings(&self) -> Vec<Ring> {
+        let mut rings = Vec::new();
+        for first in 0..self.corners.len() {
+            for one in self.sides[first][0].iter().filter(|side| side.to > first) {
+                for two in self.sides[one.to][1 - one.arm].iter().filter(|side| side.to > first) {
+                    for three in self.sides[two.to][1 - two.arm].iter().filter(|side| side.to > first) {
+                        let last = self.sides[three.to][1 - three.arm].iter();
+                        for four in last.filter(|side| side.to == first && side.arm == 1) {
+                            rings.extend(self.ring([first, one.to, two.to, three.to], [one, two, three, four]));
+                        }
+                    }
+                }
+            }
+        }
+        rings
+    }
+
+    fn ring(&self, at: [usize; 4], sides: [&Side; 4]) -> Option<Ring> {
+        let mut corners = at.map(|at| self.corners[at].at);
+        let mut area = twice_area(&corners);
+        if area < 0.0 {
+            corners.reverse();
+            area = -area;
+        }
+        let first =
+            (0..4).min_by(|a, b| (corners[*a].x + corners[*a].y).total_cmp(&(corners[*b].x + corners[*b].y)))?;
+        corners.rotate_left(first);
+        crate::Quad::new(corners).ok()?;
+        let area = area / 2.0 / (px(self.edges.width) * px(self.edges.height));
+        let lens: Vec<f64> = (0..4).map(|side| corners[side].far(corners[(side + 1) % 4])).collect();
+        // A sheet seen at 45° has opposite sides of not much over twice one another.
+        if (0..2).any(|side| lens[side].max(lens[side + 2]) > 2.6 * lens[side].min(lens[side + 2])) || area < 0.03 {
+            return None;
+        }
+        let mean = sides.iter().map(|side| side.support).sum::<f64>() / 4.0;
+        let weakest = sides.iter().map(|side| side.support).fold(1.0, f64::min);
+        let beyond = sides.iter().map(|side| side.beyond).sum::<f64>() / 4.0;
+        let quality = (0.5 * mean + 0.5 * weakest - 0.6 * beyond).max(0.0);
+        let score = quality * libm::sqrt(quality) * (0.5 + libm::sqrt(area));
+        let goes_on = sides.iter().map(|side| side.most).fold(0.0, f64::max);
+        Some(Ring { corners, score, weakest, area, goes_on })
+    }
+}
+
+/// How many sides of a ring have another line close outside and nearly along them: a sheet printed to a margin has a ring of
+/// its own within its edge, and where the edge is faint it may be all that was found.
+pub(super) fn rims(ring: &Ring, lines: &[Line]) -> usize {
+    let outside = |side: &usize| {
+        let (a, b) = (ring.corners[*side], ring.corners[(side + 1) % 4]);
+        let long = a.far(b);
+        let normal = [(b.y - a.y) / long, -(b.x - a.x) / long];
+        lines.iter().any(|line| {
+            let way = line.normal[0] * normal[0] + line.normal[1] * normal[1];
+            let off = |at: Point| (line.at - line.normal[0] * at.x - line.normal[1] * at.y) / way;
+            let close = |off: f64| off > 3.0 && off < 0.12 * long;
+            way.abs() > 0.99 && close(off(a)) && close(off(b)) && line.support(line.along(a), line.along(b)) > RIM
+        })
+    };
+    (0..4).filter(outside).count()
+}
+
+/// How sure a line outside a side must be to count. `Chosen:` on photos of seeds 1–60 and 5000–5019.
+const RIM: f64 = 0.3;
+
+fn twice_area(corners: &[Point; 4]) -> f64 {
+    (0..4).map(|at| (corners[at], corners[(at + 1) % 4])).map(|(a, b)| a.x * b.y - b.x * a.y).sum()
+}
+
+impl Ring {
+    /// The same ring but for some pixels.
+    fn nearly(&self, other: &Ring) -> bool {
+        (0..4).any(|turn| (0..4).all(|at| self.corners[at].far(other.corners[(at + turn) % 4]) < 7.0))
+    }
+
+    /// All of its corners lie in the other, or nearly.
+    pub(super) fn lies_within(&self, other: &Ring) -> bool {
+        self.corners.iter().all(|at| {
+            (0..4).all(|side| {
+                let (a, b) = (other.corners[side], other.corners[(side + 1) % 4]);
+                ((b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x)) / a.far(b) > -7.0
+            })
+        })
+    }
+
+    /// The other lies in it.
+    pub(super) fn lies_around(&self, other: &Ring) -> bool {
+        other.lies_within(self)
+    }
+}
