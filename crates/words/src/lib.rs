@@ -134,8 +134,9 @@ fn german_measure(written: &str) -> String {
 }
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 10] = [
+pub const ENGLISH: [(&str, &str); 11] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
+    ("photos.ftl", include_str!("../messages/en/photos.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
     ("projects.ftl", include_str!("../messages/en/projects.ftl")),
     ("findings.ftl", include_str!("../messages/en/findings.ftl")),
@@ -148,8 +149,9 @@ pub const ENGLISH: [(&str, &str); 10] = [
 ];
 
 /// The German message files; a message they lack is said in English.
-const GERMAN: [(&str, &str); 9] = [
+const GERMAN: [(&str, &str); 10] = [
     ("counts.ftl", include_str!("../messages/de/counts.ftl")),
+    ("photos.ftl", include_str!("../messages/de/photos.ftl")),
     ("commands.ftl", include_str!("../messages/de/commands.ftl")),
     ("projects.ftl", include_str!("../messages/de/projects.ftl")),
     ("findings.ftl", include_str!("../messages/de/findings.ftl")),

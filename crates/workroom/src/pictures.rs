@@ -1,4 +1,4 @@
-//! Pictures at the rim: a PNG or JPEG file becomes upright pixels no larger than a drawing needs.
+//! Pictures at the rim: a PNG, JPEG or WebP file becomes upright pixels no larger than a drawing needs.
 //!
 //! Left out on purpose: what a picture shows, and squaring a photo; a picture covers its sheet exactly.
 
@@ -33,8 +33,8 @@ pub enum PictureError {
     /// It cannot be opened or read.
     #[error("{0}")]
     Unreadable(String),
-    /// Neither PNG nor JPEG.
-    #[error("neither PNG nor JPEG")]
+    /// None of the kinds that are read.
+    #[error("neither PNG, JPEG nor WebP")]
     WrongKind,
     /// Larger than is read.
     #[error("too large")]
@@ -73,11 +73,42 @@ pub fn load(folder: &Path, name: &str) -> Result<Pixels, PictureError> {
     decode(&fs::read(&path).map_err(unreadable)?)
 }
 
-/// Upright pixels of a PNG or JPEG file's bytes.
+/// Upright pixels of a PNG, JPEG or WebP file's bytes, no larger than a drawing needs.
+///
+/// # Errors
+/// As [`decode_whole`].
+pub fn decode(bytes: &[u8]) -> Result<Pixels, PictureError> {
+    let mut picture = upright(bytes)?;
+    let original = (picture.width(), picture.height());
+    if picture.width().max(picture.height()) > LONGEST_SIDE {
+        picture = picture.resize(LONGEST_SIDE, LONGEST_SIDE, FilterType::Triangle);
+    }
+    Ok(Pixels { width: picture.width(), height: picture.height(), rgb: on_white(picture), original })
+}
+
+/// All upright pixels of a PNG, JPEG or WebP file's bytes. Of a moving picture, the first.
 ///
 /// # Errors
 /// [`PictureError::WrongKind`], [`PictureError::TooLarge`] or [`PictureError::Damaged`].
-pub fn decode(bytes: &[u8]) -> Result<Pixels, PictureError> {
+pub fn decode_whole(bytes: &[u8]) -> Result<Pixels, PictureError> {
+    let picture = upright(bytes)?;
+    let original = (picture.width(), picture.height());
+    Ok(Pixels { width: original.0, height: original.1, rgb: on_white(picture), original })
+}
+
+/// The bytes of a PNG file with those pixels.
+///
+/// # Errors
+/// [`PictureError::Damaged`] if they are no picture of that size.
+pub fn png(width: u32, height: u32, rgb: &[u8]) -> Result<Vec<u8>, PictureError> {
+    let mut bytes = Vec::new();
+    let encoder = image::codecs::png::PngEncoder::new(&mut bytes);
+    image::ImageEncoder::write_image(encoder, rgb, width, height, image::ExtendedColorType::Rgb8)
+        .map_err(|error| PictureError::Damaged(error.to_string()))?;
+    Ok(bytes)
+}
+
+fn upright(bytes: &[u8]) -> Result<DynamicImage, PictureError> {
     let mut limits = Limits::default();
     limits.max_image_width = Some(MOST_SIDE);
     limits.max_image_height = Some(MOST_SIDE);
@@ -85,7 +116,7 @@ pub fn decode(bytes: &[u8]) -> Result<Pixels, PictureError> {
     let mut reader = ImageReader::new(Cursor::new(bytes))
         .with_guessed_format()
         .map_err(|error| PictureError::Unreadable(error.to_string()))?;
-    if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
+    if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg | ImageFormat::WebP)) {
         return Err(PictureError::WrongKind);
     }
     reader.limits(limits);
@@ -97,11 +128,7 @@ pub fn decode(bytes: &[u8]) -> Result<Pixels, PictureError> {
     let turned = decoder.orientation().map_err(refused)?;
     let mut picture = DynamicImage::from_decoder(decoder).map_err(refused)?;
     picture.apply_orientation(turned);
-    let original = (picture.width(), picture.height());
-    if picture.width().max(picture.height()) > LONGEST_SIDE {
-        picture = picture.resize(LONGEST_SIDE, LONGEST_SIDE, FilterType::Triangle);
-    }
-    Ok(Pixels { width: picture.width(), height: picture.height(), rgb: on_white(picture), original })
+    Ok(picture)
 }
 
 /// Paper shows through where a picture is clear.
@@ -173,8 +200,28 @@ mod tests {
     }
 
     #[test]
+    fn webp_grey_deep_and_clear_pictures_are_read() {
+        let kinds = [
+            (DynamicImage::new_rgb8(6, 4), ImageFormat::WebP),
+            (DynamicImage::new_luma8(6, 4), ImageFormat::Png),
+            (DynamicImage::new_rgb16(6, 4), ImageFormat::Png),
+            (DynamicImage::new_luma_a16(6, 4), ImageFormat::Png),
+            (DynamicImage::new_luma8(6, 4), ImageFormat::Jpeg),
+        ];
+        for (picture, format) in kinds {
+            let mut bytes = Cursor::new(Vec::new());
+            picture.write_to(&mut bytes, format).unwrap();
+            let read = decode_whole(&bytes.into_inner()).unwrap();
+            assert_eq!((read.width, read.height, read.rgb.len()), (6, 4, 72));
+            assert_eq!(decode_whole(&super::png(6, 4, &read.rgb).unwrap()).unwrap(), read);
+        }
+    }
+
+    #[test]
     fn refusals_by_kind() {
         assert_eq!(decode(b"GIF89a\x01\x00\x01\x00"), Err(PictureError::WrongKind));
+        // What phones of one make call HEIC.
+        assert_eq!(decode(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic"), Err(PictureError::WrongKind));
         assert_eq!(decode(b"hello"), Err(PictureError::WrongKind));
         assert_eq!(decode(b""), Err(PictureError::WrongKind));
         let cut_off = &png(30, 20)[..40];

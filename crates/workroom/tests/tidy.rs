@@ -15,7 +15,7 @@ const ARROWS: [(&str, &[&str]); 9] = [
     ("cards", &["measure", "cutting"]),
     ("drawing", &["measure", "cutting", "cards", "words"]),
     ("store", &["measure", "cards"]),
-    ("workroom", &["measure", "words", "cutting", "cards", "drawing", "store"]),
+    ("workroom", &["measure", "color", "photo", "words", "cutting", "cards", "drawing", "store"]),
 ];
 
 /// A file of Rust may be so long.

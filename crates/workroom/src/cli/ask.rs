@@ -11,7 +11,7 @@ use measure::{Length, Unit};
 use words::{Language, say};
 
 use super::open::OpenRequest;
-use super::{Refusal, replan, why};
+use super::{Refusal, picture, replan, why};
 
 /// One command, read and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,6 +34,10 @@ pub(super) enum Asked {
     Trade(super::trade::Request),
     /// `octavo why`.
     Why(why::Request),
+    /// `octavo square`.
+    Square(picture::SquareRequest),
+    /// `octavo colors`.
+    Colors(picture::ColorsRequest),
     /// `octavo replan`.
     Replan(replan::Request),
 }
@@ -136,6 +140,8 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
                 Asked::Trade(super::trade::Request::read(verb, given))
             }
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
+            Some(("square", given)) => Asked::Square(picture::SquareRequest::read(given)),
+            Some(("colors", given)) => Asked::Colors(picture::ColorsRequest::read(given)),
             Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
         },
@@ -227,6 +233,8 @@ fn command() -> Command {
         .subcommands(super::trade::commands())
         .subcommand(why::command())
         .subcommand(replan::command())
+        .subcommand(picture::square_command())
+        .subcommand(picture::colors_command())
 }
 
 /// The project file, which the demo can stand in for.

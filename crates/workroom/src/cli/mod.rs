@@ -10,6 +10,7 @@ mod ask;
 mod clock;
 mod make;
 mod open;
+mod picture;
 mod refusal;
 mod replan;
 mod solve;
@@ -72,6 +73,8 @@ fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
         ask::Asked::Spoiled(request) => spoiled::run(&request, &mut desk),
         ask::Asked::Trade(request) => trade::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
+        ask::Asked::Square(request) => picture::square(&request, &mut desk),
+        ask::Asked::Colors(request) => picture::colors(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));
     match ended {

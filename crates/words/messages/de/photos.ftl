@@ -1,0 +1,1 @@
+# Fotos von Bögen

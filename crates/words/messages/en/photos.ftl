@@ -1,0 +1,64 @@
+## Photos of sheets: the commands `square` and `colors`
+
+help-square = Make a photo of one sheet straight and true to scale
+    .photo = A photo of the whole sheet on a table of another colour: JPEG, PNG or WebP
+    .size = The sheet's own size, such as 12x12 or "210 mm x 297 mm"
+    .out = The PNG file to write
+    .corners = The sheet's corners in pixels of the photo, from the top left clockwise, such as "210,95 1830,120 1905,1740 140,1690"; without them they are looked for
+    .dots = How many pixels an inch of the sheet becomes
+    .even = Even out the light of a lamp, gently
+    .json = Print the corners and what speaks against them as JSON
+    .examples =
+        Examples:
+          octavo square rosebuds.jpg --size 12x12 --out rosebuds.png
+          octavo square rosebuds.jpg --size 12x12 --out rosebuds.png --corners "210,95 1830,120 1905,1740 140,1690"
+help-colors = Tell the colours of a picture, which papers go with it, and whether an ink can be read on it
+    .picture = A picture of the print: JPEG, PNG or WebP
+    .paper = The colour of a paper to hold against it, such as "#8fa98a"; may be said several times
+    .ink = The colour of an ink to stamp on it
+    .json = Print the answer as JSON
+    .examples =
+        Examples:
+          octavo colors rosebuds.png
+          octavo colors rosebuds.png --paper "#8fa98a" --paper "#f4efe2" --ink "#2d3b55"
+
+squared = { $path }: made straight from the corners { $corners }
+doubt-faint-side = look at the corners: part of an edge can hardly be told from the table; give them with --corners if they are off, or take the photo on a darker table
+doubt-goes-on = look at the corners: an edge seems to go on past a corner; give them with --corners if they are off
+doubt-margin = look at the corners: they may be those of a printed margin and not of the sheet; give them with --corners if they are off
+doubt-rival = look at the corners: other lines would do nearly as well; give them with --corners if they are off
+doubt-small = look at the corners: the sheet takes up little of the photo; go nearer for a sharper picture
+doubt-at-edge = look at the corners: the sheet reaches the photo's edge; take the photo with some table on every side
+
+colors-share = { $color }  { $share } % of the picture
+colors-paper = { $paper }: nearest { $nearest }, ΔE { $delta }, { $near }; { $goes }
+near-same = hardly to be told apart
+near-good = a good match
+near-close = close
+near-family = of the same family
+near-other = another colour
+goes-match = repeats a colour of the print
+goes-tone = goes tone on tone
+goes-contrast = stands out against the print
+goes-neutral = quiet beside any print
+goes-none = no plain pairing
+colors-ink = { $ink } as ink: contrast { $worst } at the worst place, { $median } at half of the places; below 3 on { $below } % of the print
+colors-daylight = colours on a screen are not the paper's: hold it against the paper in daylight
+
+refused-photo-missing = cannot find the picture `{ $picture }`
+    .remedy = look whether its name is right
+refused-photo-kind = `{ $picture }` is neither PNG, JPEG nor WebP
+    .remedy = save it as one of them (phones that write HEIC have a setting "most compatible" for JPEG)
+refused-photo-large = the picture `{ $picture }` is too large
+    .remedy = make it smaller: no side over { $side } pixels, no file over 64 MB
+refused-no-sheet = no sheet was found in `{ $picture }`
+    .remedy = give its corners with --corners, or take the photo on a table of another colour
+refused-corners-crossed = the corners are crossed
+    .remedy = give them one after the other round the sheet: top left, top right, bottom right, bottom left
+refused-corners-mirrored = the corners run the wrong way round
+    .remedy = give them clockwise: top left, top right, bottom right, bottom left
+refused-corners-hollow = the corners make no sheet
+    .remedy = give four corners well apart, none inside the others
+refused-square-corners = write four places as eight numbers, such as 210,95 1830,120 1905,1740 140,1690
+refused-square-size = write the sheet's width and height, such as 12x12 or 210 mm x 297 mm
+refused-color = write a colour as #rrggbb, such as #8fa98a

@@ -1,0 +1,85 @@
+//! `octavo square` and `octavo colors`, on a photo drawn here: a pale sheet with a blue band, askew on a dark table.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use std::fs;
+use std::path::PathBuf;
+
+use photo::{Homography, Point};
+
+#[path = "common/run.rs"]
+mod run;
+
+use run::octavo;
+
+/// Where the sheet lies in the photo.
+const CORNERS: [Point; 4] =
+    [Point::new(150.0, 80.0), Point::new(640.0, 110.0), Point::new(690.0, 540.0), Point::new(100.0, 500.0)];
+
+/// A folder of this test's own, with the photo in it.
+fn folder(name: &str) -> (PathBuf, String) {
+    let folder = std::env::temp_dir().join(format!("octavo-pictures-{name}-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    let flat = [Point::new(0.0, 0.0), Point::new(1.0, 0.0), Point::new(1.0, 1.0), Point::new(0.0, 1.0)];
+    let onto = Homography::between(CORNERS, flat).unwrap();
+    let color = |x: u32, y: u32| {
+        let at = onto.apply(Point::new(f64::from(x) + 0.5, f64::from(y) + 0.5));
+        let inside = (0.0..1.0).contains(&at.x) && (0.0..1.0).contains(&at.y);
+        match (inside, (0.3..0.5).contains(&at.x)) {
+            (false, _) => [70, 55, 45],
+            (true, false) => [244, 239, 226],
+            (true, true) => [90, 120, 170],
+        }
+    };
+    let rgb: Vec<u8> = (0..600).flat_map(|y| (0..800).flat_map(move |x| color(x, y))).collect();
+    let path = folder.join("photo.png");
+    fs::write(&path, workroom::pictures::png(800, 600, &rgb).unwrap()).unwrap();
+    (folder, path.to_str().unwrap().to_owned())
+}
+
+#[test]
+fn a_photo_is_made_straight_and_its_colors_told() {
+    let (folder, photo) = folder("straight");
+    let sheet = folder.join("sheet.png").to_str().unwrap().to_owned();
+    let (code, out, err) = octavo(&["square", &photo, "--size", "12x12", "--dots", "50", "--out", &sheet, "--json"]);
+    assert!(code < 2, "{err}");
+    let answer: serde_json::Value = serde_json::from_str(&out).unwrap();
+    let first: Vec<f64> = serde_json::from_value(answer["corners"][0].clone()).unwrap();
+    let near = CORNERS.iter().map(|at| (at.x - first[0]).hypot(at.y - first[1])).fold(f64::INFINITY, f64::min);
+    assert!(near < 1.5, "{near} pixels off");
+    let made = workroom::pictures::decode_whole(&fs::read(&sheet).unwrap()).unwrap();
+    assert_eq!((made.width, made.height), (600, 600));
+    let (code, out, err) = octavo(&["colors", &sheet, "--paper", "#ffffff", "--ink", "#202040"]);
+    assert_eq!(code, 0, "{err}");
+    assert!(
+        out.contains("#f4efe2") && out.contains(" % of the picture") && out.contains("ΔE") && err.contains("daylight"),
+        "{out}{err}"
+    );
+    fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn what_cannot_be_squared_says_why_and_writes_nothing() {
+    let (folder, photo) = folder("refused");
+    let out = folder.join("none.png").to_str().unwrap().to_owned();
+    let plain = folder.join("plain.png").to_str().unwrap().to_owned();
+    fs::write(&plain, workroom::pictures::png(300, 200, &[128; 300 * 200 * 3]).unwrap()).unwrap();
+    let heic = folder.join("phone.jpg").to_str().unwrap().to_owned();
+    fs::write(&heic, b"\0\0\0\x18ftypheic\0\0\0\0mif1heic").unwrap();
+    let half = folder.join("half.png").to_str().unwrap().to_owned();
+    fs::write(&half, &fs::read(&photo).unwrap()[..3000]).unwrap();
+    let crossed = ["--corners", "10,10 300,300 300,10 10,300"];
+    for (file, more, words) in [
+        (&plain, &[][..], "no sheet was found"),
+        (&heic, &[][..], "HEIC"),
+        (&half, &[][..], "cannot be read"),
+        (&photo, &crossed[..], "crossed"),
+        (&"/no/such/photo.jpg".to_owned(), &[][..], "cannot find"),
+    ] {
+        let args = [&["square", file, "--size", "12x12", "--out", &out], more].concat();
+        let (code, said, err) = octavo(&args);
+        assert_eq!((code, said.as_str()), (2, ""), "{err}");
+        assert!(err.contains(words) && err.contains(": ") && !err.contains('⟨'), "{err}");
+        assert!(!PathBuf::from(&out).exists());
+    }
+    fs::remove_dir_all(folder).unwrap();
+}
