@@ -220,6 +220,25 @@ fn a_table_is_read_whole_or_refused_and_saved_without_formulas() {
 }
 
 #[test]
+fn the_short_handout_is_one_page() {
+    let visit = Visit::new();
+    for query in ["", "?print=large", "?sheet=a4&units=mm", "?hand=left"] {
+        let file = visit.get(&format!("/w/2/file/one-page.pdf{query}"));
+        assert_eq!(file.status, 200);
+        assert!(file.body.starts_with(b"%PDF"), "{query}");
+    }
+    let project = store::project_file::read(DEMO).unwrap();
+    let plan = cards::plan::plan(&project, &mut cards::plan::Budget::nodes(50_000_000));
+    for print in [drawing::sheets::Print::Normal, drawing::sheets::Print::Large] {
+        let edition = drawing::sheets::Edition {
+            print,
+            ..drawing::sheets::Edition::plain(&plan, drawing::sheets::Paper::Letter)
+        };
+        assert_eq!(drawing::sheets::one_page(&plan, &edition).len(), 1);
+    }
+}
+
+#[test]
 fn labels_come_as_a_file() {
     let visit = Visit::new();
     for on in ["plain", "three-ten", "two-five", "two-seven"] {

@@ -3,6 +3,7 @@
 //! | offers | gives |
 //! |---|---|
 //! | [`handout`], [`edition()`] | every page, for [`crate::pdf::write`] |
+//! | [`one_page()`] | the handout on one page |
 //! | [`templates()`] | pages at true size, to cut and fold by |
 //! | [`envelope_templates`] | the envelope to make, at true size |
 //! | [`cut_files`] | cut lines in true units |
@@ -29,6 +30,7 @@ mod labels;
 mod light;
 mod look;
 mod needs;
+mod one_page;
 mod opening;
 mod other_sizes;
 mod pages;
@@ -59,6 +61,7 @@ pub use edition::{Edition, Hand, Paper, Print};
 pub use envelope::envelope_templates;
 pub use kit_labels::{KitLabel, LABEL_SHEETS, LabelSheet, kit_labels};
 pub use light::{light_table, piece_drawing};
+pub use one_page::one_page;
 pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
 pub use templates::templates;

@@ -22,6 +22,15 @@ use crate::text::{Align, Face, Line, Style, place, wrap};
 /// The table of pieces, small supplies and costs.
 pub(super) fn needs(plan: &Plan, told: Told, pages: &mut Pages) {
     pages.chapter(&say("page-needs-title", &[]));
+    let (columns, rows) = pieces_table(plan, told);
+    pages.table(&columns, &rows);
+    colors(plan, told, pages);
+    supplies(plan, told, pages);
+    costs(plan, pages);
+}
+
+/// Every piece to cut: its name, size, from what, how many.
+pub(super) fn pieces_table(plan: &Plan, told: Told) -> ([Column; 4], Vec<Vec<String>>) {
     let shares = if told.large() { [22, 34, 27, 17] } else { [20, 36, 32, 12] };
     let columns = [
         column("page-needs-piece", shares[0], Align::Start),
@@ -31,10 +40,7 @@ pub(super) fn needs(plan: &Plan, told: Told, pages: &mut Pages) {
     ];
     let mut rows = paper_rows(plan, told);
     rows.extend(stock_rows(plan, told));
-    pages.table(&columns, &rows);
-    colors(plan, told, pages);
-    supplies(plan, told, pages);
-    costs(plan, pages);
+    (columns, rows)
 }
 
 fn column(id: &str, share: i64, align: Align) -> Column {

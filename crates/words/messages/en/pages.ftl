@@ -451,3 +451,5 @@ page-quoted = “{ $words }”
 page-envelope-title = Envelope for { $names }
 page-envelope-note = Cut { $size } along the solid lines, score the dashed ones, fold the side flaps in first, glue the lower flap to them. Score one first and try a finished card in it.
 page-envelope-face = face { $size }
+
+page-one-rest = There was no room for the rest on one page: the full handout has it.

@@ -5,6 +5,7 @@
 //! | `plan.json` | the whole plan for other programs ([`view`]) |
 //! | `handout.pdf` | every page to print; `handout-large.pdf`, `handout-left.pdf` … in other editions |
 //! | `handout.md`, `handout.txt` | its words as Markdown, and as plain text |
+//! | `one-page.pdf` | pieces and cuts on one page |
 //! | `templates.pdf` | pages at true size, to cut and fold by |
 //! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
 //! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |

@@ -5,7 +5,9 @@ use std::thread;
 
 use cards::Plan;
 use cards::plan::Card;
-use drawing::sheets::{Edition, Faces, Hand, Print, card_picture, cut_files, edition, sheet_drawing, templates};
+use drawing::sheets::{
+    Edition, Faces, Hand, Print, card_picture, cut_files, edition, one_page, sheet_drawing, templates,
+};
 use drawing::{Scene, markdown, pdf, png, svg};
 use measure::{Length, Size, Unit};
 use words::Language;
@@ -58,7 +60,9 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<O
                 let templates = templates(plan, &wanted.edition, wanted.square);
                 let templates =
                     (!templates.is_empty()).then(|| book(plan, "templates.pdf".to_owned(), language, &templates));
-                let books = editions.iter().map(drawn).chain(templates);
+                let short = one_page(plan, &wanted.edition);
+                let short = std::iter::once(book(plan, "one-page.pdf".to_owned(), language, &short));
+                let books = editions.iter().map(drawn).chain(templates).chain(short);
                 books.collect::<Result<Vec<_>, _>>()
             })
         });

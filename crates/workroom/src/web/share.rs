@@ -92,6 +92,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
             ul.files {
                 li { a href=(file("project.toml")) { (say("share-project", &[])) } " " (say("share-project-note", &[])) }
                 li { a href=(format!("{}{query}", file("templates.pdf"))) { (say("share-templates", &[])) } " " (say("share-templates-note", &[])) }
+                li { a href=(format!("{}{query}", file("one-page.pdf"))) { (say("share-one-page", &[])) } " " (say("share-one-page-note", &[])) }
                 li { a href=(format!("{}{query}", file("handout.md"))) { (say("share-markdown", &[])) } " " (say("share-markdown-note", &[])) }
                 li { a href=(format!("{}{query}", file("handout.txt"))) { (say("share-plain", &[])) } " " (say("share-plain-note", &[])) }
                 li { a href=(file("plan.json")) { (say("share-plan", &[])) } " " (say("share-plan-note", &[])) }
@@ -155,6 +156,13 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
                 ("text/plain; charset=utf-8", drawing::markdown::plain_text(&scenes))
             };
             Some(Answer::file(name, kind, text.into_bytes()))
+        }
+        "one-page.pdf" => {
+            let wanted = edition(desk.made.project(), desk.asked);
+            let about =
+                pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
+            let bytes = pdf::write(&drawing::sheets::one_page(plan, &wanted), &about).ok()?;
+            Some(Answer::file("one-page.pdf", "application/pdf", bytes))
         }
         "envelope.pdf" => {
             let bytes = crate::labels::envelopes(plan, &edition(desk.made.project(), desk.asked));
