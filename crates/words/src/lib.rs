@@ -149,7 +149,7 @@ pub const ENGLISH: [(&str, &str); 11] = [
 ];
 
 /// The German message files; a message they lack is said in English.
-const GERMAN: [(&str, &str); 10] = [
+const GERMAN: [(&str, &str); 11] = [
     ("counts.ftl", include_str!("../messages/de/counts.ftl")),
     ("photos.ftl", include_str!("../messages/de/photos.ftl")),
     ("commands.ftl", include_str!("../messages/de/commands.ftl")),
@@ -160,6 +160,7 @@ const GERMAN: [(&str, &str); 10] = [
     ("rooms.ftl", include_str!("../messages/de/rooms.ftl")),
     ("hands.ftl", include_str!("../messages/de/hands.ftl")),
     ("shaping.ftl", include_str!("../messages/de/shaping.ftl")),
+    ("trade.ftl", include_str!("../messages/de/trade.ftl")),
 ];
 
 /// One value put into a message.
@@ -307,6 +308,10 @@ fn format_by(bundle: &Bundle, id: &str, args: &FluentArgs<'_>) -> Option<String>
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, clippy::panic, reason = "tests")]
+    use std::collections::{BTreeMap, BTreeSet};
+
+    use fluent_syntax::ast::Entry;
+
     use super::*;
 
     #[test]
@@ -321,6 +326,43 @@ mod tests {
                 assert!(added.is_ok(), "{file}: a name is used twice: {added:?}");
             }
         }
+    }
+
+    /// Every message and attribute by name, with the variables it puts in.
+    fn told(language: Language) -> BTreeMap<String, BTreeSet<String>> {
+        let mut all = BTreeMap::new();
+        for (_, text) in language.files() {
+            let resource = FluentResource::try_new((*text).to_owned()).unwrap();
+            for entry in resource.entries() {
+                let Entry::Message(message) = entry else { continue };
+                let own = message.value.iter().map(|value| (message.id.name.to_owned(), value));
+                let attributes = message.attributes.iter();
+                let attributes = attributes.map(|one| (format!("{}.{}", message.id.name, one.id.name), &one.value));
+                for (name, pattern) in own.chain(attributes) {
+                    // The debug form names every variable, wherever in the pattern it stands.
+                    let form = format!("{pattern:?}");
+                    let parts = form.split("VariableReference { id: Identifier { name: \"").skip(1);
+                    let variables = parts.filter_map(|rest| rest.split('"').next()).map(str::to_owned).collect();
+                    all.insert(name, variables);
+                }
+            }
+        }
+        all
+    }
+
+    #[test]
+    fn german_says_everything_that_english_says_with_the_same_facts() {
+        let (english, german) = (told(Language::English), told(Language::German));
+        assert!(english.len() > 500, "the reader of messages finds them: {}", english.len());
+        assert_eq!(english.keys().collect::<Vec<_>>(), german.keys().collect::<Vec<_>>());
+        let mut differing = Vec::new();
+        for (name, variables) in &english {
+            // German may say less (a number that only chose a plural), never a fact that is not given.
+            if !german[name].is_subset(variables) {
+                differing.push((name, variables, &german[name]));
+            }
+        }
+        assert!(differing.is_empty(), "{differing:#?}");
     }
 
     #[test]

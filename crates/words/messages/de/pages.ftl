@@ -461,3 +461,6 @@ light-behind = { $face }, dahinter
 lost-base = Grundkarte
 lost-inside = Einlegeblatt
 page-quoted = „{ $words }“
+page-envelope-title = Umschlag für { $names }
+page-envelope-note = { $size } entlang der durchgezogenen Linien schneiden, die gestrichelten falzen, zuerst die Seitenklappen einschlagen, die untere Klappe daraufkleben. Falzen Sie erst einen, und probieren Sie eine fertige Karte darin.
+page-envelope-face = Vorderseite { $size }

@@ -1,1 +1,64 @@
-# Fotos von Bögen
+## Fotos von Bögen: die Befehle `square` und `colors`
+
+help-square = Das Foto eines Bogens gerade und maßstäblich machen
+    .photo = Ein Foto des ganzen Bogens auf einem Tisch in anderer Farbe: JPEG, PNG oder WebP
+    .size = Die Größe des Bogens, etwa 12x12 oder "210 mm x 297 mm"
+    .out = Die PNG-Datei, die geschrieben wird
+    .corners = Die Ecken des Bogens in Pixeln des Fotos, von links oben im Uhrzeigersinn, etwa "210,95 1830,120 1905,1740 140,1690"; ohne sie werden sie gesucht
+    .dots = Wie viele Pixel aus einem Zoll des Bogens werden
+    .even = Das Licht einer Lampe behutsam ausgleichen
+    .json = Die Ecken, und was gegen sie spricht, als JSON ausgeben
+    .examples =
+        Beispiele:
+          octavo square rosebuds.jpg --size 12x12 --out rosebuds.png
+          octavo square rosebuds.jpg --size 12x12 --out rosebuds.png --corners "210,95 1830,120 1905,1740 140,1690"
+help-colors = Die Farben eines Bildes sagen, welche Papiere dazu passen, und ob eine Stempelfarbe darauf zu lesen ist
+    .picture = Ein Bild des Musters: JPEG, PNG oder WebP
+    .paper = Die Farbe eines Papiers, das danebengehalten wird, etwa "#8fa98a"; darf mehrmals stehen
+    .ink = Die Farbe einer Stempelfarbe
+    .json = Die Antwort als JSON ausgeben
+    .examples =
+        Beispiele:
+          octavo colors rosebuds.png
+          octavo colors rosebuds.png --paper "#8fa98a" --paper "#f4efe2" --ink "#2d3b55"
+
+squared = { $path }: gerade gemacht aus den Ecken { $corners }
+doubt-faint-side = sehen Sie die Ecken an: ein Teil einer Kante hebt sich kaum vom Tisch ab; geben Sie sie mit --corners an, wenn sie nicht stimmen, oder fotografieren Sie auf einem dunkleren Tisch
+doubt-goes-on = sehen Sie die Ecken an: eine Kante scheint über eine Ecke hinauszugehen; geben Sie sie mit --corners an, wenn sie nicht stimmen
+doubt-margin = sehen Sie die Ecken an: es können die eines gedruckten Randes sein und nicht die des Bogens; geben Sie sie mit --corners an, wenn sie nicht stimmen
+doubt-rival = sehen Sie die Ecken an: andere Linien wären fast ebenso gut; geben Sie sie mit --corners an, wenn sie nicht stimmen
+doubt-small = sehen Sie die Ecken an: der Bogen nimmt wenig vom Foto ein; gehen Sie für ein schärferes Bild näher heran
+doubt-at-edge = sehen Sie die Ecken an: der Bogen reicht bis an den Rand des Fotos; fotografieren Sie mit etwas Tisch auf jeder Seite
+
+colors-share = { $color }  { $share } % des Bildes
+colors-paper = { $paper }: am nächsten { $nearest }, ΔE { $delta }, { $near }; { $goes }
+near-same = kaum zu unterscheiden
+near-good = passt gut
+near-close = nah
+near-family = aus derselben Familie
+near-other = eine andere Farbe
+goes-match = wiederholt eine Farbe des Musters
+goes-tone = geht Ton in Ton
+goes-contrast = hebt sich vom Muster ab
+goes-neutral = ruhig neben jedem Muster
+goes-none = passt auf keine einfache Weise
+colors-ink = { $ink } als Stempelfarbe: Kontrast { $worst } an der schlechtesten Stelle, { $median } an der Hälfte der Stellen; unter 3 auf { $below } % des Musters
+colors-daylight = Farben auf einem Bildschirm sind nicht die des Papiers: halten Sie es bei Tageslicht an das Papier
+
+refused-photo-missing = das Bild `{ $picture }` ist nicht zu finden
+    .remedy = sehen Sie nach, ob der Name stimmt
+refused-photo-kind = `{ $picture }` ist weder PNG noch JPEG noch WebP
+    .remedy = sichern Sie es als eines davon (Telefone, die HEIC schreiben, haben eine Einstellung „maximale Kompatibilität“ für JPEG)
+refused-photo-large = das Bild `{ $picture }` ist zu groß
+    .remedy = machen Sie es kleiner: keine Seite über { $side } Pixel, keine Datei über 64 MB
+refused-no-sheet = in `{ $picture }` wurde kein Bogen gefunden
+    .remedy = geben Sie seine Ecken mit --corners an, oder fotografieren Sie auf einem Tisch in anderer Farbe
+refused-corners-crossed = die Ecken sind überkreuzt
+    .remedy = geben Sie sie der Reihe nach um den Bogen herum an: links oben, rechts oben, rechts unten, links unten
+refused-corners-mirrored = die Ecken laufen verkehrt herum
+    .remedy = geben Sie sie im Uhrzeigersinn an: links oben, rechts oben, rechts unten, links unten
+refused-corners-hollow = die Ecken ergeben keinen Bogen
+    .remedy = geben Sie vier Ecken an, die weit auseinanderliegen, keine innerhalb der anderen
+refused-square-corners = schreiben Sie vier Stellen als acht Zahlen, etwa 210,95 1830,120 1905,1740 140,1690
+refused-square-size = schreiben Sie Breite und Höhe des Bogens, etwa 12x12 oder 210 mm x 297 mm
+refused-color = schreiben Sie eine Farbe als #rrggbb, etwa #8fa98a

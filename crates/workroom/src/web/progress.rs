@@ -91,7 +91,10 @@ mod tests {
         room.patience = Duration::ZERO;
         let (status, shown) = text(&room, "/w/1/batch");
         assert_eq!(status, 200);
-        assert!(shown.contains("s so far, ") && shown.contains("/w/1/stop") && shown.contains("/w/1/progress"), "{shown}");
+        assert!(
+            shown.contains("s so far, ") && shown.contains("/w/1/stop") && shown.contains("/w/1/progress"),
+            "{shown}"
+        );
         assert!(shown.contains("http-equiv=\"refresh\""), "without scripts it comes again by itself");
         let events = std::iter::repeat_with(|| text(&room, "/w/1/progress").1);
         let last = events.take(240).find(|event| event.contains("event: done")).unwrap();
