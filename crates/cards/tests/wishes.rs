@@ -236,6 +236,63 @@ fn a_cheaper_sheet_size_is_used_where_it_does() {
     assert_eq!(line.used, Some(rust_decimal::Decimal::new(780, 2)));
 }
 
+/// Milk from these sheets only: size and how many there are, all at one price unless it is an offcut.
+fn milk_from(sheets: &[(&str, Option<u32>, i64)], strip: &str) -> Plan {
+    let mut project = project();
+    project.trimmer.smallest_strip = length(strip);
+    let sheet = |&(text, count, cents): &(&str, Option<u32>, i64)| StockSheet {
+        size: size(text),
+        count,
+        grain: Grain::Unknown,
+        price: Some(cards::model::Price {
+            amount: rust_decimal::Decimal::new(cents, 2),
+            currency: "GBP".into(),
+            date: None,
+        }),
+        pack_of: 1,
+    };
+    project.cardstocks[0].sheets = sheets.iter().map(sheet).collect();
+    planned(&project)
+}
+
+fn used(plan: &Plan, size: usize) -> u32 {
+    plan.stocks[0].sheets.iter().filter(|s| s.size == size).map(|s| s.times).sum()
+}
+
+#[test]
+fn sheets_that_leave_a_narrow_strip_are_left_where_others_cost_no_more() {
+    // A base of 7 × 5 leaves a strip of 1/4 of the one and none of the other; a band of 3/4 gives greeting strips.
+    let sheets = [("7 1/4 x 5 3/4", None, 20), ("7 x 5 3/4", None, 20)];
+    let heedless = milk_from(&sheets, "1/8");
+    let heeded = milk_from(&sheets, "1/2");
+    assert!(used(&heedless, 0) > 0, "without the rule the first size is taken");
+    assert_eq!(used(&heeded, 0), 0, "with it, none");
+    assert!(!has(&heeded, "cardstock-strip-narrow"));
+    assert_eq!(heeded.stocks[0].sheet_count, heedless.stocks[0].sheet_count);
+}
+
+#[test]
+fn a_narrow_strip_that_saves_sheets_stays_and_is_told() {
+    // Two bases of 7 × 5 are 10 wide: a strip of 1/4 is left, and one a sheet would take twice as many.
+    let plan = milk_from(&[("10 1/4 x 7", None, 20)], "1/2");
+    let told = plan.findings.iter().find(|finding| finding.code == "cardstock-strip-narrow").unwrap();
+    let fact = |name: &str| told.facts.iter().find(|fact| fact.0 == name).map(|fact| fact.1.clone());
+    assert_eq!((fact("width"), fact("least")), (Some(length("1/4").into()), Some(length("1/2").into())));
+    assert!(!has(&milk_from(&[("10 1/4 x 7", None, 20)], "1/4"), "cardstock-strip-narrow"));
+}
+
+#[test]
+fn offcuts_are_used_first_and_are_never_bought() {
+    // A sheet that cost nothing, of which there are so many, is an offcut: one base each from five of them.
+    let sheets = [("8 1/2 x 11", None, 20), ("7 x 5", Some(5), 0)];
+    let plan = milk_from(&sheets, "1/2");
+    assert_eq!(used(&plan, 1), 5);
+    assert!(!has(&plan, "cardstock-short"));
+    let few = milk_from(&[("8 1/2 x 11", Some(1), 20), ("7 x 5", Some(5), 0)], "1/2");
+    assert_eq!(used(&few, 1), 5, "sheets are lacking, offcuts are not bought");
+    assert!(has(&few, "cardstock-short"));
+}
+
 #[test]
 fn without_partners_other_prints_are_shared_evenly() {
     let mut project = project();

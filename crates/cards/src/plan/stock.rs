@@ -7,7 +7,7 @@ use std::collections::btree_map::Entry;
 use cutting::fixed::{self, Answer, CutSheet, Instance, PieceKind, Question, SheetKind};
 use cutting::steps::effort;
 use cutting::tree::pieces;
-use cutting::{Budget, Tree};
+use cutting::{Axis, Budget, Tree};
 use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
@@ -205,12 +205,14 @@ impl Nest<'_> {
     /// The sheets in the engine's frame, with the numbers that are there or as many as are wanted.
     fn sheet_kinds(&self, limited: bool) -> Vec<SheetKind> {
         let costs = sheet_costs(&self.stock.sheets);
+        // Offcuts are never bought: however many sheets are wanted, there are no more of them.
+        let bought = costs.iter().any(|&cost| cost > 0);
         let kind = |(index, sheet): (usize, &StockSheet)| {
             let size = if self.turned_sheets[index] { sheet.size.turned() } else { sheet.size };
             SheetKind {
                 width: self.grid.floor(size.width),
                 height: self.grid.floor(size.height),
-                copies: sheet.count.filter(|_| limited),
+                copies: sheet.count.filter(|_| limited || (bought && costs[index] == 0)),
                 cost: costs[index],
             }
         };
@@ -250,15 +252,18 @@ impl Nest<'_> {
             question: Question::LeastCost,
             rules: fixed::Rules::default(),
         };
-        let nodes = if limited { budget.left() / 2 } else { budget.left() };
+        // Chosen: a quarter is kept for the question whether narrow strips can be done without.
+        let nodes = if limited { budget.left() / 2 } else { budget.left() / 4 * 3 };
         let mut answer = budget.within(nodes, |part| fixed::solve(&instance, part));
         // Whatever the reason: pieces that fit no sheet at all are not asked for here.
         let lacks = |answer: &Answer| answer.sheets.is_empty();
         let short = limited && answer.as_ref().is_ok_and(lacks);
         if short {
             instance.sheets = self.sheet_kinds(false);
-            let mut part = budget.part(budget.left());
-            answer = fixed::solve(&instance, &mut part);
+            answer = budget.within(budget.left() / 4 * 3, |part| fixed::solve(&instance, part));
+        }
+        if let Ok(free) = &mut answer {
+            self.keep_strips_wide(&mut instance, free, budget, findings);
         }
         match answer {
             Ok(answer) if !answer.sheets.is_empty() => self.publish(plan, &answer, short, findings),
@@ -267,6 +272,41 @@ impl Nest<'_> {
                 findings.push(self.about(Severity::Serious, "cardstock-too-fine"));
             }
             Err(_) => findings.push(self.about(Severity::Serious, "internal-check")),
+        }
+    }
+
+    /// A plan without strips that are hard to hold takes the place of one with them if it costs no more; else they are told.
+    ///
+    /// A piece that is itself narrower counts as the narrowest that is held.
+    fn keep_strips_wide(
+        &self,
+        instance: &mut Instance,
+        free: &mut Answer,
+        budget: &mut Budget<'_>,
+        findings: &mut Vec<Finding>,
+    ) {
+        let wanted = instance.pieces.iter().filter(|piece| piece.demand != Some(0));
+        let narrowest = wanted.map(|piece| piece.width.min(piece.height)).min().unwrap_or(0);
+        let least_strip = self.grid.ceil(self.project.trimmer.smallest_strip).min(narrowest);
+        let strip = |answer: &Answer| {
+            let of = |cut: &CutSheet| {
+                narrowest_part(&cut.tree, instance.sheets[cut.sheet].width, instance.sheets[cut.sheet].height)
+            };
+            answer.sheets.iter().map(of).min().unwrap_or(u32::MAX)
+        };
+        let found = strip(free);
+        if found >= least_strip {
+            return;
+        }
+        instance.rules.least_strip = least_strip;
+        let wide = budget.within(budget.left(), |part| fixed::solve(instance, part));
+        match wide {
+            Ok(wide) if !wide.sheets.is_empty() && wide.value <= free.value => *free = wide,
+            _ => findings.push(
+                self.about(Severity::Warning, "cardstock-strip-narrow")
+                    .with("width", self.grid.length(found))
+                    .with("least", self.project.trimmer.smallest_strip),
+            ),
         }
     }
 
@@ -389,6 +429,17 @@ impl Nest<'_> {
     }
 }
 
+/// The narrowest part that any cut of a tree leaves; [`u32::MAX`] where nothing is cut.
+fn narrowest_part(tree: &Tree, width: u32, height: u32) -> u32 {
+    let Tree::Cut { axis, at, first, second } = tree else { return u32::MAX };
+    let (rest, parts) = match axis {
+        Axis::X => (width.saturating_sub(*at), [(*at, height), (width.saturating_sub(*at), height)]),
+        Axis::Y => (height.saturating_sub(*at), [(width, *at), (width, height.saturating_sub(*at))]),
+    };
+    let [a, b] = parts;
+    (*at).min(rest).min(narrowest_part(first, a.0, a.1)).min(narrowest_part(second, b.0, b.1))
+}
+
 /// A tree as the maker sees it: the engine's frame undone, of pieces written turned and of a turned sheet.
 pub(super) fn upright(tree: &Tree, swapped: &dyn Fn(usize) -> bool, turned_sheet: bool) -> Tree {
     match *tree {
@@ -426,7 +477,9 @@ fn sheet_costs(sheets: &[StockSheet]) -> Vec<u64> {
         let same =
             sheets.iter().all(|other| other.price.as_ref().is_some_and(|other| other.currency == price.currency));
         let each = price.amount.checked_div(Decimal::from(sheet.pack_of.max(1)))?.checked_mul(Decimal::from(10_000))?;
-        each.round().to_u64().filter(|&cost| same && (1..1 << 32).contains(&cost))
+        // What cost nothing, and of which there are so many, is an offcut: it is used first.
+        let offcut = each.is_zero() && sheet.count.is_some();
+        each.round().to_u64().filter(|&cost| same && (offcut || (1..1 << 32).contains(&cost)))
     };
     let costs: Option<Vec<u64>> = sheets.iter().map(cost).collect();
     costs.filter(|_| sheets.len() > 1).unwrap_or_else(|| vec![1; sheets.len()])

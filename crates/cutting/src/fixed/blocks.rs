@@ -4,6 +4,8 @@
 //! ([`around`]); the most promising block is taken next and joined to all that were taken before. Of two blocks
 //! of the same pieces only those stay of which none is both narrower and lower.
 //!
+//! It knows no [`super::Rules`]: under any, it does not start.
+//!
 //! # Source
 //! Bottom-up joining: Wang 1983, *Operations Research* 31(3); best first with a bound: Viswanathan, Bagchi 1993,
 //! *Operations Research* 41(4) (both from memory). Checked by `tests/bench_small.rs` and against plain search.
@@ -181,7 +183,7 @@ fn gaps(positions: &[u32]) -> Vec<Vec<usize>> {
 }
 
 impl<'a> Search<'a> {
-    /// Ready to start; `None` if there are too many copies, or no nodes for the table.
+    /// Ready to start; `None` under rules, if there are too many copies, or no nodes for the table.
     fn of(
         (grid, table): (&'a Grid, &[i64]),
         (items, limits): (&'a [Item], &'a [Limits]),
@@ -189,7 +191,8 @@ impl<'a> Search<'a> {
         least: i64,
         budget: &mut Budget<'_>,
     ) -> Option<Search<'a>> {
-        if limits.iter().any(|limit| limit.cap > MOST_COPIES) {
+        // A pair of blocks leaves strips of any width and turns the sheet at will.
+        if !grid.rules.plain() || limits.iter().any(|limit| limit.cap > MOST_COPIES) {
             return None;
         }
         let around = around(grid, table, budget).ok()?;
@@ -351,4 +354,32 @@ fn mark(item: usize) -> u64 {
 
 fn short(n: u32) -> u16 {
     u16::try_from(n).unwrap_or(u16::MAX)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fixed::{Rules, SheetKind, Stages};
+
+    /// What a search of blocks lists for two pieces of 5 x 6 and 4 x 7 on 11 x 11.
+    fn listed(rules: Rules) -> Option<Vec<(Vec<u32>, Tree)>> {
+        let sheet = SheetKind { width: 11, height: 11, copies: None, cost: 1 };
+        let item = |kind, width, height| Item { kind, width, height, cap: 4, value: 1, turn: true };
+        let items = [item(0, 5, 6), item(1, 4, 7)];
+        let grid = Grid::of(&sheet, &items, rules)?;
+        let table = vec![100; grid.cells()];
+        let limits = [Limits { min: 0, cap: 4 }, Limits { min: 0, cap: 4 }];
+        list((&grid, &table), (&items, &limits), &[1, 1], 1, &mut Budget::nodes(1_000_000))
+    }
+
+    #[test]
+    fn blocks_that_would_break_a_rule_are_not_searched() {
+        let free = listed(Rules::default()).unwrap_or_default();
+        let least = Rules { least_strip: 2, ..Rules::default() };
+        let turns = Rules { stages: Some(Stages { most: 2, trim: false }), ..Rules::default() };
+        for rules in [least, turns] {
+            assert!(free.iter().any(|(_, tree)| !rules.allow(tree, 11, 11)), "without the rule it is broken");
+            assert!(listed(rules).is_none_or(|found| found.iter().all(|(_, tree)| rules.allow(tree, 11, 11))));
+        }
+    }
 }

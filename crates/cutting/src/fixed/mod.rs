@@ -33,6 +33,7 @@ mod pattern;
 mod pick;
 mod points;
 mod pool;
+mod relaxed;
 mod rules;
 mod staged;
 mod stock;
@@ -111,6 +112,14 @@ fn inside(instance: &Instance) -> Instance {
     inside
 }
 
+/// The question itself; the instance has been checked and its sheets lie inside their edges.
+fn asked(inside: &Instance, budget: &mut Budget<'_>) -> Answer {
+    match inside.question {
+        Question::LeastCost => least::least_cost(inside, budget),
+        Question::MostValue => pick::most_value(inside, budget),
+    }
+}
+
 /// The best answer within the budget.
 ///
 /// # Errors
@@ -133,10 +142,7 @@ pub fn solve(instance: &Instance, budget: &mut Budget<'_>) -> Result<Answer, Ins
     instance.check()?;
     let before = budget.spent();
     let inside = inside(instance);
-    let mut answer = match instance.question {
-        Question::LeastCost => least::least_cost(&inside, budget),
-        Question::MostValue => pick::most_value(&inside, budget),
-    };
+    let mut answer = if inside.rules.plain() { asked(&inside, budget) } else { relaxed::solve(&inside, budget) };
     for cut in &mut answer.sheets {
         let SheetKind { width, height, .. } = instance.sheets[cut.sheet];
         let tree = std::mem::replace(&mut cut.tree, crate::Tree::Waste);
