@@ -464,3 +464,4 @@ page-quoted = „{ $words }“
 page-envelope-title = Umschlag für { $names }
 page-envelope-note = { $size } entlang der durchgezogenen Linien schneiden, die gestrichelten falzen, zuerst die Seitenklappen einschlagen, die untere Klappe daraufkleben. Falzen Sie erst einen, und probieren Sie eine fertige Karte darin.
 page-envelope-face = Vorderseite { $size }
+page-one-rest = Für das Übrige war auf einer Seite kein Platz: Die ganze Anleitung hat es.

@@ -370,3 +370,5 @@ refused-no-class = dieses Projekt enthält keinen Kurs
     .remedy = schreiben Sie unter [class], wie viele Plätze gebucht sind, und verteilen Sie eine Serie auf Materialsätze
 refused-shelf = { $path }: { $said }
 refused-day = `{ $found }` ist kein Tag: schreiben Sie ihn als 2026-05-31
+share-one-page = Die Anleitung auf einer Seite
+share-one-page-note = Teile und Schnitte, für die Wand oder die Tüte

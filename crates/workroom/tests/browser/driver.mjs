@@ -139,6 +139,13 @@ export async function browser({ width = 1280, height = 900, dark = false, script
     run: (script, args = []) => ask("POST", `${path}/execute/sync`, { script, args }),
     runAsync: (script, args = []) => ask("POST", `${path}/execute/async`, { script, args }),
     complaints: async () => (await ask("POST", `${path}/se/log`, { type: "browser" })).filter((e) => e.level === "SEVERE"),
+    /** The page from its top, at most so many pixels high, small enough for a guide. */
+    view: async (most) => {
+      const { cssContentSize } = await command("Page.getLayoutMetrics", {});
+      const [wide, high] = [cssContentSize.width, cssContentSize.height];
+      const clip = { x: 0, y: 0, width: wide, height: Math.min(high, most), scale: 1 };
+      return (await command("Page.captureScreenshot", { format: "webp", quality: 78, captureBeyondViewport: true, clip })).data;
+    },
     /** The whole page as PNG, base64. */
     picture: async () => (await command("Page.captureScreenshot", { format: "png", captureBeyondViewport: true })).data,
     close: async () => {

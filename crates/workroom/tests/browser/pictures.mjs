@@ -1,29 +1,30 @@
 // @ts-check
-// Pictures of every page at the widths of a phone and a desk, for the docs:
+// Pictures of every page at the widths of a desk and a phone, for the guide:
 //     node crates/workroom/tests/browser/pictures.mjs
 // OCTAVO is the program (left out: target/debug/octavo).
 import { mkdir, writeFile } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { browser, workroom } from "./driver.mjs";
 
-const PAGES = ["hand", "paper", "cards", "layout", "batch", "cardstock", "table", "share"];
+/** The whole pack lies on top of the table: project 2. */
+const PAGES = ["hand", "paper", "cards", "layout", "batch", "cardstock", "supplies", "table", "post", "class", "share"];
 const out = resolve(process.argv[2] ?? "docs/pictures");
 
 await mkdir(out, { recursive: true });
 const room = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
-for (const [width, height, name] of [[1280, 960, "desktop"], [390, 844, "phone"]]) {
+for (const [width, height, most, name] of [[1280, 960, 1500, "desktop"], [390, 844, 1400, "phone"]]) {
   for (const dark of [false, true]) {
     const eye = await browser({ width, height, dark });
     for (const page of PAGES) {
       // In the dark one page of each kind is enough to look at.
       if (dark && page !== "layout") continue;
-      await eye.open(room.address + (page === "hand" ? "/" : `/w/1/${page}`));
+      await eye.open(room.address + (page === "hand" ? "/" : `/w/2/${page}`));
       await eye.runAsync(`
         const done = arguments[0];
         for (const image of document.images) image.loading = "eager";
         Promise.all([document.fonts.ready, ...[...document.images].map((image) => image.decode().catch(() => {}))]).then(() => done());`);
-      const png = await eye.picture();
-      await writeFile(join(out, `${page}-${name}${dark ? "-dark" : ""}.png`), Buffer.from(png, "base64"));
+      const picture = await eye.view(most);
+      await writeFile(join(out, `${page}-${name}${dark ? "-dark" : ""}.webp`), Buffer.from(picture, "base64"));
     }
     await eye.close();
   }
