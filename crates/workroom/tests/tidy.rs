@@ -6,16 +6,17 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Which rooms a room may use, as ARCHITECTURE.md has it.
-const ARROWS: [(&str, &[&str]); 9] = [
+const ARROWS: [(&str, &[&str]); 10] = [
     ("measure", &[]),
     ("color", &[]),
     ("words", &[]),
     ("photo", &["color"]),
     ("cutting", &["measure"]),
+    ("scatter", &["measure"]),
     ("cards", &["measure", "cutting"]),
     ("drawing", &["measure", "cutting", "cards", "words"]),
     ("store", &["measure", "cards"]),
-    ("workroom", &["measure", "color", "photo", "words", "cutting", "cards", "drawing", "store"]),
+    ("workroom", &["measure", "color", "photo", "words", "cutting", "scatter", "cards", "drawing", "store"]),
 ];
 
 /// A file of Rust may be so long.

@@ -1,0 +1,26 @@
+//! Motifs placed evenly on a sheet by their ink: toss, grid, brick, half-drop, diagonal.
+//!
+//! | module | offers |
+//! |---|---|
+//! | `outline` | the edge of a motif's ink: distance, overlap, the share inside a sheet |
+//! | `trace` | an outline out of a mask of inked and blank pixels |
+//! | `ask` | what a maker wishes, and what is wrong with a wish |
+//! | `place` | the sheet that answers a wish |
+//!
+//! Places and sizes are exact lengths; the geometry between them is reckoned in millimetres as floats and every
+//! place is rounded to 1/100 mm before it is checked. Same wish and same seed, same sheet, on every machine.
+//!
+//! Left out on purpose: cards, papers, colours, how a motif is drawn.
+
+mod ask;
+mod lattice;
+mod outline;
+mod place;
+mod room;
+mod toss;
+mod trace;
+
+pub use ask::{Arrangement, EdgeRule, MOST_MOTIFS, Motif, Placement, ScatterError, Turning, Wish};
+pub use outline::{MOST_CORNERS, Outline, OutlineError, distance};
+pub use place::{Scattering, Shortfall, scatter};
+pub use trace::{Mask, TraceError, trace};

@@ -1,0 +1,245 @@
+//! The edge of a motif's ink as a polygon, and how far two of them are apart.
+
+use measure::Length;
+
+/// An outline may have so many corners. Chosen: a traced motif of 3 in keeps its shape with fewer.
+pub const MOST_CORNERS: usize = 400;
+
+/// A point or a step, in millimetres; x right, y down.
+pub(crate) type Point = (f64, f64);
+
+/// Why corners are no outline.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum OutlineError {
+    /// Fewer than three corners, or no area between them.
+    #[error("an outline of {corners} corners holds no ink")]
+    Empty {
+        /// How many corners were given.
+        corners: usize,
+    },
+    /// Two sides meet that are not neighbours.
+    #[error("sides {first} and {second} of the outline meet")]
+    CrossesItself {
+        /// Number of the first side, from 1.
+        first: usize,
+        /// Number of the second side, from 1.
+        second: usize,
+    },
+    /// More corners than [`MOST_CORNERS`].
+    #[error("{corners} corners are too many")]
+    TooManyCorners {
+        /// How many corners were given.
+        corners: usize,
+    },
+}
+
+/// The edge of a motif's ink, about its own centre of ink.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outline {
+    /// Corners in millimetres from the centre of area.
+    corners: Vec<Point>,
+    area: f64,
+    /// Largest distance of a corner from the centre.
+    reach: f64,
+    /// Radius of a disc about the centre that is all ink; 0 where the centre is blank.
+    core: f64,
+}
+
+impl Outline {
+    /// The outline with these corners, moved so that its centre of area is at 0, 0.
+    ///
+    /// # Errors
+    /// [`OutlineError`] for too few or too many corners, no area, or sides that meet.
+    pub fn new(corners: &[(Length, Length)]) -> Result<Outline, OutlineError> {
+        if corners.len() > MOST_CORNERS {
+            return Err(OutlineError::TooManyCorners { corners: corners.len() });
+        }
+        let points: Vec<Point> = corners.iter().map(|(x, y)| (x.to_mm(), y.to_mm())).collect();
+        if let Some((first, second)) = crossing(&points) {
+            return Err(OutlineError::CrossesItself { first: first + 1, second: second + 1 });
+        }
+        let twice = twice_area(&points);
+        if points.len() < 3 || twice.abs() < 1e-6 {
+            return Err(OutlineError::Empty { corners: corners.len() });
+        }
+        let mut centre = (0.0, 0.0);
+        for (a, b) in sides(&points) {
+            let cross = a.0 * b.1 - b.0 * a.1;
+            centre.0 += (a.0 + b.0) * cross;
+            centre.1 += (a.1 + b.1) * cross;
+        }
+        let centre = (centre.0 / (3.0 * twice), centre.1 / (3.0 * twice));
+        let corners: Vec<Point> = points.iter().map(|p| (p.0 - centre.0, p.1 - centre.1)).collect();
+        let reach = corners.iter().map(|p| libm::hypot(p.0, p.1)).fold(0.0, f64::max);
+        let rim = sides(&corners).map(|(a, b)| to_side((0.0, 0.0), a, b)).fold(f64::INFINITY, f64::min);
+        let core = if holds(&corners, (0.0, 0.0)) { libm::sqrt(rim) } else { 0.0 };
+        Ok(Outline { corners, area: twice.abs() / 2.0, reach, core })
+    }
+
+    /// Ink of the outline, mm².
+    #[must_use]
+    pub fn area(&self) -> f64 {
+        self.area
+    }
+
+    /// Width and height of the ink as it stands, in millimetres.
+    #[must_use]
+    pub fn extent(&self) -> (f64, f64) {
+        let [left, top, right, bottom] = bounds(&self.corners);
+        (right - left, bottom - top)
+    }
+
+    /// Corners about the centre of ink, in millimetres.
+    #[must_use]
+    pub fn corners(&self) -> &[(f64, f64)] {
+        &self.corners
+    }
+
+    pub(crate) fn reach(&self) -> f64 {
+        self.reach
+    }
+
+    pub(crate) fn core(&self) -> f64 {
+        self.core
+    }
+
+    /// The corners with the motif turned clockwise by whole degrees and its centre at a place.
+    #[must_use]
+    pub fn at(&self, x: f64, y: f64, turn: u16) -> Vec<(f64, f64)> {
+        let angle = f64::from(turn) * core::f64::consts::PI / 180.0;
+        let (sin, cos) = (libm::sin(angle), libm::cos(angle));
+        self.corners.iter().map(|p| (x + p.0 * cos - p.1 * sin, y + p.0 * sin + p.1 * cos)).collect()
+    }
+}
+
+/// Distance between the ink of two polygons in millimetres; 0 where they touch or overlap.
+#[must_use]
+pub fn distance(one: &[(f64, f64)], other: &[(f64, f64)]) -> f64 {
+    libm::sqrt(squared_distance(one, other, f64::INFINITY))
+}
+
+/// Whether the ink of two polygons comes nearer than a gap.
+pub(crate) fn nearer(one: &[Point], other: &[Point], gap: f64) -> bool {
+    squared_distance(one, other, gap * gap) < gap * gap
+}
+
+/// The squared distance, exact where it is below `limit`.
+fn squared_distance(one: &[Point], other: &[Point], limit: f64) -> f64 {
+    if one.is_empty() || other.is_empty() {
+        return f64::INFINITY;
+    }
+    if holds(one, other[0]) || holds(other, one[0]) {
+        return 0.0;
+    }
+    let around = bounds(other);
+    let mut least = limit;
+    for (a, b) in sides(one) {
+        if beside(bounds(&[a, b]), around) >= least {
+            continue;
+        }
+        for (c, d) in sides(other) {
+            if beside(bounds(&[a, b]), bounds(&[c, d])) < least {
+                least = least.min(between(a, b, c, d));
+            }
+        }
+        if least == 0.0 {
+            return 0.0;
+        }
+    }
+    least
+}
+
+/// Share of a polygon inside the sheet 0..width, 0..height.
+pub(crate) fn share_inside(polygon: &[Point], width: f64, height: f64) -> f64 {
+    let whole = twice_area(polygon).abs();
+    let [left, top, right, bottom] = bounds(polygon);
+    if left >= 0.0 && top >= 0.0 && right <= width && bottom <= height {
+        return 1.0;
+    }
+    let mut left_over = polygon.to_vec();
+    // Cut at the four edges in turn: right for the area of any polygon, as the window is convex.
+    let edges: [fn(Point, f64, f64) -> f64; 4] = [|p, _, _| p.0, |p, w, _| w - p.0, |p, _, _| p.1, |p, _, h| h - p.1];
+    for edge in edges {
+        let mut kept = Vec::with_capacity(left_over.len() + 4);
+        for (a, b) in sides(&left_over) {
+            let (from, to) = (edge(a, width, height), edge(b, width, height));
+            if from >= 0.0 {
+                kept.push(a);
+            }
+            if (from < 0.0) != (to < 0.0) {
+                let part = from / (from - to);
+                kept.push((a.0 + (b.0 - a.0) * part, a.1 + (b.1 - a.1) * part));
+            }
+        }
+        left_over = kept;
+    }
+    twice_area(&left_over).abs() / whole
+}
+
+/// Left, top, right, bottom.
+pub(crate) fn bounds(points: &[Point]) -> [f64; 4] {
+    points.iter().fold([f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], |b, p| {
+        [b[0].min(p.0), b[1].min(p.1), b[2].max(p.0), b[3].max(p.1)]
+    })
+}
+
+/// Squared distance of two boxes.
+fn beside(one: [f64; 4], other: [f64; 4]) -> f64 {
+    let dx = (other[0] - one[2]).max(one[0] - other[2]).max(0.0);
+    let dy = (other[1] - one[3]).max(one[1] - other[3]).max(0.0);
+    dx * dx + dy * dy
+}
+
+fn sides(points: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
+    points.iter().copied().zip(points.iter().copied().cycle().skip(1))
+}
+
+fn twice_area(points: &[Point]) -> f64 {
+    sides(points).map(|(a, b)| a.0 * b.1 - b.0 * a.1).sum()
+}
+
+/// Whether a point lies inside, by counting the sides to its right.
+fn holds(polygon: &[Point], p: Point) -> bool {
+    sides(polygon)
+        .filter(|(a, b)| (a.1 > p.1) != (b.1 > p.1) && p.0 < (b.0 - a.0) * (p.1 - a.1) / (b.1 - a.1) + a.0)
+        .count()
+        % 2
+        == 1
+}
+
+/// Squared distance of a point to a side.
+fn to_side(p: Point, a: Point, b: Point) -> f64 {
+    let (along, from) = ((b.0 - a.0, b.1 - a.1), (p.0 - a.0, p.1 - a.1));
+    let length = along.0 * along.0 + along.1 * along.1;
+    let part = if length > 0.0 { ((from.0 * along.0 + from.1 * along.1) / length).clamp(0.0, 1.0) } else { 0.0 };
+    let (dx, dy) = (from.0 - along.0 * part, from.1 - along.1 * part);
+    dx * dx + dy * dy
+}
+
+/// On which side of a line from `a` to `b` a point lies.
+fn hand(a: Point, b: Point, p: Point) -> f64 {
+    (b.0 - a.0) * (p.1 - a.1) - (b.1 - a.1) * (p.0 - a.0)
+}
+
+/// Squared distance of two sides; 0 where they meet.
+fn between(a: Point, b: Point, c: Point, d: Point) -> f64 {
+    if hand(a, b, c) * hand(a, b, d) < 0.0 && hand(c, d, a) * hand(c, d, b) < 0.0 {
+        return 0.0;
+    }
+    to_side(a, c, d).min(to_side(b, c, d)).min(to_side(c, a, b)).min(to_side(d, a, b))
+}
+
+/// The first two sides, counted from 0, that meet and are not neighbours.
+fn crossing(points: &[Point]) -> Option<(usize, usize)> {
+    let all: Vec<(Point, Point)> = sides(points).collect();
+    let count = all.len();
+    for first in 0..count {
+        for second in first + 2..count {
+            let neighbours = first == 0 && second == count - 1;
+            if !neighbours && between(all[first].0, all[first].1, all[second].0, all[second].1) < 1e-12 {
+                return Some((first, second));
+            }
+        }
+    }
+    None
+}

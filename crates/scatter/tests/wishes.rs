@@ -1,0 +1,155 @@
+//! What holds on every sheet: the gap, no equal neighbours, locks, edges, sameness, arrangements; what is refused.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+mod common;
+
+use common::{disc, leaf, length, motif, three, wish};
+use measure::{Length, Size};
+use scatter::{
+    Arrangement, EdgeRule, Mask, Placement, ScatterError, TraceError, Turning, Wish, distance, scatter, trace,
+};
+
+fn inks(wish: &Wish, placements: &[Placement]) -> Vec<Vec<(f64, f64)>> {
+    placements.iter().map(|p| wish.motifs[p.motif].outline.at(p.x.to_mm(), p.y.to_mm(), p.turn)).collect()
+}
+
+#[test]
+fn ink_keeps_its_distance_whatever_the_arrangement_and_edge() {
+    use scatter::Arrangement::{Brick, Diagonal, Grid, HalfDrop, Toss};
+    for arrangement in [Toss, Grid, Brick, HalfDrop, Diagonal] {
+        for edge in [EdgeRule::RunOff, EdgeRule::Inside, EdgeRule::Wrap] {
+            let wish = Wish { arrangement, edge, sheet: Size::new(length(150.0), length(120.0)), ..wish(three(), 3.0) };
+            let sheet = scatter(&wish).unwrap();
+            assert!(sheet.placements.len() > 5, "{arrangement:?} {edge:?}");
+            // All pairs and all copies: slow and plain, without the cells.
+            let inks = inks(&wish, &sheet.placements);
+            let steps: Vec<(f64, f64)> = match edge {
+                EdgeRule::Wrap => {
+                    (-1..=1).flat_map(|x| (-1..=1).map(move |y| (150.0 * f64::from(x), 120.0 * f64::from(y)))).collect()
+                }
+                _ => vec![(0.0, 0.0)],
+            };
+            let mut least = f64::MAX;
+            for (index, one) in inks.iter().enumerate() {
+                for (other, ink) in inks.iter().enumerate() {
+                    for step in steps.iter().filter(|step| other != index || **step != (0.0, 0.0)) {
+                        let copy: Vec<_> = ink.iter().map(|p| (p.0 + step.0, p.1 + step.1)).collect();
+                        least = least.min(distance(one, &copy));
+                    }
+                }
+            }
+            assert!(least >= 3.0 - 1e-9, "{arrangement:?} {edge:?}: {least}");
+            assert!((sheet.closest.unwrap().to_mm() - least).abs() < 0.006, "{arrangement:?} {edge:?}: {least}");
+        }
+    }
+}
+
+#[test]
+fn no_equal_neighbours_stand_in_the_same_turn() {
+    let wish = wish(vec![motif(leaf(30.0), 1, Turning::Within(30)), motif(leaf(18.0), 1, Turning::Free)], 4.0);
+    let sheet = scatter(&wish).unwrap();
+    for (index, one) in sheet.placements.iter().enumerate() {
+        for other in &sheet.placements[index + 1..] {
+            let away = (one.x.to_mm() - other.x.to_mm()).hypot(one.y.to_mm() - other.y.to_mm());
+            let long = if one.motif == 0 { 30.0 } else { 18.0 };
+            let apart = one.turn.abs_diff(other.turn).min(360 - one.turn.abs_diff(other.turn));
+            let least = if one.motif == 0 { 20 } else { 30 };
+            assert!(one.motif != other.motif || away >= long || apart >= least, "{one:?} {other:?}");
+        }
+        if one.motif == 0 {
+            assert!(one.turn <= 30 || one.turn >= 330, "{one:?}");
+        }
+    }
+}
+
+#[test]
+fn same_seed_same_sheet_other_seed_other_sheet_locks_stay() {
+    let first = Wish { count: Some(60), ..wish(three(), 4.0) };
+    let sheet = scatter(&first).unwrap();
+    assert_eq!(sheet, scatter(&first).unwrap());
+    assert_eq!((sheet.placements.len(), sheet.shortfall), (60, None));
+    let locked = sheet.placements[..7].to_vec();
+    let second = Wish { seed: 2, locked: locked.clone(), ..first };
+    let again = scatter(&second).unwrap();
+    assert!(again.locks_in_the_way.is_empty() && again.placements.len() == 60);
+    assert!(locked.iter().all(|lock| again.placements.contains(lock)));
+    assert!(sheet.placements[7..].iter().all(|free| !again.placements.contains(free)));
+}
+
+#[test]
+fn half_drop_and_brick_are_what_their_names_say() {
+    let dot = || vec![motif(disc(8.0, 32), 1, Turning::Upright)];
+    for (arrangement, moved_columns) in [(Arrangement::HalfDrop, true), (Arrangement::Brick, false)] {
+        let wish = Wish { arrangement, edge: EdgeRule::Wrap, ..wish(dot(), 4.0) };
+        let sheet = scatter(&wish).unwrap();
+        // Along the axis that stays, lines are one pitch apart; every other line is moved by half of the other pitch.
+        let mut lines: std::collections::BTreeMap<Length, Vec<Length>> = std::collections::BTreeMap::new();
+        for p in &sheet.placements {
+            let (line, along) = if moved_columns { (p.x, p.y) } else { (p.y, p.x) };
+            lines.entry(line).or_default().push(along);
+        }
+        let lines: Vec<Vec<Length>> = lines
+            .into_values()
+            .map(|mut line| {
+                line.sort();
+                line
+            })
+            .collect();
+        let pitch = lines[0][1] - lines[0][0];
+        assert_eq!(lines.len() % 2, 0);
+        for pair in lines.windows(2) {
+            let moved = (pair[1][0] - pair[0][0]).ticks().abs();
+            assert!((moved - pitch.ticks() / 2).abs() <= 14_400, "{arrangement:?}: {moved}");
+        }
+    }
+}
+
+#[test]
+fn what_can_not_be_met_says_what_can() {
+    let wish = Wish { count: Some(400), sheet: Size::new(length(150.0), length(150.0)), ..wish(three(), 6.0) };
+    let sheet = scatter(&wish).unwrap();
+    let short = sheet.shortfall.unwrap();
+    assert_eq!((short.wished, short.placed as usize), (400, sheet.placements.len()));
+    if let Some(gap) = short.gap_that_would_do {
+        let looser = scatter(&Wish { gap, ..wish.clone() }).unwrap();
+        assert!(gap < wish.gap && looser.placements.len() > sheet.placements.len());
+    }
+    let fewer = Wish { count: Some(short.placed + 8), ..wish };
+    let gap = scatter(&fewer).unwrap().shortfall.map(|short| short.gap_that_would_do);
+    assert!(gap.is_none_or(|gap| gap.is_some()), "{gap:?}");
+}
+
+#[test]
+fn bad_wishes_are_refused() {
+    let large = wish(vec![motif(disc(160.0, 24), 1, Turning::Upright)], 2.0);
+    assert!(matches!(scatter(&large), Err(ScatterError::LargerThanSheet { motif: 0, .. })));
+    assert_eq!(scatter(&wish(vec![], 2.0)), Err(ScatterError::NoMotif));
+    assert_eq!(
+        scatter(&Wish { count: Some(10_001), ..wish(three(), 2.0) }),
+        Err(ScatterError::TooMany { count: 10_001 })
+    );
+    let lock = Placement { motif: 9, x: Length::ZERO, y: Length::ZERO, turn: 0 };
+    assert_eq!(
+        scatter(&Wish { locked: vec![lock], ..wish(three(), 2.0) }),
+        Err(ScatterError::UnknownMotif { lock: 0, motif: 9 })
+    );
+}
+
+#[test]
+fn a_mask_gives_the_rim_of_its_ink() {
+    let inked = (0..60 * 60)
+        .map(|at| {
+            let (x, y) = (at % 60 - 30, at / 60 - 30);
+            x * x + y * y < 625
+        })
+        .collect();
+    let outline = trace(&Mask { width: 60, inked }, Length::mm(1)).unwrap();
+    let disc = std::f64::consts::PI * 625.0;
+    assert!((outline.area() - disc).abs() < 0.03 * disc, "{}", outline.area());
+    assert_eq!(trace(&Mask { width: 4, inked: vec![false; 16] }, Length::MM), Err(TraceError::NoInk));
+    assert_eq!(
+        trace(&Mask { width: 5, inked: vec![true; 16] }, Length::MM),
+        Err(TraceError::NoRows { pixels: 16, width: 5 })
+    );
+    assert!((trace(&Mask { width: 1, inked: vec![true] }, Length::MM).unwrap().area() - 1.0).abs() < 1e-9);
+}
