@@ -359,7 +359,9 @@ fn every_example_can_be_asked_everything() {
         for ask in asks {
             let to = scratch.at("new.toml");
             let (code, said, err) = octavo(&[&["replan", &file, "--out", &to, "--replace", "--json"], ask].concat());
-            assert!(!said.contains('⟨') && err.is_empty(), "{name} {ask:?}: {said}{err}");
+            // A slow machine is told how far a long search is; that is no complaint.
+            let only_progress = err.lines().all(|line| line.contains(" nodes, best "));
+            assert!(!said.contains('⟨') && only_progress, "{name} {ask:?}: {said}{err}");
             assert_eq!(code, 0, "{name} {ask:?}: {said}");
             let new = planned(&scratch.read("new.toml"));
             assert!(
