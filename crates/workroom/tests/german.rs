@@ -15,7 +15,9 @@ fn the_handout_of_the_demo_is_german_throughout() {
     let (mut out, mut err) = (Vec::new(), Vec::new());
     let code = workroom::cli::run(args.map(Into::into), &mut out, &mut err);
     let said = String::from_utf8(out).unwrap();
-    assert_eq!((code, String::from_utf8(err).unwrap()), (0, String::new()));
+    let err = String::from_utf8(err).unwrap();
+    // A slow machine is told how far a long search is.
+    assert!(code == 0 && err.lines().all(|line| line.contains("Knoten")), "{code}: {err}");
     assert!(said.starts_with("192 Karten aus 24 Bögen"), "{said}");
     let mut text = fs::read_to_string(folder.join("handout.md")).unwrap();
     let pdf = fs::read(folder.join("handout.pdf")).unwrap();
