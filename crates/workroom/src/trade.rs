@@ -72,15 +72,8 @@ pub(crate) fn amount(counted: Counted, value: u64, unit: Unit) -> String {
             let tenths = (u128::from(value) * 20 / u128::from(whole.ticks().unsigned_abs())).div_ceil(2);
             let tenths = u64::try_from(tenths).unwrap_or(u64::MAX);
             let number = Decimal::new(i64::try_from(tenths).unwrap_or(i64::MAX), 1).normalize();
-            say_amount(id, local(&number.to_string()))
+            say(id, &[("count", local(&number.to_string()).into())])
         }
-    }
-}
-
-fn say_amount(id: &str, count: String) -> String {
-    match id {
-        "amount-yards" => say("amount-yards", &[("count", count.into())]),
-        _ => say("amount-metres", &[("count", count.into())]),
     }
 }
 
@@ -164,33 +157,24 @@ fn limit(length: Length, unit: Unit) -> String {
 /// Why a class does not take a letter.
 pub(crate) fn why(why: &Why, class: &LetterClass) -> String {
     let ratio = |thousandths: u32| local(&Decimal::new(i64::from(thousandths), 3).normalize().to_string());
+    let of_class = |length: Length| limit(length, class.unit);
     let (id, fact) = match *why {
-        Why::TooSmall(least) | Why::TooThin(least) => (why.code(), Some(("least", limit(least, class.unit)))),
-        Why::TooLong(most) | Why::TooHigh(most) | Why::TooThick(most) => {
-            (why.code(), Some(("most", limit(most, class.unit))))
-        }
-        Why::TooLargeTogether(most) => (why.code(), Some(("most", limit(most, Unit::Millimetre)))),
-        Why::TooHeavy(most) => (why.code(), Some(("most", weight(most)))),
-        Why::TooSquare(least) => (why.code(), Some(("ratio", ratio(least)))),
-        Why::TooSlender(most) => (why.code(), Some(("ratio", ratio(most)))),
-        Why::Uneven | Why::Stiff | Why::Upright | Why::NotOver => (why.code(), None),
+        Why::TooSmall(least) => ("post-why-too-small", Some(("least", of_class(least)))),
+        Why::TooLong(most) => ("post-why-too-long", Some(("most", of_class(most)))),
+        Why::TooHigh(most) => ("post-why-too-high", Some(("most", of_class(most)))),
+        Why::TooThick(most) => ("post-why-too-thick", Some(("most", of_class(most)))),
+        Why::TooThin(least) => ("post-why-too-thin", Some(("least", of_class(least)))),
+        Why::TooHeavy(most) => ("post-why-too-heavy", Some(("most", weight(most)))),
+        Why::TooSquare(least) => ("post-why-too-square", Some(("ratio", ratio(least)))),
+        Why::TooSlender(most) => ("post-why-too-slender", Some(("ratio", ratio(most)))),
+        Why::Uneven => ("post-why-uneven", None),
+        Why::Stiff => ("post-why-stiff", None),
+        Why::Upright => ("post-why-upright", None),
+        Why::TooLargeTogether(most) => ("post-why-too-large-together", Some(("most", limit(most, Unit::Millimetre)))),
+        Why::NotOver => ("post-why-not-over", None),
     };
     let args: Vec<(&str, words::Arg)> = fact.into_iter().map(|(name, text)| (name, text.into())).collect();
-    match id {
-        "too-small" => say("post-why-too-small", &args),
-        "too-long" => say("post-why-too-long", &args),
-        "too-high" => say("post-why-too-high", &args),
-        "too-thick" => say("post-why-too-thick", &args),
-        "too-thin" => say("post-why-too-thin", &args),
-        "too-heavy" => say("post-why-too-heavy", &args),
-        "too-square" => say("post-why-too-square", &args),
-        "too-slender" => say("post-why-too-slender", &args),
-        "uneven" => say("post-why-uneven", &args),
-        "stiff" => say("post-why-stiff", &args),
-        "upright" => say("post-why-upright", &args),
-        "too-large-together" => say("post-why-too-large-together", &args),
-        _ => say("post-why-not-over", &args),
-    }
+    say(id, &args)
 }
 
 /// The class of a verdict, or that it is no letter.

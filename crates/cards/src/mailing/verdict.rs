@@ -55,27 +55,6 @@ pub enum Why {
     NotOver,
 }
 
-impl Why {
-    /// Its kebab-case code; the message file words it under `post-why-<code>`.
-    pub const fn code(self) -> &'static str {
-        match self {
-            Why::TooSmall(_) => "too-small",
-            Why::TooLong(_) => "too-long",
-            Why::TooHigh(_) => "too-high",
-            Why::TooThick(_) => "too-thick",
-            Why::TooThin(_) => "too-thin",
-            Why::TooHeavy(_) => "too-heavy",
-            Why::TooSquare(_) => "too-square",
-            Why::TooSlender(_) => "too-slender",
-            Why::Uneven => "uneven",
-            Why::Stiff => "stiff",
-            Why::Upright => "upright",
-            Why::TooLargeTogether(_) => "too-large-together",
-            Why::NotOver => "not-over",
-        }
-    }
-}
-
 /// What an operator says to a letter, as far as its limits were read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Verdict {

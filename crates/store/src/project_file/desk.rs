@@ -3,6 +3,7 @@
 //! A getter that cannot read a value writes a problem down and gives `None`; the caller goes on with a
 //! stand-in, so that one reading finds everything. Nothing read beside a problem ever leaves `store`.
 
+use cards::days::Day;
 use measure::{Length, Size, Unit, parse_length, parse_signed, parse_size};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -499,21 +500,7 @@ fn type_code(value: &DeValue<'_>) -> &'static str {
     }
 }
 
-/// True for a day of the Gregorian calendar written `YYYY-MM-DD`, from the year 1900.
+/// True for a day of the calendar written `YYYY-MM-DD`, from the year 1900.
 fn is_day(text: &str) -> bool {
-    let part = |from: usize, to: usize| {
-        text.get(from..to).filter(|part| part.bytes().all(|digit| digit.is_ascii_digit()))?.parse::<u32>().ok()
-    };
-    let dashes = text.len() == 10 && text.get(4..5) == Some("-") && text.get(7..8) == Some("-");
-    let (Some(year), Some(month), Some(day), true) = (part(0, 4), part(5, 7), part(8, 10), dashes) else {
-        return false;
-    };
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        2 => 28 + u32::from(leap),
-        4 | 6 | 9 | 11 => 30,
-        1..=12 => 31,
-        _ => return false,
-    };
-    year >= 1900 && (1..=days).contains(&day)
+    Day::parse(text).is_some_and(|day| day.parts().0 >= 1900)
 }

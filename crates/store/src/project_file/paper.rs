@@ -48,6 +48,17 @@ fn pack(desk: &mut Desk, table: &Table<'_>, own: &mut Own, letters: &mut Own) ->
         }
         designs.push(design);
     }
+    made_of(desk, table, name, (sheet, unusable), designs)
+}
+
+/// A pack of these designs, with what its table says of the paper itself.
+fn made_of(
+    desk: &mut Desk,
+    table: &Table<'_>,
+    name: String,
+    (sheet, unusable): (Size, Edges),
+    designs: Vec<Design>,
+) -> Pack {
     Pack {
         name,
         sheet,
@@ -65,16 +76,7 @@ fn loose(desk: &mut Desk, table: &Table<'_>, own: &mut Own, letters: &mut Own) -
     let (sheet, unusable) = sheet(desk, table);
     let mut design = design(desk, table, sheet, letters);
     design.name.clone_from(&name);
-    let designs = vec![design];
-    Pack {
-        name,
-        sheet,
-        unusable,
-        grammage_gsm: table.count(desk, "gsm"),
-        thickness_um: table.length(desk, "thickness", Bounds::Thin).and_then(micrometres),
-        price: price(desk, table, "price"),
-        designs,
-    }
+    made_of(desk, table, name, (sheet, unusable), vec![design])
 }
 
 /// The sheet as measured and what is lost at its edges.

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::thread;
 
 use cards::Plan;
+use cards::days::Day;
 use cards::plan::Card;
 use drawing::sheets::{
     Edition, Faces, Hand, Print, card_picture, cut_files, edition, one_page, sheet_drawing, templates,
@@ -169,9 +170,8 @@ fn drawn_size(sheet: Size) -> Size {
 
 /// Year, month and day of `YYYY-MM-DD`.
 fn day(text: &str) -> Option<(u16, u8, u8)> {
-    let mut parts = text.split('-');
-    let (year, month, day) = (parts.next()?.parse().ok()?, parts.next()?.parse().ok()?, parts.next()?.parse().ok()?);
-    parts.next().is_none().then_some((year, month, day))
+    let (year, month, day) = Day::parse(text)?.parts();
+    Some((year.try_into().ok()?, month.try_into().ok()?, day.try_into().ok()?))
 }
 
 #[cfg(test)]
