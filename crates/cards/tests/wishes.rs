@@ -210,21 +210,17 @@ fn partners_swap_their_bands_and_no_band_is_left_over() {
     assert_eq!(bands.len(), 96);
 }
 
+/// A sheet of cardstock sold singly at so many pence.
+fn priced_sheet(text: &str, cents: i64, count: Option<u32>) -> StockSheet {
+    let amount = rust_decimal::Decimal::new(cents, 2);
+    let price = Some(cards::model::Price { amount, currency: "GBP".into(), date: None });
+    StockSheet { size: size(text), count, grain: Grain::Unknown, price, pack_of: 1 }
+}
+
 #[test]
 fn a_cheaper_sheet_size_is_used_where_it_does() {
     let mut project = project();
-    let sheet = |text: &str, cents: i64, count| StockSheet {
-        size: size(text),
-        count,
-        grain: Grain::Unknown,
-        price: Some(cards::model::Price {
-            amount: rust_decimal::Decimal::new(cents, 2),
-            currency: "GBP".into(),
-            date: None,
-        }),
-        pack_of: 1,
-    };
-    project.cardstocks[0].sheets = vec![sheet("8 1/2 x 11", 20, Some(10)), sheet("12 x 12", 60, None)];
+    project.cardstocks[0].sheets = vec![priced_sheet("8 1/2 x 11", 20, Some(10)), priced_sheet("12 x 12", 60, None)];
     let plan = planned(&project);
     let milk = &plan.stocks[0];
     let used = |size: usize| milk.sheets.iter().filter(|s| s.size == size).map(|s| s.times).sum::<u32>();
@@ -240,17 +236,7 @@ fn a_cheaper_sheet_size_is_used_where_it_does() {
 fn milk_from(sheets: &[(&str, Option<u32>, i64)], strip: &str) -> Plan {
     let mut project = project();
     project.trimmer.smallest_strip = length(strip);
-    let sheet = |&(text, count, cents): &(&str, Option<u32>, i64)| StockSheet {
-        size: size(text),
-        count,
-        grain: Grain::Unknown,
-        price: Some(cards::model::Price {
-            amount: rust_decimal::Decimal::new(cents, 2),
-            currency: "GBP".into(),
-            date: None,
-        }),
-        pack_of: 1,
-    };
+    let sheet = |&(text, count, cents): &(&str, Option<u32>, i64)| priced_sheet(text, cents, count);
     project.cardstocks[0].sheets = sheets.iter().map(sheet).collect();
     planned(&project)
 }

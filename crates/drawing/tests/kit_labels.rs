@@ -4,8 +4,12 @@
 //! lopdf, a library that shares no code with ours.
 #![allow(clippy::unwrap_used, clippy::cast_precision_loss, reason = "tests")]
 
+#[path = "common/matrix.rs"]
+mod matrix;
+
 use drawing::pdf;
 use drawing::sheets::{KitLabel, LABEL_SHEETS, LabelSheet, kit_labels};
+use matrix::product;
 use measure::{Length, Unit};
 
 fn label(number: usize) -> KitLabel {
@@ -79,17 +83,7 @@ fn frames(bytes: &[u8]) -> Vec<[f64; 4]> {
         match operation.operator.as_str() {
             "q" => kept.push(matrix),
             "Q" => matrix = kept.pop().unwrap(),
-            "cm" => {
-                let (m, n) = (matrix, &all);
-                matrix = [
-                    n[0] * m[0] + n[1] * m[2],
-                    n[0] * m[1] + n[1] * m[3],
-                    n[2] * m[0] + n[3] * m[2],
-                    n[2] * m[1] + n[3] * m[3],
-                    n[4] * m[0] + n[5] * m[2] + m[4],
-                    n[4] * m[1] + n[5] * m[3] + m[5],
-                ];
-            }
+            "cm" => matrix = product(&all, matrix),
             "m" | "l" => points.push(at(&matrix, all[0], all[1])),
             "re" => points.extend([at(&matrix, all[0], all[1]), at(&matrix, all[0] + all[2], all[1] + all[3])]),
             "S" | "s" => {

@@ -8,6 +8,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use lopdf::content::Content;
 use lopdf::{Dictionary, Document, Object, ObjectId};
 
+#[path = "matrix.rs"]
+mod matrix;
+use matrix::product;
+
 /// A fault: the clause and what is wrong.
 pub(crate) type Fault = (&'static str, String);
 
@@ -388,17 +392,6 @@ fn table(element: &Element, faults: &mut Vec<Fault>) {
     if !rows.first().is_some_and(|row| row.inner().all(|cell| cell.kind == "TH")) {
         faults.push(("7.5", "a table without heads".to_owned()));
     }
-}
-
-fn product(a: &[f64], b: [f64; 6]) -> [f64; 6] {
-    [
-        a[0] * b[0] + a[1] * b[2],
-        a[0] * b[1] + a[1] * b[3],
-        a[2] * b[0] + a[3] * b[2],
-        a[2] * b[1] + a[3] * b[3],
-        a[4] * b[0] + a[5] * b[2] + b[4],
-        a[4] * b[1] + a[5] * b[3] + b[5],
-    ]
 }
 
 /// True if two bytes of a shown string are glyph 0.

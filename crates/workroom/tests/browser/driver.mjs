@@ -154,3 +154,15 @@ export async function browser({ width = 1280, height = 900, dark = false, script
     },
   };
 }
+
+/** A browser for one story; no story may leave an error behind. `asked` says which of the browser's complaints the story
+ *  itself asked for, such as a refusal (left out: none). */
+export async function story(options, tell, asked = (/** @type {string} */ _message) => false) {
+  const eye = await browser(options);
+  try {
+    await tell(eye);
+    assert.deepEqual((await eye.complaints()).filter(({ message }) => !asked(message)), []);
+  } finally {
+    await eye.close();
+  }
+}

@@ -4,24 +4,13 @@
 import assert from "node:assert/strict";
 import { resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { browser, soon, undo, workroom } from "./driver.mjs";
+import { soon, story, undo, workroom } from "./driver.mjs";
 
 let room;
 before(async () => {
   room = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
 });
 after(() => room.stop());
-
-/** A browser for one story; no story may leave an error behind. */
-async function story(options, tell) {
-  const eye = await browser(options);
-  try {
-    await tell(eye);
-    assert.deepEqual(await eye.complaints(), []);
-  } finally {
-    await eye.close();
-  }
-}
 
 for (const scripts of [true, false]) {
   const how = scripts ? "with scripts" : "without scripts";
