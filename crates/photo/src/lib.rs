@@ -6,17 +6,20 @@
 //! | `homography` | the map between a photo's plane and the sheet's |
 //! | `corners` | the four corners of the sheet, found by themselves, with a confidence |
 //! | `square` | four corners → a straight picture of a chosen size |
+//! | `interest` | a grid of weights over a straight picture, and the boxes of its motifs |
 //! | `light` | gentle corrections that can be taken back: uneven light, white balance |
 //!
 //! Left out on purpose: image files, lenses (a phone straightens its own), several sheets in one photo.
 
 pub mod corners;
 mod homography;
+mod interest;
 pub mod light;
 mod raster;
 mod square;
 
 pub use corners::{Doubt, Found, find_corners};
 pub use homography::{Homography, Point, Quad, QuadError};
+pub use interest::{Interest, MOST_CELLS, Motif, Reasons};
 pub use raster::Raster;
 pub use square::square;
