@@ -87,6 +87,8 @@ fn pulled(pull: &Pull) -> Project {
     for stock in &mut project.cardstocks {
         stock.sheets[0].grain = pull.grain;
         stock.sheets[0].count = pull.short;
+        stock.sheets[0].unusable.left = pull.edge;
+        stock.sheets[0].unusable.bottom = pull.edge;
     }
     let recipe = &mut project.recipes[0];
     recipe.fold = pull.fold;
@@ -192,6 +194,11 @@ fn cardstock_is_whole(plan: &Plan) {
                 let cut = &stock.cuts[piece.cut];
                 let lies = if piece.turned { cut.size.turned() } else { cut.size };
                 assert_eq!(piece.rect.size, lies);
+                let known = &plan.project.cardstocks[stock.cardstock].sheets[sheet.size];
+                let inside = piece.rect.x >= known.unusable.left
+                    && piece.rect.bottom() <= known.size.height - known.unusable.bottom
+                    && piece.rect.right() <= known.size.width;
+                assert!(inside, "a piece from an edge that cannot be used: {:?}", piece.rect);
                 *given.entry((stock.cardstock, cut.size)).or_default() += u64::from(sheet.times);
                 if cut.layer.is_none() && !cut.may_turn {
                     fold_follows_grain(plan.project.recipes[cut.recipe].fold, grain_known, piece.turned);

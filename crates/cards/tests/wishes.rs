@@ -214,7 +214,14 @@ fn partners_swap_their_bands_and_no_band_is_left_over() {
 fn priced_sheet(text: &str, cents: i64, count: Option<u32>) -> StockSheet {
     let amount = rust_decimal::Decimal::new(cents, 2);
     let price = Some(cards::model::Price { amount, currency: "GBP".into(), date: None });
-    StockSheet { size: size(text), count, grain: Grain::Unknown, price, pack_of: 1 }
+    StockSheet {
+        size: size(text),
+        count,
+        grain: Grain::Unknown,
+        price,
+        pack_of: 1,
+        unusable: cards::model::Edges::default(),
+    }
 }
 
 #[test]
@@ -230,6 +237,28 @@ fn a_cheaper_sheet_size_is_used_where_it_does() {
     assert!(!has(&plan, "cardstock-short"));
     let line = plan.costs.lines.iter().find(|line| line.name == "Milk").unwrap();
     assert_eq!(line.used, Some(rust_decimal::Decimal::new(780, 2)));
+}
+
+#[test]
+fn nothing_is_cut_from_the_unusable_edges_of_cardstock() {
+    let mut project = project();
+    // Half an inch off the long edge: two bases of 7 x 5 still come from what is left of Letter, 8 1/2 x 10 1/2.
+    let whole = planned(&project).stocks[0].sheet_count;
+    project.cardstocks[0].sheets[0].unusable.bottom = length("1/2");
+    let plan = planned(&project);
+    assert_eq!(plan.stocks[0].sheet_count, whole);
+    let sheet = &plan.stocks[0].sheets[0];
+    assert!(sheet.pieces.iter().all(|piece| piece.rect.bottom() <= length("10 1/2")));
+    let edges = sheet.cut_plan.parts.iter().filter(|part| part.fate == cutting::steps::Fate::Edge).count();
+    assert_eq!(edges, 1, "the edge is cut off as such");
+    // Two inches off: one base a sheet.
+    project.cardstocks[0].sheets[0].unusable.top = length("1 3/4");
+    let plan = planned(&project);
+    assert!(plan.stocks[0].sheet_count > whole, "{} {whole}", plan.stocks[0].sheet_count);
+    // Nothing left: said so, and no plan of it.
+    project.cardstocks[0].sheets[0].unusable.left = length("8 1/2");
+    let plan = planned(&project);
+    assert!(has(&plan, "cardstock-no-sheet") && plan.stocks[0].sheets.is_empty());
 }
 
 /// Milk from these sheets only: size and how many there are, all at one price unless it is an offcut.

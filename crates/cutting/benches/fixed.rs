@@ -45,7 +45,7 @@ fn piece((width, height, n): (u32, u32, u32)) -> PieceKind {
 #[divan::bench(sample_count = 20)]
 fn everyday() -> Answer {
     run(&Instance {
-        sheets: vec![SheetKind { width: 136, height: 176, copies: None, cost: 1 }],
+        sheets: vec![SheetKind::whole(136, 176, None, 1)],
         pieces: [(104, 76, 192), (48, 72, 192), (44, 68, 192)].map(piece).to_vec(),
         question: Question::LeastCost,
         rules: Rules::default(),

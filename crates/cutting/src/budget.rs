@@ -22,7 +22,9 @@ pub struct Progress {
 pub struct Budget<'a> {
     limit: u64,
     spent: u64,
-    asked: u64,
+    /// Nodes spent since the last look at the stop signal, and the most there were between two looks.
+    since: u64,
+    widest: u64,
     stopped: bool,
     stop: Option<&'a dyn Fn() -> bool>,
     progress: Option<&'a dyn Fn(Progress)>,
@@ -34,7 +36,7 @@ const LOOK_EVERY: u64 = 1 << 10;
 impl<'a> Budget<'a> {
     /// At most so many nodes.
     pub fn nodes(limit: u64) -> Budget<'a> {
-        Budget { limit, spent: 0, asked: 0, stopped: false, stop: None, progress: None }
+        Budget { limit, spent: 0, since: 0, widest: 0, stopped: false, stop: None, progress: None }
     }
 
     /// No limit: for proofs in tests.
@@ -63,13 +65,14 @@ impl<'a> Budget<'a> {
 
     /// A budget of its own with at most so many of the nodes left, with the same stop signal and report.
     ///
-    /// Spend what it spent on this one afterwards.
+    /// [`Budget::join`] it afterwards.
     #[must_use]
     pub fn part(&self, nodes: u64) -> Budget<'a> {
         Budget {
             limit: nodes.min(self.left()),
             spent: 0,
-            asked: 0,
+            since: self.since,
+            widest: self.widest,
             stopped: self.stopped,
             stop: self.stop,
             progress: self.progress,
@@ -82,8 +85,24 @@ impl<'a> Budget<'a> {
     pub fn within<T>(&mut self, nodes: u64, work: impl FnOnce(&mut Budget<'a>) -> T) -> T {
         let mut part = self.part(nodes);
         let done = work(&mut part);
-        let _ = self.spend(part.spent());
+        let _ = self.join(&part);
         done
+    }
+
+    /// Spend what a part spent; it has looked at the stop signal on its own.
+    ///
+    /// # Errors
+    /// [`Exhausted`] once the nodes are gone or the caller said stop.
+    pub fn join(&mut self, part: &Budget<'_>) -> Result<(), Exhausted> {
+        self.spent = self.spent.saturating_add(part.spent);
+        (self.since, self.widest) = (part.since, self.widest.max(part.widest));
+        self.stopped |= part.stopped;
+        if self.spent > self.limit || self.stopped { Err(Exhausted) } else { Ok(()) }
+    }
+
+    /// The most nodes that were spent between two looks at the stop signal.
+    pub fn widest(&self) -> u64 {
+        self.widest.max(self.since)
     }
 
     /// True once the caller has said stop.
@@ -103,11 +122,12 @@ impl<'a> Budget<'a> {
     #[inline]
     pub fn spend(&mut self, nodes: u64) -> Result<(), Exhausted> {
         self.spent = self.spent.saturating_add(nodes);
+        self.since = self.since.saturating_add(nodes);
         if self.spent > self.limit || self.stopped {
             return Err(Exhausted);
         }
-        if self.spent - self.asked >= LOOK_EVERY {
-            self.asked = self.spent;
+        if self.since >= LOOK_EVERY {
+            (self.since, self.widest) = (0, self.widest.max(self.since));
             if self.stop.is_some_and(|stop| stop()) {
                 self.stopped = true;
                 return Err(Exhausted);

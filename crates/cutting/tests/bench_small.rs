@@ -88,7 +88,7 @@ fn the_everyday_case_is_proven_at_once() {
     let smaller = vec![(104, 76, 192), (48, 72, 192), (44, 68, 192)];
     for pieces in [same, smaller] {
         let instance = Instance {
-            sheets: vec![SheetKind { width: 136, height: 176, copies: None, cost: 1 }],
+            sheets: vec![SheetKind::whole(136, 176, None, 1)],
             pieces: pieces.into_iter().map(piece).collect(),
             question: Question::LeastCost,
             rules: Rules::default(),

@@ -9,7 +9,7 @@ use std::cell::Cell;
 use cutting::fixed::{Answer, Instance, InstanceError, PieceKind, Question, Rules, SheetKind, Why, solve};
 use cutting::{Budget, Outcome};
 
-const SHEET: SheetKind = SheetKind { width: 192, height: 192, copies: None, cost: 1 };
+const SHEET: SheetKind = SheetKind::whole(192, 192, None, 1);
 const PIECE: PieceKind = PieceKind { width: 64, height: 84, demand: Some(10), min: 0, value: 5, turn: true };
 
 fn least(sheets: Vec<SheetKind>, pieces: Vec<PieceKind>) -> Instance {
@@ -69,7 +69,7 @@ fn questions_without_an_answer_say_why() {
     assert_eq!(why(&least(vec![one.clone()], vec![four.clone()])), Why::TooFewSheets);
     assert_eq!(why(&most(vec![one], vec![four])), Why::MinimumDoesNotFit);
     let none = SheetKind { copies: Some(0), ..SHEET };
-    assert_eq!(why(&least(vec![none], vec![PIECE])), Why::FitsNoSheet { piece: 0 });
+    assert_eq!(why(&least(vec![none], vec![PIECE])), Why::TooFewSheets);
 }
 
 #[test]

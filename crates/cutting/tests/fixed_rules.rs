@@ -144,7 +144,7 @@ fn unlimited(instance: &Instance, known: &mut BTreeMap<(u32, u32, Option<Axis>, 
 
 fn rules() -> impl Strategy<Value = Rules> {
     let stages = prop::option::of((2_u8..5, any::<bool>()).prop_map(|(most, trim)| Stages { most, trim }));
-    (stages, 0_u32..4).prop_map(|(stages, least_strip)| Rules { stages, least_strip, edges: Edges::default() })
+    (stages, 0_u32..4).prop_map(|(stages, least_strip)| Rules { stages, least_strip })
 }
 
 fn piece() -> impl Strategy<Value = PieceKind> {
@@ -159,7 +159,7 @@ fn piece() -> impl Strategy<Value = PieceKind> {
 }
 
 fn sheet() -> impl Strategy<Value = SheetKind> {
-    (3_u32..9, 3_u32..9).prop_map(|(width, height)| SheetKind { width, height, copies: None, cost: 1 })
+    (3_u32..9, 3_u32..9).prop_map(|(width, height)| SheetKind::whole(width, height, None, 1))
 }
 
 fn answer(instance: &Instance) -> Answer {
@@ -239,7 +239,7 @@ proptest! {
 }
 
 fn small(rules: Rules) -> Instance {
-    let sheet = SheetKind { width: 12, height: 12, copies: None, cost: 1 };
+    let sheet = SheetKind::whole(12, 12, None, 1);
     let piece = PieceKind { width: 5, height: 7, demand: Some(6), min: 0, value: 1, turn: true };
     Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::LeastCost, rules }
 }
@@ -247,7 +247,8 @@ fn small(rules: Rules) -> Instance {
 #[test]
 fn unusable_edges_are_cut_off_and_nothing_is_cut_from_them() {
     let edges = Edges { left: 1, right: 0, top: 2, bottom: 3 };
-    let instance = small(Rules { edges, ..Rules::default() });
+    let mut instance = small(Rules::default());
+    instance.sheets[0].edges = edges;
     let found = answer(&instance);
     // 11 x 7 is left: two pieces side by side.
     assert_eq!((found.value, found.outcome), (3, Outcome::Proven));
@@ -261,12 +262,18 @@ fn unusable_edges_are_cut_off_and_nothing_is_cut_from_them() {
 #[test]
 fn rules_that_leave_nothing_are_refused() {
     let refused = |rules| solve(&small(rules), &mut Budget::nodes(1000)).unwrap_err();
-    let edges = Edges { left: 6, right: 6, top: 0, bottom: 0 };
-    assert_eq!(refused(Rules { edges, ..Rules::default() }), InstanceError::OnlyEdges { sheet: 0 });
-    let edges = Edges { left: u32::MAX, right: u32::MAX, top: 0, bottom: 0 };
-    assert_eq!(refused(Rules { edges, ..Rules::default() }), InstanceError::OnlyEdges { sheet: 0 });
-    let edges = Edges { left: 1, ..Edges::default() };
-    assert_eq!(refused(Rules { edges, least_strip: 2, stages: None }), InstanceError::NarrowEdge { edge: 1, least: 2 });
+    let edged = |edges, rules| {
+        let mut instance = small(rules);
+        instance.sheets.push(SheetKind { edges, ..instance.sheets[0].clone() });
+        solve(&instance, &mut Budget::nodes(1000)).unwrap_err()
+    };
+    for side in [6, u32::MAX] {
+        let edges = Edges { left: side, right: side, ..Edges::NONE };
+        assert_eq!(edged(edges, Rules::default()), InstanceError::OnlyEdges { sheet: 1 });
+    }
+    let (edges, least_strip) = (Edges { left: 1, ..Edges::NONE }, 2);
+    let narrow = InstanceError::NarrowEdge { sheet: 1, edge: 1, least: 2 };
+    assert_eq!(edged(edges, Rules { least_strip, stages: None }), narrow);
     for most in [0, 1, 9, 255] {
         let stages = Some(Stages { most, trim: true });
         assert_eq!(refused(Rules { stages, ..Rules::default() }), InstanceError::Stages { stages: most, most: 8 });
@@ -281,7 +288,7 @@ fn rules_that_leave_nothing_are_refused() {
 #[test]
 fn offcuts_of_no_cost_are_used_before_a_new_sheet() {
     let mut instance = small(Rules::default());
-    instance.sheets.push(SheetKind { width: 7, height: 10, copies: Some(2), cost: 0 });
+    instance.sheets.push(SheetKind::whole(7, 10, Some(2), 0));
     let found = answer(&instance);
     // Three pieces from a new sheet; two from each offcut, of which one has them turned.
     assert_eq!((found.value, found.outcome), (1, Outcome::Proven));

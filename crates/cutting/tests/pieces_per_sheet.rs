@@ -19,7 +19,7 @@ fn steps(text: &str, inches: bool) -> u32 {
 }
 
 fn most(sheet: (u32, u32), piece: (u32, u32), turn: bool) -> u64 {
-    let sheet = SheetKind { width: sheet.0, height: sheet.1, copies: Some(1), cost: 1 };
+    let sheet = SheetKind::whole(sheet.0, sheet.1, Some(1), 1);
     let piece = PieceKind { width: piece.0, height: piece.1, demand: None, min: 0, value: 1, turn };
     let instance =
         Instance { sheets: vec![sheet], pieces: vec![piece], question: Question::MostValue, rules: Rules::default() };
@@ -56,7 +56,7 @@ fn every_row_of_the_table_is_met_exactly() {
 #[test]
 fn four_cards_need_two_square_sheets_three_need_one() {
     for (wanted, sheets) in [(3, 1), (4, 2)] {
-        let sheet = SheetKind { width: 12, height: 12, copies: None, cost: 1 };
+        let sheet = SheetKind::whole(12, 12, None, 1);
         let piece = PieceKind { width: 5, height: 7, demand: Some(wanted), min: 0, value: 0, turn: true };
         let instance = Instance {
             sheets: vec![sheet],

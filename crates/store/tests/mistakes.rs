@@ -168,6 +168,7 @@ const CASES: &[(&str, &str, usize, &str, &str)] = &[
     ("drawn = \"dusk-leaf\"", "picture = \"leaf.gif\"", 16, "bad-picture", "pack[0].design[0].front.picture"),
     ("use = 2", "use = 5", 15, "use-above-copies", "pack[0].design[0].use"),
     ("price = \"14.40\"", "unusable = { left = 6, right = 6 }", 9, "nothing-left", "pack[0].unusable"),
+    ("Letter\", price = \"11.00\"", "Letter\", unusable = { top = 11 }", 27, "nothing-left", "cardstock[0].sheet.unusable"),
     ("[\"3\", \"4\"]", "[\"8\", \"5\"]", 17, "collage-too-large", "pack[0].design[0].back.collage.columns"),
     (
         "{ columns = [\"3\", \"4\"], rows = [\"4\", \"4\"] }",

@@ -161,12 +161,16 @@ fn design() -> impl Strategy<Value = Design> {
     )
 }
 
-fn pack() -> impl Strategy<Value = Pack> {
+fn edges() -> impl Strategy<Value = Edges> {
     let edge = || length(0).prop_map(|length| length.min(Length::mm(20)));
-    let edges =
+    let some =
         (edge(), edge(), edge(), edge()).prop_map(|(left, top, right, bottom)| Edges { left, top, right, bottom });
+    prop_oneof![Just(Edges::default()), some]
+}
+
+fn pack() -> impl Strategy<Value = Pack> {
     let designs = proptest::collection::vec(design(), 1..4);
-    (text(), sheet(), prop_oneof![Just(Edges::default()), edges], proptest::option::of(20..=1000_u32), price(), designs)
+    (text(), sheet(), edges(), proptest::option::of(20..=1000_u32), price(), designs)
         .prop_filter("room", |(_, sheet, edges, ..)| {
             edges.left + edges.right < sheet.width
                 && edges.top + edges.bottom < sheet.height
@@ -185,8 +189,18 @@ fn pack() -> impl Strategy<Value = Pack> {
 
 fn cardstock() -> impl Strategy<Value = Cardstock> {
     let grain = select(vec![Grain::AlongWidth, Grain::AlongHeight, Grain::Unknown]);
-    let stock = (sheet(), proptest::option::of(0..99_u32), grain, price(), 1..60_u32)
-        .prop_map(|(size, count, grain, price, pack_of)| StockSheet { size, count, grain, price, pack_of });
+    let stock = (sheet(), proptest::option::of(0..99_u32), grain, price(), 1..60_u32, edges())
+        .prop_filter("room", |(size, .., edges)| {
+            edges.left + edges.right < size.width && edges.top + edges.bottom < size.height
+        })
+        .prop_map(|(size, count, grain, price, pack_of, unusable)| StockSheet {
+            size,
+            count,
+            grain,
+            price,
+            pack_of,
+            unusable,
+        });
     let sheets = proptest::collection::vec(stock, 1..3);
     (text(), color(), proptest::option::of(20..=1000_u32), proptest::option::of(1..3_000_u32), sheets).prop_map(
         |(name, color, grammage_gsm, thickness_um, sheets)| Cardstock {

@@ -182,6 +182,69 @@ fn fixed_answers_are_what_their_trees_give_and_never_beat_a_proven_best() {
     assert!(recounted >= 30 && compared >= 10, "{recounted} recounted, {compared} compared");
 }
 
+/// Cut a rectangle as the tree says: every strip it leaves, and where its pieces lie, from the left and the bottom.
+fn placed(tree: &Value, [x, y, w, h]: [u64; 4], strips: &mut Vec<u64>, pieces: &mut Vec<[u64; 4]>) {
+    let Some(axis) = tree.get("cut") else {
+        pieces.extend(tree.get("slot").map(|_| [x, y, w, h]));
+        return;
+    };
+    let at = number(&tree["at"]);
+    let (a, b, side) = match axis.as_str().unwrap() {
+        "x" => ([x, y, at, h], [x + at, y, w - at, h], w),
+        _ => ([x, y, w, at], [x, y + at, w, h - at], h),
+    };
+    strips.push(at.min(side - at));
+    placed(&tree["a"], a, strips, pieces);
+    placed(&tree["b"], b, strips, pieces);
+}
+
+/// Turns of the sheet between cuts, the first run of cuts counted.
+fn runs(tree: &Value, along: &str) -> u64 {
+    let Some(axis) = tree["cut"].as_str() else { return 0 };
+    u64::from(axis != along) + runs(&tree["a"], axis).max(runs(&tree["b"], axis))
+}
+
+#[test]
+fn rules_and_edges_of_a_question_are_kept() {
+    let plain: Value = serde_json::json!({
+        "format": "cutbench-1", "kind": "stock", "sheets": [{"w": 100, "h": 80}],
+        "pieces": [{"w": 31, "h": 22, "demand": 14, "rotate": true}, {"w": 45, "h": 17, "demand": 9}],
+    });
+    let with = |rules: Value, edges: Value| {
+        let mut asked = plain.clone();
+        (asked["rules"], asked["sheets"][0]["edges"]) = (rules, edges);
+        asked
+    };
+    let none = || serde_json::json!({});
+    let cases = [
+        ("edges", none(), serde_json::json!({"left": 3, "right": 1, "top": 7, "bottom": 2})),
+        ("strips", serde_json::json!({"least_strip": 6}), none()),
+        ("stages", serde_json::json!({"stages": 2}), none()),
+        ("trimmed", serde_json::json!({"stages": 2, "trim": true}), none()),
+        ("both", serde_json::json!({"least_strip": 4}), serde_json::json!({"left": 5, "bottom": 4})),
+    ];
+    let free = recount_fixed("plain", &plain, &solve("plain", &plain).1);
+    for (name, rules, edges) in cases {
+        let asked = with(rules.clone(), edges.clone());
+        let (code, answer) = solve(name, &asked);
+        assert_eq!(code, 0, "{name}: {answer}");
+        assert!(recount_fixed(name, &asked, &answer) >= free, "{name}: fewer than without rules");
+        let edge = |side: &str| edges.get(side).map_or(0, number);
+        let least = rules.get("least_strip").map_or(1, number);
+        let most = rules.get("stages").map_or(99, number) + u64::from(rules.get("trim").is_some());
+        for tree in answer["trees"].as_array().unwrap() {
+            let (mut strips, mut pieces) = (Vec::new(), Vec::new());
+            placed(tree, [0, 0, 100, 80], &mut strips, &mut pieces);
+            assert!(strips.iter().all(|&strip| strip >= least), "{name}: {strips:?}");
+            assert!(runs(tree, "") <= most, "{name}: {tree}");
+            for [x, y, w, h] in pieces {
+                let inside = x >= edge("left") && x + w <= 100 - edge("right");
+                assert!(inside && y >= edge("bottom") && y + h <= 80 - edge("top"), "{name}: {x} {y} {w} {h}");
+            }
+        }
+    }
+}
+
 #[test]
 fn flexible_answers_are_what_their_trees_give_and_reach_the_witness() {
     let mut names: Vec<PathBuf> = fs::read_dir(data().join("flex")).unwrap().map(|e| e.unwrap().path()).collect();

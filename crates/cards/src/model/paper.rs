@@ -193,6 +193,11 @@ pub struct Edges {
 }
 
 impl Edges {
+    /// The size that they leave of a sheet; negative or zero if nothing is left.
+    pub fn inside(self, sheet: Size) -> Size {
+        Size::new(sheet.width - self.left - self.right, sheet.height - self.top - self.bottom)
+    }
+
     /// The same edges as they lie when the back is up, seen with the back's print upright.
     pub fn from_behind(self, lies: Lies) -> Edges {
         match lies {
@@ -229,10 +234,7 @@ impl Pack {
 
     /// The size that is left inside the unusable edges; negative or zero if nothing is.
     pub fn usable(&self) -> Size {
-        Size::new(
-            self.sheet.width - self.unusable.left - self.unusable.right,
-            self.sheet.height - self.unusable.top - self.unusable.bottom,
-        )
+        self.unusable.inside(self.sheet)
     }
 }
 
@@ -260,6 +262,15 @@ pub struct StockSheet {
     pub price: Option<Price>,
     /// Sheets in a pack; 1 if bought singly.
     pub pack_of: u32,
+    /// What cannot be used at each edge: a torn perforation, a bruised corner, a squaring cut.
+    pub unusable: Edges,
+}
+
+impl StockSheet {
+    /// The size that is left inside the unusable edges; negative or zero if nothing is.
+    pub fn usable(&self) -> Size {
+        self.unusable.inside(self.size)
+    }
 }
 
 /// A cardstock of one colour.

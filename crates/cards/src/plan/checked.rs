@@ -11,7 +11,7 @@ use measure::{Length, Rect, Size};
 
 use super::answer::StockCut;
 use super::grid::Grid;
-use crate::model::{Fold, Grain, Pack, Project};
+use crate::model::{Edges, Fold, Grain, Pack, Project};
 
 /// A tree, where its pieces lie on the sheet, and its steps.
 #[derive(Debug, Clone)]
@@ -92,13 +92,33 @@ impl Sheet {
     pub(super) fn plain(grid: Grid, size: Size, sheets: u32) -> Sheet {
         Sheet { grid, size, trims: Trims::default(), sheets, stack: 1 }
     }
+
+    /// The same sheet with unusable edges, which lie on its grid.
+    pub(super) fn inside(mut self, edges: Edges) -> Sheet {
+        let steps = |length| self.grid.floor(length);
+        self.trims = Trims {
+            left: steps(edges.left),
+            top: steps(edges.top),
+            right: steps(edges.right),
+            bottom: steps(edges.bottom),
+        };
+        self
+    }
+
+    /// Width and height inside the edges, in steps.
+    fn usable(&self) -> Option<(u32, u32)> {
+        let Trims { left, top, right, bottom } = self.trims;
+        let width = self.grid.exact(self.size.width)?.checked_sub(left)?.checked_sub(right)?;
+        let height = self.grid.exact(self.size.height)?.checked_sub(top)?.checked_sub(bottom)?;
+        Some((width, height))
+    }
 }
 
 /// A sheet of cardstock: the tree put in order, its pieces and its steps with the scores.
 ///
 /// Checked besides: a base that keeps the grain lies so that its fold follows the grain of this sheet.
 pub(super) fn stock(project: &Project, cuts: &[StockCut], sheet: &Sheet, grain: Grain, tree: &Tree) -> Option<Done> {
-    let (width, height) = (sheet.grid.exact(sheet.size.width)?, sheet.grid.exact(sheet.size.height)?);
+    let (width, height) = sheet.usable()?;
     let tree = tidy(tree, width, height).ok()?;
     let kind = |cut: &StockCut| {
         let (w, h) = (sheet.grid.exact(cut.size.width)?, sheet.grid.exact(cut.size.height)?);
@@ -137,7 +157,7 @@ pub(super) fn stock(project: &Project, cuts: &[StockCut], sheet: &Sheet, grain: 
 ///
 /// Each kind is a size as it stands on its card, how many there may be, and whether it may lie a quarter turned.
 pub(super) fn loose(project: &Project, kinds: &[(Size, u32, bool)], sheet: &Sheet, tree: &Tree) -> Option<Done> {
-    let (width, height) = (sheet.grid.exact(sheet.size.width)?, sheet.grid.exact(sheet.size.height)?);
+    let (width, height) = sheet.usable()?;
     let tree = tidy(tree, width, height).ok()?;
     let kind = |&(size, most, turn): &(Size, u32, bool)| {
         let mut kind = Kind::exact(sheet.grid.exact(size.width)?, sheet.grid.exact(size.height)?, 0);

@@ -76,7 +76,7 @@ pub(super) fn best(
         let share = if tries.len() == 1 { budget.left() / 4 * 3 } else { budget.left() / 8 };
         let mut part = budget.part(share);
         let answer = flexible::solve(&instance, &mut part);
-        let ended = budget.spend(part.spent()).is_err();
+        let ended = budget.join(&part).is_err();
         match answer {
             Ok(answer) if !answer.layouts.is_empty() => {
                 if let Some(wanted) = project.goal.cards_per_sheet.filter(|&wanted| !leads && cards < wanted) {

@@ -19,7 +19,7 @@ use super::answer::{Plan, StockCut};
 use super::checked::{self, Sheet};
 use super::grid::{Grid, MOST_STEPS};
 use super::stock::upright;
-use crate::model::{Fold, Grain, Side, Way};
+use crate::model::{Edges, Fold, Grain, Side, Way};
 
 /// Something that was spoiled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -312,7 +312,9 @@ fn stock_stuff(plan: &Plan, stock: usize) -> Vec<Stuff> {
     let mut stuff = Vec::new();
     for (index, sheet) in planned.sheets.iter().enumerate() {
         let whole = &cardstock.sheets[sheet.size];
-        for rect in rests_of(&sheet.tree, Grid::new(sheet.step), whole.size) {
+        let Edges { left, top, .. } = whole.unusable;
+        for rect in rests_of(&sheet.tree, Grid::new(sheet.step), whole.usable()) {
+            let rect = Rect::new(rect.x + left, rect.y + top, rect.size);
             let source = Source::StockRest { stock, sheet: index, rect };
             stuff.push(Stuff { source, size: rect.size, grain: whole.grain, copies: Some(sheet.times) });
         }
@@ -321,7 +323,7 @@ fn stock_stuff(plan: &Plan, stock: usize) -> Vec<Stuff> {
         let used: u32 = planned.sheets.iter().filter(|cut| cut.size == size).map(|cut| cut.times).sum();
         let source = Source::StockSheet { cardstock: planned.cardstock, size };
         let copies = sheet.count.map(|count| count.saturating_sub(used));
-        stuff.push(Stuff { source, size: sheet.size, grain: sheet.grain, copies });
+        stuff.push(Stuff { source, size: sheet.usable(), grain: sheet.grain, copies });
     }
     stuff
 }
@@ -398,12 +400,8 @@ impl<'a> Cutting<'a> {
         let new_sheet = u64::try_from(open.len()).unwrap_or(u64::MAX).saturating_add(1);
         let sheet = |there: &Stuff| {
             let size = if there.grain == Grain::AlongWidth { there.size.turned() } else { there.size };
-            SheetKind {
-                width: grid.floor(size.width),
-                height: grid.floor(size.height),
-                copies: there.copies,
-                cost: if there.source.is_new_sheet() { new_sheet } else { 1 },
-            }
+            let cost = if there.source.is_new_sheet() { new_sheet } else { 1 };
+            SheetKind::whole(grid.floor(size.width), grid.floor(size.height), there.copies, cost)
         };
         let piece = |(&(lost, count, swapped), size): (&(Lost, u32, bool), &Size)| {
             let size = if swapped { size.turned() } else { *size };

@@ -366,7 +366,7 @@ impl Moving<'_> {
             instance.alternatives = 1;
             let mut part = budget.part(budget.left() / 2);
             let answer = flexible::solve(&instance, &mut part);
-            let ended = budget.spend(part.spent()).is_err() || budget.stopped();
+            let ended = budget.join(&part).is_err() || budget.stopped();
             if let Ok(answer) = answer {
                 unfinished |= answer.outcome == cutting::Outcome::Unfinished;
                 let told = answer.layouts.first().and_then(|layout| question.told(&instance, layout));

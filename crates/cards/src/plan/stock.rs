@@ -17,7 +17,7 @@ use super::checked::{self, Sheet};
 use super::grid::{Grid, MOST_STEPS};
 use super::paper::grade;
 use crate::finding::{Finding, Severity, Subject};
-use crate::model::{Cardstock, Fold, Grain, Project, StockSheet};
+use crate::model::{Cardstock, Edges, Fold, Grain, Project, StockSheet};
 
 /// Chosen: nodes for counting how many pieces of one kind a sheet gives; the demo's bases and mats take far fewer.
 const MOST_NODES: u64 = 100_000;
@@ -132,15 +132,19 @@ fn plan(
         Finding::new(severity, Subject::Cardstock(stock.name.clone()), code).with("cardstock", stock.name.as_str())
     };
     let lengths = |size: &Size| [size.width, size.height];
-    let sizes = stock
-        .sheets
-        .iter()
-        .flat_map(|sheet| lengths(&sheet.size))
-        .chain(plan.cuts.iter().flat_map(|cut| lengths(&cut.size)));
-    let all = sizes.chain(plan.cuts.iter().flat_map(|cut| cut.scores.iter().copied()));
-    let flat = all.clone().any(|length| length <= Length::ZERO);
+    let nothing_left = stock.sheets.iter().any(|sheet| !has_area(sheet.usable()));
+    let sizes = stock.sheets.iter().flat_map(|sheet| lengths(&sheet.size));
+    let sizes = sizes.chain(plan.cuts.iter().flat_map(|cut| lengths(&cut.size)));
+    let sizes: Vec<Length> = sizes.chain(plan.cuts.iter().flat_map(|cut| cut.scores.iter().copied())).collect();
+    let flat = sizes.iter().any(|&length| length <= Length::ZERO);
+    let edges = stock.sheets.iter().flat_map(|sheet| {
+        let Edges { left, top, right, bottom } = sheet.unusable;
+        [left, top, right, bottom]
+    });
     let longest = stock.sheets.iter().map(|sheet| sheet.size.width.max(sheet.size.height)).max().unwrap_or_default();
-    let Some(grid) = Grid::through(all).filter(|_| !flat && !stock.sheets.is_empty()) else {
+    let Some(grid) =
+        Grid::through(sizes.into_iter().chain(edges)).filter(|_| !flat && !nothing_left && !stock.sheets.is_empty())
+    else {
         findings.push(about(Severity::Serious, "cardstock-no-sheet"));
         return plan;
     };
@@ -156,10 +160,15 @@ fn plan(
     plan
 }
 
+/// True if a sheet of that size is there at all.
+fn has_area(size: Size) -> bool {
+    size.width > Length::ZERO && size.height > Length::ZERO
+}
+
 /// No plan uses fewer sheets than this: area wanted ÷ area of the largest sheet, rounded up.
 fn area_bound(stock: &Cardstock, cuts: &[StockCut]) -> u32 {
     let wanted: i128 = cuts.iter().map(|cut| cut.size.area().max(0) * i128::from(cut.count)).sum();
-    let largest = stock.sheets.iter().map(|sheet| sheet.size.area()).max().unwrap_or(0);
+    let largest = stock.sheets.iter().map(|sheet| sheet.usable().area()).max().unwrap_or(0);
     if largest <= 0 {
         return 0;
     }
@@ -208,13 +217,10 @@ impl Nest<'_> {
         // Offcuts are never bought: however many sheets are wanted, there are no more of them.
         let bought = costs.iter().any(|&cost| cost > 0);
         let kind = |(index, sheet): (usize, &StockSheet)| {
-            let size = if self.turned_sheets[index] { sheet.size.turned() } else { sheet.size };
-            SheetKind {
-                width: self.grid.floor(size.width),
-                height: self.grid.floor(size.height),
-                copies: sheet.count.filter(|_| limited || (bought && costs[index] == 0)),
-                cost: costs[index],
-            }
+            let size = if self.turned_sheets[index] { sheet.usable().turned() } else { sheet.usable() };
+            let copies = sheet.count.filter(|_| limited || (bought && costs[index] == 0));
+            // The steps take the unusable edges off, so the engine sees what is inside.
+            SheetKind::whole(self.grid.floor(size.width), self.grid.floor(size.height), copies, costs[index])
         };
         self.stock.sheets.iter().enumerate().map(kind).collect()
     }
@@ -317,8 +323,8 @@ impl Nest<'_> {
         for cut_sheet in &self.alike(answer) {
             let swapped = |kind: usize| self.told[kind].swapped;
             let tree = upright(&cut_sheet.tree, &swapped, self.turned_sheets[cut_sheet.sheet]);
-            let StockSheet { size, grain, .. } = self.stock.sheets[cut_sheet.sheet];
-            let sheet = Sheet::plain(self.grid, size, cut_sheet.times);
+            let StockSheet { size, grain, unusable, .. } = self.stock.sheets[cut_sheet.sheet];
+            let sheet = Sheet::plain(self.grid, size, cut_sheet.times).inside(unusable);
             let Some(done) = checked::stock(self.project, &plan.cuts, &sheet, grain, &tree) else {
                 findings.push(self.about(Severity::Serious, "internal-check"));
                 continue;
@@ -327,8 +333,8 @@ impl Nest<'_> {
             let piece = |placed: &cutting::Placed| StockPiece {
                 cut: placed.kind,
                 rect: Rect::new(
-                    length(placed.x),
-                    length(placed.y),
+                    unusable.left + length(placed.x),
+                    unusable.top + length(placed.y),
                     Size::new(length(placed.width), length(placed.height)),
                 ),
                 turned: placed.turned,

@@ -20,7 +20,7 @@ use cutting::Budget;
 use measure::{Length, Size, Unit, round};
 
 use crate::finding::{Fact, Finding, Severity, Subject, Way};
-use crate::model::{Batch, Cardstock, Goal, Project, StockSheet, Take};
+use crate::model::{Batch, Cardstock, Edges, Goal, Project, StockSheet, Take};
 use crate::plan::{Plan, plan};
 
 pub use people::kits;
@@ -174,9 +174,19 @@ fn cardstock(project: &mut Project, other: impl Fn(Size) -> Option<Size>, findin
         let Some(first) = sheets.first() else { continue };
         let Some(size) = other(first.size).filter(|size| *size != first.size) else { continue };
         // Sheets that were counted are gone: these have to be got.
-        let anew = StockSheet { size, count: None, grain: first.grain, price: None, pack_of: first.pack_of };
+        let anew = StockSheet {
+            size,
+            count: None,
+            grain: first.grain,
+            price: None,
+            pack_of: first.pack_of,
+            unusable: Edges::default(),
+        };
         if sheets.iter().any(|sheet| sheet.price.is_some()) {
             priced.push(name.clone());
+        }
+        if sheets.iter().any(|sheet| sheet.unusable != Edges::default()) {
+            findings.push(note("replan-edges-left-out").with("pack", name.as_str()));
         }
         *sheets = vec![anew];
     }

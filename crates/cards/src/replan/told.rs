@@ -216,7 +216,7 @@ fn stock(before: &Plan, after: &Plan, recipe: usize) -> Option<(Change, Option<F
         let finding = finding.with("sheet-width", sheet.size.width).with("sheet-height", sheet.size.height);
         // A card twice as large gives fewer bases, and no smaller one is the same card.
         let same_card = before.project.recipes[recipe].finished == made.finished || is == 0;
-        let as_many = nearest(project, recipe, sheet.size, sheet.grain, turn || is == 0, was).filter(|_| same_card);
+        let as_many = nearest(project, recipe, sheet.usable(), sheet.grain, turn || is == 0, was).filter(|_| same_card);
         match as_many {
             Some(card) => finding.with("near", "some").with("card-width", card.width).with("card-height", card.height),
             None => finding.with("near", "none"),

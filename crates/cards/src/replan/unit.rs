@@ -30,13 +30,7 @@ pub(super) fn redesigned(project: &Project, to: Unit, findings: &mut Vec<Finding
     (new.unit, new.mark) = (to, Mark::usual(to));
     new.trimmer = turn.trimmer(&project.trimmer);
     for pack in &mut new.packs {
-        let edges = pack.unusable;
-        pack.unusable = Edges {
-            left: turn.up(edges.left),
-            top: turn.up(edges.top),
-            right: turn.up(edges.right),
-            bottom: turn.up(edges.bottom),
-        };
+        pack.unusable = turn.edges(pack.unusable);
         // Squared: the odd bit beyond the last mark is cut off.
         pack.sheet = Size::new(turn.down(pack.sheet.width), turn.down(pack.sheet.height));
         for face in pack.designs.iter_mut().flat_map(|design| [&mut design.front, &mut design.back]) {
@@ -138,6 +132,11 @@ impl Turn {
         if length == usual(self.from) { usual(self.to) } else { self.down(length) }
     }
 
+    fn edges(self, edges: Edges) -> Edges {
+        let Edges { left, top, right, bottom } = edges;
+        Edges { left: self.up(left), top: self.up(top), right: self.up(right), bottom: self.up(bottom) }
+    }
+
     fn trimmer(self, trimmer: &Trimmer) -> Trimmer {
         Trimmer {
             longest_cut: self.twin(trimmer.longest_cut, |unit| Trimmer::usual(unit).longest_cut),
@@ -183,7 +182,7 @@ impl Turn {
             let lies = old.finished.width > old.finished.height;
             let face = if lies { format.face.turned() } else { format.face };
             let (base, _) = Recipe { finished: face, ..old.clone() }.base_size();
-            stock.is_none_or(|stock| stock.sheets.iter().any(|sheet| base.fits_turned(sheet.size)))
+            stock.is_none_or(|stock| stock.sheets.iter().any(|sheet| base.fits_turned(sheet.usable())))
         };
         let near = |format: &&CardFormat| {
             let around = (finished.width + finished.height).ticks();

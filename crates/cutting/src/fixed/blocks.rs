@@ -363,7 +363,7 @@ mod tests {
 
     /// What a search of blocks lists for two pieces of 5 x 6 and 4 x 7 on 11 x 11.
     fn listed(rules: Rules) -> Option<Vec<(Vec<u32>, Tree)>> {
-        let sheet = SheetKind { width: 11, height: 11, copies: None, cost: 1 };
+        let sheet = SheetKind::whole(11, 11, None, 1);
         let item = |kind, width, height| Item { kind, width, height, cap: 4, value: 1, turn: true };
         let items = [item(0, 5, 6), item(1, 4, 7)];
         let grid = Grid::of(&sheet, &items, rules)?;

@@ -42,7 +42,7 @@ mod tests {
 
     #[test]
     fn sums_respect_copies() {
-        let sheet = |copies, cost| SheetKind { width: 1, height: 1, copies, cost };
+        let sheet = |copies, cost| SheetKind::whole(1, 1, copies, cost);
         assert_eq!(next_sum(&[sheet(Some(2), 5), sheet(Some(1), 7)], 11, 17), 12);
         assert_eq!(next_sum(&[sheet(Some(2), 5)], 11, 20), 20);
         assert_eq!(next_sum(&[sheet(None, 5)], 11, 20), 15);

@@ -175,7 +175,7 @@ mod tests {
 
     #[test]
     fn seven_pieces_fit_one_sheet_only_in_a_deep_nest() {
-        let sheet = SheetKind { width: 7, height: 6, copies: None, cost: 2 };
+        let sheet = SheetKind::whole(7, 6, None, 2);
         let piece = |width, height, n, turn| PieceKind { width, height, demand: Some(n), min: 0, value: 0, turn };
         let pieces = vec![piece(1, 5, 2, true), piece(2, 2, 1, false), piece(5, 1, 2, true), piece(2, 4, 2, false)];
         let instance = Instance { sheets: vec![sheet], pieces, question: Question::LeastCost, rules: Rules::default() };

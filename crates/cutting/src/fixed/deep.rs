@@ -299,7 +299,7 @@ impl Deep<'_> {
         let mut part = budget.part(budget.left() / LOOK);
         let _ended =
             worths::improve(&kind.grid, &items, &limits, &mut worths, &mut |tree| enough(offer(tree)), &mut part);
-        budget.spend(part.spent())?;
+        budget.join(&part)?;
         // Without a single table nothing is known.
         let mut bound = if worths.worth.is_empty() { u64::MAX } else { worths.bound };
         if worths.bound > least.unsigned_abs() && !worths.worth.is_empty() && self.stock.rules.plain() {
@@ -315,7 +315,7 @@ impl Deep<'_> {
                 let found = blocks::search(sides, (&items, &limits), &worths, best, &mut seen, &mut part);
                 bound = bound.min(found.bound);
             }
-            budget.spend(part.spent())?;
+            budget.join(&part)?;
         }
         look.most = look.most.min(i64::try_from(bound).unwrap_or(i64::MAX));
         Ok(look)

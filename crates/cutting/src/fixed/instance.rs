@@ -1,7 +1,7 @@
 //! What is asked: sheets, pieces and the question, and the check that a search may rely on.
 
 use super::points;
-use super::rules::{MOST_STAGES, Rules};
+use super::rules::{Edges, MOST_STAGES, Rules};
 
 /// A kind of sheet that pieces may be cut from.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -14,6 +14,20 @@ pub struct SheetKind {
     pub copies: Option<u32>,
     /// What one costs, in the caller's unit of money or 1 to count sheets.
     pub cost: u64,
+    /// Steps along its edges that are cut off as waste.
+    pub edges: Edges,
+}
+
+impl SheetKind {
+    /// A sheet that can be used from edge to edge.
+    pub const fn whole(width: u32, height: u32, copies: Option<u32>, cost: u64) -> SheetKind {
+        SheetKind { width, height, copies, cost, edges: Edges::NONE }
+    }
+
+    /// Width and height inside the unusable edges; `None` if nothing is left.
+    pub(super) fn usable(&self) -> Option<(u32, u32)> {
+        self.edges.inside(self.width, self.height)
+    }
 }
 
 /// A kind of piece to cut.
@@ -112,12 +126,22 @@ pub enum InstanceError {
         sheet: usize,
     },
     /// An unusable edge is narrower than the narrowest strip that may be cut off.
-    #[error("an edge of `{edge}` steps cannot be cut off: the narrowest strip is `{least}`")]
+    #[error("an edge of `{edge}` steps cannot be cut off sheet kind `{sheet}`: the narrowest strip is `{least}`")]
     NarrowEdge {
+        /// Index of the sheet kind.
+        sheet: usize,
         /// The edge.
         edge: u32,
         /// The narrowest strip.
         least: u32,
+    },
+    /// So many pieces could lie on one sheet that a plan of it could not be held.
+    #[error("more than `{limit}` pieces could be cut from one sheet of kind `{sheet}`: ask for fewer or larger ones")]
+    TooMany {
+        /// Index of the sheet kind.
+        sheet: usize,
+        /// The most pieces of one sheet.
+        limit: u32,
     },
     /// Costs, values or numbers of pieces are so large that their sum could overflow.
     #[error("costs, values or demands are too large to add up")]
@@ -134,6 +158,10 @@ pub enum InstanceError {
 
 /// Chosen: sums of costs, values and pieces stay below this, so that i64 never overflows with room to scale.
 const LARGEST_SUM: u128 = 1 << 52;
+
+/// Chosen: the most pieces of one sheet, so that a tree of them takes some ten MB; confetti of 1/16 in from 12 x 12 in
+/// is 36 864.
+const MOST_PIECES: u32 = 1 << 17;
 
 impl Instance {
     /// Check that a search takes this instance.
@@ -167,8 +195,10 @@ impl Instance {
             }
         }
         self.check_sums()?;
+        self.check_numbers()?;
         for (sheet, kind) in self.sheets.iter().enumerate() {
-            let Some(points) = points::Points::of(kind, &super::items(self), self.rules) else {
+            let (width, height) = kind.usable().unwrap_or((kind.width, kind.height));
+            let Some(points) = points::Points::of((width, height), &super::items(self), self.rules) else {
                 return Err(InstanceError::TooFine { sheet, limit: points::LIMIT });
             };
             let layers = self.rules.stages.map_or(1, |stages| 2 * usize::from(stages.most) + 3);
@@ -184,15 +214,33 @@ impl Instance {
         if let Some(stages) = rules.stages.map(|s| s.most).filter(|most| !(2..=MOST_STAGES).contains(most)) {
             return Err(InstanceError::Stages { stages, most: MOST_STAGES });
         }
-        let edges = [rules.edges.left, rules.edges.right, rules.edges.top, rules.edges.bottom];
-        if let Some(&edge) = edges.iter().find(|&&edge| edge > 0 && edge < rules.least_strip) {
-            return Err(InstanceError::NarrowEdge { edge, least: rules.least_strip });
+        for (sheet, kind) in self.sheets.iter().enumerate() {
+            let Edges { left, right, top, bottom } = kind.edges;
+            if let Some(edge) =
+                [left, right, top, bottom].into_iter().find(|&edge| edge > 0 && edge < rules.least_strip)
+            {
+                return Err(InstanceError::NarrowEdge { sheet, edge, least: rules.least_strip });
+            }
+            if kind.usable().is_none() {
+                return Err(InstanceError::OnlyEdges { sheet });
+            }
         }
-        let inside = |s: &SheetKind| rules.edges.inside(s.width, s.height).is_some();
-        match self.sheets.iter().position(|s| !inside(s)) {
-            Some(sheet) => Err(InstanceError::OnlyEdges { sheet }),
-            None => Ok(()),
+        Ok(())
+    }
+
+    /// No sheet may hold more pieces than a tree can.
+    fn check_numbers(&self) -> Result<(), InstanceError> {
+        for (sheet, kind) in self.sheets.iter().enumerate() {
+            let (width, height) = kind.usable().unwrap_or((kind.width, kind.height));
+            let here = || super::items(self).into_iter().filter(|item| item.fits(width, height));
+            let area = u128::from(width) * u128::from(height);
+            let each: u128 = here().map(|item| (area / item.area()).min(u128::from(item.cap))).sum();
+            let smallest = here().map(|item| area / item.area()).max().unwrap_or(0);
+            if each.min(smallest) > u128::from(MOST_PIECES) {
+                return Err(InstanceError::TooMany { sheet, limit: MOST_PIECES });
+            }
         }
+        Ok(())
     }
 
     /// No sum of costs or values that a search forms may overflow.

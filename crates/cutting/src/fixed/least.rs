@@ -33,13 +33,13 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     let spare = (budget.left() / 16).min(WISHES);
     let mut part = budget.part(budget.left() - spare);
     let ended = search.run(&stock, &mut part);
-    let _spent = budget.spend(part.spent());
+    let _spent = budget.join(&part);
     if let Some(plan) = &mut search.best
         && (ended.is_ok() || !part.stopped())
     {
         let mut part = budget.part(spare);
         let _ended = wishes::calm(&stock, plan, &mut part);
-        let _spent = budget.spend(part.spent());
+        let _spent = budget.join(&part);
     }
     match search.best {
         None if search.impossible => Answer::impossible(Why::TooFewSheets, 0),
@@ -95,7 +95,7 @@ impl Search {
         let _ended = columns::generate(stock, enough, &mut columns, &mut part);
         self.raise(stock, columns.bound);
         self.impossible |= columns.impossible;
-        budget.spend(part.spent())?;
+        budget.join(&part)?;
         self.proof = columns.proof;
         for pattern in columns.patterns {
             self.keep(&pattern);
@@ -112,7 +112,7 @@ impl Search {
                 let nodes = if self.best.is_some() { budget.left() / 8 } else { budget.left() };
                 let mut part = budget.part(nodes);
                 let plan = stock.one_by_one(&worth, &mut part);
-                budget.spend(part.spent())?;
+                budget.join(&part)?;
                 if let Ok(Some(plan)) = plan {
                     stock.correct(&plan, &mut worth);
                     self.offer(plan);
@@ -155,7 +155,7 @@ impl Search {
             let task = Task { left: &left, copies: &copies, below: self.below(), width, guide };
             let mut part = budget.part(budget.left() / 8);
             let found = beam::search(stock, task, &mut part);
-            budget.spend(part.spent())?;
+            budget.join(&part)?;
             match found {
                 Ok(Some(patterns)) if !patterns.iter().all(|p| stock.allows(p)) => {}
                 Ok(Some(patterns)) => {
@@ -193,7 +193,7 @@ impl Search {
         let mut part = budget.part(budget.left() / 3);
         let limits = (self.bound, self.below());
         let _ended = deep::search(stock, &mut self.pool, limits, (&mut found, &mut proven), &mut part);
-        budget.spend(part.spent())?;
+        budget.join(&part)?;
         if let Some(proof) = proven.proof
             && self.proof.as_ref().is_none_or(|known| proof.tighter(known, stock))
         {
@@ -215,7 +215,7 @@ impl Search {
         let none = Proof::none(stock);
         let mut part = budget.part(budget.left() / share);
         let covered = cover::cheapest(stock, self.proof.as_ref().unwrap_or(&none), self.below(), &mut part);
-        budget.spend(part.spent())?;
+        budget.join(&part)?;
         match covered {
             Covered::Open => {}
             Covered::Best(plan) => {

@@ -5,11 +5,12 @@
 //! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, a linear programme over all ways to cut a sheet, or for few pieces a search over all of them |
 //! | [`Question::MostValue`] | one sheet, pieces worth the most, some of them at most or at least so often | table of all rectangles with improved worths, or search over blocks |
 //!
-//! The search is deterministic: same instance and budget in nodes, same answer. The best answer so far always
+//! The search is deterministic: same instance and budget in nodes, same answer, in whatever order sheets and pieces are
+//! named and whatever a step is worth (`canon`). The best answer so far always
 //! comes back, with a bound that holds. One node is one cell of a table, or one step of a search.
 //!
-//! [`Rules`] narrow down which cuts may be made: turns of the sheet, narrow strips, unusable edges. Offcuts that are
-//! to be used first are sheets of little or no cost with limited copies.
+//! [`Rules`] narrow down which cuts may be made: turns of the sheet, narrow strips; a [`SheetKind`] may have unusable
+//! edges. Offcuts that are to be used first are sheets of little or no cost with limited copies.
 //!
 //! Of plans that cost the same, one of fewer trimmer settings, fewer cuts and larger offcuts is sought with a small part of
 //! the nodes.
@@ -19,6 +20,7 @@
 mod answer;
 mod beam;
 mod blocks;
+mod canon;
 mod columns;
 mod costs;
 mod cover;
@@ -100,18 +102,6 @@ fn items(instance: &Instance) -> Vec<Item> {
         .collect()
 }
 
-/// The instance with sheets as large as they are inside their unusable edges.
-fn inside(instance: &Instance) -> Instance {
-    let mut inside = instance.clone();
-    for sheet in &mut inside.sheets {
-        // The check has shown that something is left of each.
-        if let Some((width, height)) = instance.rules.edges.inside(sheet.width, sheet.height) {
-            (sheet.width, sheet.height) = (width, height);
-        }
-    }
-    inside
-}
-
 /// The question itself; the instance has been checked and its sheets lie inside their edges.
 fn asked(inside: &Instance, budget: &mut Budget<'_>) -> Answer {
     match inside.question {
@@ -130,7 +120,7 @@ fn asked(inside: &Instance, budget: &mut Budget<'_>) -> Answer {
 /// ```
 /// use cutting::fixed::{Instance, PieceKind, Question, Rules, SheetKind, solve};
 /// use cutting::Budget;
-/// let sheet = SheetKind { width: 12, height: 12, copies: None, cost: 1 };
+/// let sheet = SheetKind::whole(12, 12, None, 1);
 /// let piece = PieceKind { width: 5, height: 7, demand: Some(4), min: 0, value: 0, turn: true };
 /// let (sheets, pieces) = (vec![sheet], vec![piece]);
 /// let instance = Instance { sheets, pieces, question: Question::LeastCost, rules: Rules::default() };
@@ -141,13 +131,10 @@ fn asked(inside: &Instance, budget: &mut Budget<'_>) -> Answer {
 pub fn solve(instance: &Instance, budget: &mut Budget<'_>) -> Result<Answer, InstanceError> {
     instance.check()?;
     let before = budget.spent();
-    let inside = inside(instance);
-    let mut answer = if inside.rules.plain() { asked(&inside, budget) } else { relaxed::solve(&inside, budget) };
-    for cut in &mut answer.sheets {
-        let SheetKind { width, height, .. } = instance.sheets[cut.sheet];
-        let tree = std::mem::replace(&mut cut.tree, crate::Tree::Waste);
-        cut.tree = instance.rules.edges.around(tree, (width, height));
-    }
+    let canon = canon::Canon::of(instance);
+    let plain = canon.instance.rules.plain();
+    let mut answer = if plain { asked(&canon.instance, budget) } else { relaxed::solve(&canon.instance, budget) };
+    canon.undo(instance, &mut answer);
     answer.nodes = budget.spent() - before;
     Ok(answer)
 }

@@ -46,7 +46,7 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     // A spent budget leaves the best so far, and the bound that was proven by then.
     let mut part = budget.part(budget.left() - budget.left() / 32);
     let _spent = search.run(&mut part);
-    let _spent = budget.spend(part.spent());
+    let _spent = budget.join(&part);
     if !part.stopped() {
         let _ended = search.calm(budget);
     }
@@ -76,7 +76,7 @@ impl Search<'_> {
         // Chosen: a third of the nodes, but two tables at least.
         let mut part = budget.part((budget.left() / 3).max(2 * grid.cells() as u64));
         let improved = worths::improve(&grid, &items, &limits, &mut worths, &mut offer, &mut part);
-        budget.spend(part.spent())?;
+        budget.join(&part)?;
         if worths.worth.is_empty() {
             improved?;
         }
@@ -100,7 +100,7 @@ impl Search<'_> {
             // Chosen: a quarter of the nodes is kept for wider beams.
             let mut part = budget.part(budget.left() - budget.left() / 4);
             let ended = self.prove((&grid, &items, &limits), &worths, &mut part);
-            budget.spend(part.spent())?;
+            budget.join(&part)?;
             if ended.is_err() && part.stopped() {
                 return ended;
             }
@@ -154,7 +154,7 @@ impl Search<'_> {
             // Chosen: a small part of the nodes, a larger one for beams that need it.
             let mut part = budget.part(budget.left() / if width > 1024 { 6 } else { 16 });
             let filled = beam::most_worth(&stock, task, (worth, self.bound), &mut part);
-            budget.spend(part.spent())?;
+            budget.join(&part)?;
             match filled {
                 Ok(Some(tree)) => self.offer(&tree),
                 Ok(None) => {}

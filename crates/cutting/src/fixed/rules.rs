@@ -18,12 +18,10 @@ pub struct Rules {
     pub stages: Option<Stages>,
     /// No cut may leave a part narrower than this, in steps, waste or not; 0 and 1: no rule.
     pub least_strip: u32,
-    /// Steps along the four edges of every sheet that are cut off as waste.
-    pub edges: Edges,
 }
 
 /// Steps along the edges of a sheet that cannot be used.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct Edges {
     /// At the left edge.
     pub left: u32,
@@ -36,6 +34,9 @@ pub struct Edges {
 }
 
 impl Edges {
+    /// The whole sheet can be used.
+    pub const NONE: Edges = Edges { left: 0, right: 0, top: 0, bottom: 0 };
+
     /// Width and height inside the edges; `None` if nothing is left.
     pub(super) fn inside(self, width: u32, height: u32) -> Option<(u32, u32)> {
         let w = width.checked_sub(self.left)?.checked_sub(self.right).filter(|&w| w > 0)?;

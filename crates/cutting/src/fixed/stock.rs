@@ -29,6 +29,9 @@ impl Stock<'_> {
 
     pub(super) fn impossible(&self) -> Option<Why> {
         let there = |s: &&SheetKind| s.copies != Some(0);
+        if !self.items.is_empty() && !self.sheets.iter().any(|s| there(&s)) {
+            return Some(Why::TooFewSheets);
+        }
         let fits = |item: &Item| self.sheets.iter().filter(there).any(|s| item.cuts(s.width, s.height, self.rules));
         if let Some(item) = self.items.iter().find(|item| !fits(item)) {
             return Some(Why::FitsNoSheet { piece: item.kind });

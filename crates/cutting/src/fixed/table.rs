@@ -66,7 +66,7 @@ impl Rests {
 impl Grid {
     /// The grid of a sheet for these items; `None` above [`points::LIMIT`].
     pub(super) fn of(sheet: &SheetKind, items: &[Item], rules: Rules) -> Option<Grid> {
-        let Points { x, y } = Points::of(sheet, items, rules)?;
+        let Points { x, y } = Points::of((sheet.width, sheet.height), items, rules)?;
         let (rest_x, rest_y) = (Rests::of(&x, rules), Rests::of(&y, rules));
         Some(Grid { width: sheet.width, height: sheet.height, x, y, rules, rest_x, rest_y })
     }

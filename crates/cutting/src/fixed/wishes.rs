@@ -183,7 +183,7 @@ mod tests {
 
     #[test]
     fn two_kinds_of_sheet_become_one_where_that_is_less_work() {
-        let sheets = [SheetKind { width: 12, height: 12, copies: None, cost: 1 }];
+        let sheets = [SheetKind::whole(12, 12, None, 1)];
         let item = |kind, width| Item { kind, width, height: 12, cap: 4, value: 0, turn: false };
         let stock = Stock {
             sheets: &sheets,
@@ -205,7 +205,7 @@ mod tests {
 
     #[test]
     fn waste_comes_together_and_rows_of_one_size_are_cut_at_one_setting() {
-        let sheets = [SheetKind { width: 10, height: 10, copies: None, cost: 1 }];
+        let sheets = [SheetKind::whole(10, 10, None, 1)];
         let stock = Stock {
             sheets: &sheets,
             items: vec![Item { kind: 0, width: 4, height: 4, cap: 3, value: 0, turn: false }],

@@ -204,7 +204,7 @@ impl Solver<'_> {
             // What the walk leaves over goes to the search for least waste.
             let mut part = budget.part(budget.left() / 4 * 3);
             let whole = self.whole_of_one_size(&mut part);
-            let _ = budget.spend(part.spent());
+            let _ = budget.join(&part);
             return whole;
         }
         // Sizes shared by all copies are free sizes too, and the tidiest: look there first, but not for ever.
@@ -300,7 +300,7 @@ impl Solver<'_> {
         }
         let mut part = budget.part(budget.left() / 4);
         let closed = Shapes::close(grid, &vec![None; grid.kinds.len()], reach, &mut part);
-        let _ = budget.spend(part.spent());
+        let _ = budget.join(&part);
         matches!(closed, Ok(Some(shapes)) if shapes.complete && !self.holds_whole(&shapes))
     }
 

@@ -21,7 +21,7 @@ impl Draw {
 
 /// One size of sheet without limit.
 fn batch((width, height): (u32, u32), pieces: Vec<PieceKind>) -> Instance {
-    let sheets = vec![SheetKind { width, height, copies: None, cost: 1 }];
+    let sheets = vec![SheetKind::whole(width, height, None, 1)];
     Instance { sheets, pieces, question: Question::LeastCost, rules: Rules::default() }
 }
 

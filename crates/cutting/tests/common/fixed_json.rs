@@ -7,11 +7,9 @@ use serde_json::Value;
 pub(crate) fn instance(json: &Value, turn: Option<bool>, limited: bool) -> Instance {
     let number = |v: &Value| u32::try_from(v.as_u64().expect("a number")).expect("a small number");
     let stock = json["kind"] == "stock";
-    let sheets = json["sheets"].as_array().expect("sheets").iter().map(|s| SheetKind {
-        width: number(&s["w"]),
-        height: number(&s["h"]),
-        copies: s["copies"].as_u64().map(|n| u32::try_from(n).expect("small")),
-        cost: s["cost"].as_u64().expect("cost"),
+    let sheets = json["sheets"].as_array().expect("sheets").iter().map(|s| {
+        let copies = s["copies"].as_u64().map(|n| u32::try_from(n).expect("small"));
+        SheetKind::whole(number(&s["w"]), number(&s["h"]), copies, s["cost"].as_u64().expect("cost"))
     });
     let pieces = json["pieces"].as_array().expect("pieces").iter().map(|p| PieceKind {
         width: number(&p["w"]),

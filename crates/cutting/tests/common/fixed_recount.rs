@@ -1,6 +1,6 @@
 //! Counts a fixed-piece answer again, piece by piece, with its own arithmetic.
 
-use cutting::fixed::{Answer, Instance, Question};
+use cutting::fixed::{Answer, Edges, Instance, Question, SheetKind};
 use cutting::{Axis, Tree};
 
 /// Count an answer again from its trees alone; panics where it breaks a rule.
@@ -12,7 +12,15 @@ pub(crate) fn recount(instance: &Instance, answer: &Answer, name: &str) {
         let kind = &instance.sheets[sheet.sheet];
         let mut counts = vec![0_u64; instance.pieces.len()];
         walk(instance, &sheet.tree, kind.width, kind.height, &mut counts, name);
-        keeps_rules(instance, &sheet.tree, kind.width, kind.height, name);
+        keeps_rules(instance, &sheet.tree, kind, name);
+        let Edges { left, right, top, bottom } = kind.edges;
+        for piece in cutting::tree::pieces(&sheet.tree, kind.width, kind.height).expect("the cuts are sound") {
+            let inside = piece.x >= left
+                && piece.y >= top
+                && piece.x + piece.width <= kind.width - right
+                && piece.y + piece.height <= kind.height - bottom;
+            assert!(inside, "{name}: a piece from an unusable edge: {piece:?}");
+        }
         for (all, here) in cut.iter_mut().zip(counts) {
             *all += here * u64::from(sheet.times);
         }
@@ -62,16 +70,16 @@ fn walk(instance: &Instance, tree: &Tree, w: u32, h: u32, counts: &mut [u64], na
 }
 
 /// Every path from the sheet to a part, seen as the directions and the narrower sides of its cuts.
-fn keeps_rules(instance: &Instance, tree: &Tree, w: u32, h: u32, name: &str) {
+fn keeps_rules(instance: &Instance, tree: &Tree, sheet: &SheetKind, name: &str) {
     let rules = instance.rules;
-    let mut open = vec![(tree, w, h, Vec::new())];
+    let mut open = vec![(tree, sheet.width, sheet.height, Vec::new())];
     while let Some((tree, w, h, path)) = open.pop() {
         let Tree::Cut { axis, at, first, second } = tree else { continue };
         let whole = if *axis == Axis::X { w } else { h };
         assert!((*at).min(whole - at) >= rules.least_strip.max(1), "{name}: a strip narrower than the least");
         let mut path: Vec<Axis> = path;
         path.push(*axis);
-        if let Some(stages) = rules.stages.filter(|_| rules.edges == cutting::fixed::Edges::default()) {
+        if let Some(stages) = rules.stages.filter(|_| sheet.edges == Edges::NONE) {
             let runs = 1 + path.windows(2).filter(|pair| pair[0] != pair[1]).count();
             let last = usize::from(stages.most) + 1 == runs && stages.trim;
             let parts = [&**first, &**second];

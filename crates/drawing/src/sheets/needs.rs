@@ -309,6 +309,10 @@ pub(super) fn cardstock(plan: &Plan, told: Told, pages: &mut Pages) {
     }
     pages.chapter(&say("page-stock-title", &[]));
     pages.say(&say("page-stock-lead", &[]));
+    let trimmed = |sheet: &StockSheetPlan| !left_over(&sheet.cut_plan, sheet.step).1.is_empty();
+    if plan.stocks.iter().flat_map(|stock| &stock.sheets).any(trimmed) {
+        pages.say(&say("page-stock-edges", &[]));
+    }
     for stock in &plan.stocks {
         color(plan, stock, told, pages);
     }

@@ -106,6 +106,7 @@ pub(crate) fn project() -> Project {
             grain: Grain::AlongHeight,
             price: price(amount),
             pack_of,
+            unusable: Edges::default(),
         }],
     };
     Project {

@@ -330,6 +330,7 @@ pub(super) static STOCK_SHEET: Form = Form {
         may("grain", Shape::Choice(GRAINS), "Which edge its fibres follow. Left out: unknown."),
         may("pack_of", Shape::Count(1, MOST_SHEETS), "Sheets in a pack. Left out: 1."),
         may("price", Shape::Price, "Price of one pack."),
+        may("unusable", Shape::Table(&EDGES), "What is lost at an edge: a perforation, a bruise, a squaring cut."),
     ],
 };
 

@@ -82,17 +82,24 @@ fn loose(desk: &mut Desk, table: &Table<'_>, own: &mut Own, letters: &mut Own) -
 /// The sheet as measured and what is lost at its edges.
 fn sheet(desk: &mut Desk, table: &Table<'_>) -> (Size, Edges) {
     let read = table.need(desk, "sheet").and_then(|value| desk.size(&value, Catalogue::Sheets));
-    let mut edges = Edges::default();
-    if let Some(lost) = table.table(desk, "unusable") {
-        let mut edge = |key| lost.length(desk, key, Bounds::FromNothing).unwrap_or_default();
-        edges = Edges { left: edge("left"), top: edge("top"), right: edge("right"), bottom: edge("bottom") };
-    }
+    let edges = edges(desk, table, read);
     // Two metres stand in for a sheet that cannot be read, so that nothing else is blamed for it.
     let Some(sheet) = read else { return (Size::new(Length::mm(2_000), Length::mm(2_000)), edges) };
-    if edges.left + edges.right >= sheet.width || edges.top + edges.bottom >= sheet.height {
-        table.blame_key(desk, "unusable", ProblemKind::NothingLeft { sheet });
-    }
     (sheet, edges)
+}
+
+/// What is lost at the edges of a sheet; some of it must be left, where its size could be read.
+fn edges(desk: &mut Desk, table: &Table<'_>, sheet: Option<Size>) -> Edges {
+    let Some(lost) = table.table(desk, "unusable") else { return Edges::default() };
+    let mut edge = |key| lost.length(desk, key, Bounds::FromNothing).unwrap_or_default();
+    let edges = Edges { left: edge("left"), top: edge("top"), right: edge("right"), bottom: edge("bottom") };
+    if let Some(sheet) = sheet {
+        let left = edges.inside(sheet);
+        if left.width <= Length::ZERO || left.height <= Length::ZERO {
+            table.blame_key(desk, "unusable", ProblemKind::NothingLeft { sheet });
+        }
+    }
+    edges
 }
 
 /// One design; its letter and name may still be empty.
@@ -294,7 +301,7 @@ fn usual_stock_sheet(unit: Unit) -> StockSheet {
         Unit::Inch => Size::new(Unit::Inch.thousandths(8_500), Unit::Inch.thousandths(11_000)),
         Unit::Millimetre => Size::new(Length::mm(210), Length::mm(297)),
     };
-    StockSheet { size, count: None, grain: Grain::Unknown, price: None, pack_of: 1 }
+    StockSheet { size, count: None, grain: Grain::Unknown, price: None, pack_of: 1, unusable: Edges::default() }
 }
 
 fn stock_sheet(desk: &mut Desk, value: &Value<'_>) -> Option<StockSheet> {
@@ -313,7 +320,9 @@ fn stock_sheet(desk: &mut Desk, value: &Value<'_>) -> Option<StockSheet> {
         _ => Grain::Unknown,
     };
     let pack_of = table.count(desk, "pack_of").unwrap_or(1);
-    Some(StockSheet { size, count: table.count(desk, "count"), grain, price: price(desk, &table, "price"), pack_of })
+    let unusable = edges(desk, &table, Some(size));
+    let (count, price) = (table.count(desk, "count"), price(desk, &table, "price"));
+    Some(StockSheet { size, count, grain, price, pack_of, unusable })
 }
 
 /// To the nearest micrometre; a thinner sheet than one does not exist.

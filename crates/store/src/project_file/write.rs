@@ -360,14 +360,8 @@ impl Pen<'_> {
         self.text("name", &pack.name);
         let sheet = self.sheet(pack.sheet);
         self.text("sheet", &sheet);
-        let Edges { left, top, right, bottom } = pack.unusable;
-        let lost: Vec<String> = [("left", left), ("top", top), ("right", right), ("bottom", bottom)]
-            .into_iter()
-            .filter(|(_, length)| *length != Length::ZERO)
-            .map(|(key, length)| format!("{key} = {}", quoted(&self.bare(length))))
-            .collect();
-        if !lost.is_empty() {
-            self.line("unusable", &inline(&lost));
+        if let Some(lost) = self.edges(pack.unusable) {
+            self.line("unusable", &lost);
         }
         self.count("gsm", pack.grammage_gsm);
         self.thickness("thickness", pack.thickness_um);
@@ -470,6 +464,16 @@ impl Pen<'_> {
         }
     }
 
+    /// What is lost at the edges of a sheet, if anything is.
+    fn edges(&self, Edges { left, top, right, bottom }: Edges) -> Option<String> {
+        let lost: Vec<String> = [("left", left), ("top", top), ("right", right), ("bottom", bottom)]
+            .into_iter()
+            .filter(|(_, length)| *length != Length::ZERO)
+            .map(|(key, length)| format!("{key} = {}", quoted(&self.bare(length))))
+            .collect();
+        (!lost.is_empty()).then(|| inline(&lost))
+    }
+
     fn stock_sheet(&self, sheet: &StockSheet) -> String {
         let size = quoted(&self.sheet(sheet.size));
         let mut entries = vec![format!("size = {size}")];
@@ -486,6 +490,9 @@ impl Pen<'_> {
         }
         if let Some(price) = &sheet.price {
             entries.push(format!("price = {}", self.worth(price)));
+        }
+        if let Some(lost) = self.edges(sheet.unusable) {
+            entries.push(format!("unusable = {lost}"));
         }
         if entries.len() == 1 { size } else { inline(&entries) }
     }

@@ -57,12 +57,13 @@ help-solve = Eine Zuschnittfrage aus einer Datei beantworten, im Format des Zusc
           octavo solve bases.json --json --seconds 5
 
         Noten: nachweislich das Beste, das Beste, was gefunden wurde (mit Schranke), unmöglich, angehalten (bevor eine Antwort gefunden war).
-help-schema = Ein JSON-Schema ausgeben: einer Projektdatei, von plan.json oder einer Antwort von `solve`
+help-schema = Ein JSON-Schema ausgeben: einer Projektdatei, von plan.json einer Frage an `solve` oder ihrer Antwort
     .of = Wovon das Schema ausgegeben wird; ohne Angabe: `project`
     .examples =
         Beispiele:
           octavo schema > project.schema.json
           octavo schema plan
+          octavo schema question
           octavo schema solve
 help-why = Sagen, warum ein Bogen keinen Schnittplan ergibt oder keinen ohne Abfall, und welche kleinsten Änderungen helfen
     .demo = Nach der Demo fragen, die zum Programm gehört

@@ -197,6 +197,7 @@ page-cost-at-least = mindestens { $amount }
 
 page-stock-title = Tonkarton, Bogen für Bogen
 page-stock-lead = Durchgezogene Linien werden geschnitten, gestrichelte gefalzt; was schräge Linien hat, bleibt übrig: Heben Sie es für Anhänger auf.
+page-stock-edges = Gekreuzte Linien sind eine unbrauchbare Kante: Schneiden Sie sie zuerst ab.
 page-stock-color = { $name }: { $count ->
     [one] 1 Bogen
    *[other] { $count } Bögen

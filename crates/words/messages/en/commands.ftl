@@ -58,12 +58,13 @@ help-solve = Answer one cutting question from a file, in the layout of the cutti
           octavo solve bases.json --json --seconds 5
 
         Grades: proven best, best found (with a bound), impossible, stopped (before any answer was found).
-help-schema = Print a JSON Schema: of a project file, of plan.json, or of an answer of `solve`
+help-schema = Print a JSON Schema: of a project file, of plan.json, of a question for `solve`, or of its answer
     .of = What to print the schema of; left out: `project`
     .examples =
         Examples:
           octavo schema > project.schema.json
           octavo schema plan
+          octavo schema question
           octavo schema solve
 help-why = Say why a sheet gives no layout, or none without waste, and the smallest changes that would
     .demo = Ask about the demo that comes with the program

@@ -182,6 +182,7 @@ page-cost-at-least = at least { $amount }
 
 page-stock-title = Cardstock, sheet by sheet
 page-stock-lead = Solid lines are cut, dashed lines are scored, slanted lines are left over: keep them for tags.
+page-stock-edges = Crossed lines are an edge that is not used: cut it off first.
 page-stock-color = { $name }: { $count ->
     [one] 1 sheet
    *[other] { $count } sheets

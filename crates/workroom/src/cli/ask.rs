@@ -101,7 +101,7 @@ pub(super) struct SolveRequest {
 const DEFAULT_SECONDS: f64 = 30.0;
 
 /// What there is a schema of; the first where nothing is said.
-const SCHEMAS: [&str; 3] = ["project", "plan", "solve"];
+const SCHEMAS: [&str; 4] = ["project", "plan", "question", "solve"];
 
 /// Which language was asked for, and the rest of the command line; the last one named counts.
 ///

@@ -35,7 +35,8 @@ pub(super) fn run(request: &SolveRequest, desk: &mut Desk<'_>) -> Result<Done, R
     } else {
         writeln!(desk.out, "{}", sentence(&answer))?;
     }
-    Ok(if answer.trees.is_empty() { Done::Seriously } else { Done::Well })
+    let answered = matches!(answer.grade, Grade::ProvenBest | Grade::BestFound);
+    Ok(if answered { Done::Well } else { Done::Seriously })
 }
 
 /// The text of a file that is neither huge nor anything but text.

@@ -50,17 +50,19 @@ pub fn plan_json(plan: &Plan) -> String {
 }
 
 /// The schemas that are published in `docs/schema`, by file name.
-pub fn schemas() -> [(&'static str, String); 3] {
+pub fn schemas() -> [(&'static str, String); 4] {
     let written = |schema: &serde_json::Value| {
         let mut text = serde_json::to_string_pretty(schema).unwrap_or_default();
         text.push('\n');
         text
     };
     let plan = serde_json::Value::from(schemars::schema_for!(view::PlanView));
+    let question = serde_json::Value::from(schemars::schema_for!(crate::solve::QuestionFile));
     let solve = serde_json::Value::from(schemars::schema_for!(crate::solve::AnswerJson));
     [
         ("plan.schema.json", written(&plan)),
         ("project.schema.json", written(&store::project_file::schema())),
+        ("question.schema.json", written(&question)),
         ("solve.schema.json", written(&solve)),
     ]
 }

@@ -80,6 +80,9 @@ pub struct SheetJson {
     /// Index of the sheet in the file (only for `stock`).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sheet: Option<usize>,
+    /// How many sheets are cut so; left out: one. Told only where there are more than 10 000 sheets.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub times: Option<u32>,
     /// How it is cut.
     #[serde(flatten)]
     pub tree: TreeJson,
@@ -112,7 +115,7 @@ pub struct AnswerJson {
     /// Why it is impossible, in words.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
-    /// One tree a physical sheet; empty where there is no answer.
+    /// One tree a physical sheet, or, above 10 000 sheets, one for all that are cut alike; empty where no sheet is cut.
     pub trees: Vec<SheetJson>,
 }
 
@@ -141,23 +144,28 @@ pub(super) fn of_flexible(asked: &Flexible, answer: &flexible::Answer) -> Answer
         seconds: 0.0,
         why,
         trees: best
-            .map(|layout| SheetJson { sheet: None, tree: tree(&layout.tree, height, asked.unit) })
+            .map(|layout| SheetJson { sheet: None, times: None, tree: tree(&layout.tree, height, asked.unit) })
             .into_iter()
             .collect(),
     }
 }
+
+/// Chosen: up to so many sheets each has its own tree, as the bench has it; more would fill a disk.
+const LISTED: u64 = 10_000;
 
 /// The answer of the engine for fixed pieces.
 pub(super) fn of_fixed(instance: &Instance, answer: &fixed::Answer) -> AnswerJson {
     let grade = Grade::of(&answer.outcome);
     let there = matches!(grade, Grade::ProvenBest | Grade::BestFound);
     let stock = instance.question == fixed::Question::LeastCost;
+    let count = answer.sheets.iter().map(|cut| u64::from(cut.times)).sum();
     let trees = answer.sheets.iter().flat_map(|cut| {
         let height = instance.sheets[cut.sheet].height;
-        let one = SheetJson { sheet: stock.then_some(cut.sheet), tree: tree(&cut.tree, height, 1) };
-        std::iter::repeat_n(one, usize::try_from(cut.times).unwrap_or(usize::MAX))
+        let times = (count > LISTED).then_some(cut.times);
+        let one = SheetJson { sheet: stock.then_some(cut.sheet), times, tree: tree(&cut.tree, height, 1) };
+        let each = if times.is_some() { 1 } else { cut.times };
+        std::iter::repeat_n(one, usize::try_from(each).unwrap_or(usize::MAX))
     });
-    let count = answer.sheets.iter().map(|cut| u64::from(cut.times)).sum();
     let counted = instance.sheets.iter().all(|sheet| sheet.cost == 1);
     AnswerJson {
         grade,
@@ -247,7 +255,7 @@ mod tests {
 
     #[test]
     fn sheet_stands_in_the_root_of_its_tree() {
-        let sheet = SheetJson { sheet: Some(3), tree: TreeJson::Waste { waste: true } };
+        let sheet = SheetJson { sheet: Some(3), times: None, tree: TreeJson::Waste { waste: true } };
         assert_eq!(serde_json::to_value(sheet).unwrap(), serde_json::json!({"sheet": 3, "waste": true}));
     }
 }

@@ -9,7 +9,7 @@ mod question;
 use cutting::{Budget, fixed, flexible};
 
 pub use answer::{AnswerJson, Grade, TreeJson};
-pub use question::{Question, QuestionError, read};
+pub use question::{Question, QuestionError, QuestionFile, read};
 
 /// Ask the engine that fits the question.
 ///

@@ -1,7 +1,8 @@
 //! Reading one instance: `cutbench-1` (pieces of given size) or `cutbench-flex-1` (pieces with ranges).
 
-use cutting::fixed::{self, PieceKind, SheetKind};
+use cutting::fixed::{self, PieceKind, SheetKind, Stages};
 use cutting::flexible::{self, Kind, Recipe, Span, Wish};
+use schemars::JsonSchema;
 use serde::Deserialize;
 use serde_json::Value;
 
@@ -66,67 +67,147 @@ pub enum QuestionError {
     Refused(String),
 }
 
-#[derive(Deserialize)]
-struct FixedFile {
-    kind: Goal,
-    sheets: Vec<SheetFile>,
-    pieces: Vec<PieceFile>,
+/// A question for `octavo solve`. Fields that are not named here are let be.
+///
+/// For its schema alone: the reader picks the form by itself, so that mistakes are told well.
+#[derive(Debug, JsonSchema)]
+#[serde(untagged)]
+pub enum QuestionFile {
+    /// Pieces of given size.
+    Fixed(FixedFile),
+    /// Pieces with ranges on one sheet.
+    Flexible(FlexFile),
 }
 
-#[derive(Deserialize)]
+/// `cutbench-1`: pieces of given size. All lengths are whole numbers in a unit of the file's own.
+#[derive(Debug, Deserialize, JsonSchema)]
+pub struct FixedFile {
+    /// What is asked.
+    kind: Goal,
+    /// The kinds of sheet; one only for `knapsack`.
+    sheets: Vec<SheetFile>,
+    /// The kinds of piece.
+    pieces: Vec<PieceFile>,
+    /// Which cuts may be made. Left out: all that run from edge to edge.
+    #[serde(default)]
+    rules: RulesFile,
+}
+
+/// What is asked.
+#[derive(Debug, Deserialize, JsonSchema)]
 #[serde(rename_all = "lowercase")]
 enum Goal {
+    /// One sheet, pieces worth the most.
     Knapsack,
+    /// All pieces, from sheets that cost the least.
     Stock,
 }
 
-#[derive(Deserialize)]
+/// A kind of sheet.
+#[derive(Debug, Deserialize, JsonSchema)]
 struct SheetFile {
+    /// Width.
     w: u32,
+    /// Height.
     h: u32,
+    /// How many there are; left out or null: as many as are wanted.
     copies: Option<u32>,
+    /// What one costs. Left out: 1, so that sheets are counted.
     #[serde(default = "one_cost")]
     cost: u64,
+    /// What cannot be used at each edge; it is cut off first. Left out: nothing.
+    #[serde(default)]
+    edges: EdgesFile,
 }
 
-#[derive(Deserialize)]
+/// What cannot be used at each edge of a sheet.
+#[derive(Debug, Deserialize, JsonSchema, Default, Clone, Copy)]
+#[serde(deny_unknown_fields, default)]
+struct EdgesFile {
+    /// At the left.
+    left: u32,
+    /// At the right.
+    right: u32,
+    /// At the top.
+    top: u32,
+    /// At the bottom.
+    bottom: u32,
+}
+
+/// Which cuts may be made.
+#[derive(Debug, Deserialize, JsonSchema, Default, Clone, Copy)]
+#[serde(deny_unknown_fields, default)]
+struct RulesFile {
+    /// At most so many runs of cuts of one direction (2 to 8), either direction first; cuts that take unusable edges
+    /// off are not counted. Left out or null: any number.
+    stages: Option<u8>,
+    /// With `stages`: one run more may trim single pieces to size.
+    trim: bool,
+    /// No cut may leave a part narrower than this, waste or not. Left out: 0, no rule.
+    least_strip: u32,
+}
+
+/// A kind of piece.
+#[derive(Debug, Deserialize, JsonSchema)]
 struct PieceFile {
+    /// Width.
     w: u32,
+    /// Height.
     h: u32,
+    /// `stock`: exactly so many. `knapsack`: at most so many; left out or null: any number.
     demand: Option<u32>,
+    /// `knapsack`: what one is worth.
     value: Option<u64>,
+    /// True if it may lie a quarter turned.
     #[serde(default)]
     rotate: bool,
+    /// `knapsack`: at least so many must be among the pieces.
     #[serde(default)]
     min: u32,
 }
 
-#[derive(Deserialize)]
-struct FlexFile {
+/// `cutbench-flex-1`: pieces with ranges on one sheet. All lengths are whole numbers in a unit of the file's own.
+#[derive(Debug, Deserialize, JsonSchema)]
+pub struct FlexFile {
+    /// The sheet.
     sheet: FlexSheet,
+    /// Cuts fall on multiples of this.
     #[serde(default = "one")]
     cut_step: u32,
+    /// Cards from one sheet.
     cards: u32,
+    /// The kinds of piece.
     slots: Vec<SlotFile>,
 }
 
-#[derive(Deserialize)]
+/// The sheet of pieces with ranges.
+#[derive(Debug, Deserialize, JsonSchema)]
 struct FlexSheet {
+    /// Width.
     w: u32,
+    /// Height.
     h: u32,
 }
 
-#[derive(Deserialize)]
+/// A kind of piece with a range.
+#[derive(Debug, Deserialize, JsonSchema)]
 struct SlotFile {
+    /// Least and most width.
     w: [u32; 2],
+    /// Least and most height.
     h: [u32; 2],
+    /// Preferred width and height. Left out: the middles.
     prefer: Option<[u32; 2]>,
+    /// Finished sides are multiples of this.
     #[serde(default = "one")]
     step: u32,
+    /// How many each card takes.
     #[serde(default = "one")]
     count: u32,
+    /// True if it may lie a quarter turned.
     #[serde(default)]
     rotate: bool,
+    /// True if all copies share one size.
     #[serde(default)]
     uniform: bool,
 }
@@ -188,7 +269,11 @@ fn fixed_question(value: Value) -> Result<Question, QuestionError> {
     let sheets = file
         .sheets
         .iter()
-        .map(|sheet| SheetKind { width: sheet.w, height: sheet.h, copies: sheet.copies, cost: sheet.cost })
+        .map(|sheet| {
+            let EdgesFile { left, right, top, bottom } = sheet.edges;
+            let edges = fixed::Edges { left, right, top, bottom };
+            SheetKind { edges, ..SheetKind::whole(sheet.w, sheet.h, sheet.copies, sheet.cost) }
+        })
         .collect();
     let mut pieces = Vec::with_capacity(file.pieces.len());
     for (index, piece) in file.pieces.iter().enumerate() {
@@ -212,10 +297,18 @@ fn fixed_question(value: Value) -> Result<Question, QuestionError> {
         Goal::Knapsack => fixed::Question::MostValue,
         Goal::Stock => fixed::Question::LeastCost,
     };
-    Ok(Question::Fixed(fixed::Instance { sheets, pieces, question, rules: fixed::Rules::default() }))
+    let RulesFile { stages, trim, least_strip } = file.rules;
+    if trim && stages.is_none() {
+        return Err(QuestionError::Field("`trim` is of no meaning without `stages`".to_owned()));
+    }
+    let rules = fixed::Rules { stages: stages.map(|most| Stages { most, trim }), least_strip };
+    Ok(Question::Fixed(fixed::Instance { sheets, pieces, question, rules }))
 }
 
 fn flexible_question(value: Value) -> Result<Question, QuestionError> {
+    if value.get("rules").is_some() {
+        return Err(QuestionError::Field("`rules` hold for pieces of given size only".to_owned()));
+    }
     let file: FlexFile = parsed(value)?;
     let unit = file.cut_step;
     let (width, height) = (file.sheet.w, file.sheet.h);
@@ -283,9 +376,30 @@ mod tests {
     fn stock_is_read_and_extra_fields_are_let_be() {
         let Question::Fixed(read) = read(STOCK).unwrap() else { panic!("not fixed") };
         assert_eq!(read.question, fixed::Question::LeastCost);
-        assert_eq!(read.sheets, [SheetKind { width: 10, height: 8, copies: None, cost: 3 }]);
+        assert_eq!(read.sheets, [SheetKind::whole(10, 8, None, 3)]);
         assert_eq!(read.pieces[0].demand, Some(6));
         assert!(read.pieces[0].turn);
+    }
+
+    #[test]
+    fn rules_and_edges_are_read_and_a_slip_in_them_is_told() {
+        let ruled = STOCK.replacen("\"kind\"", r#""rules":{"stages":3,"trim":true,"least_strip":2},"kind""#, 1);
+        let edged = ruled.replacen("\"h\":8", r#""h":8,"edges":{"left":1,"bottom":2}"#, 1);
+        let Question::Fixed(read) = super::read(&edged).unwrap() else { panic!("not fixed") };
+        assert_eq!(read.rules, fixed::Rules { stages: Some(Stages { most: 3, trim: true }), least_strip: 2 });
+        assert_eq!(read.sheets[0].edges, fixed::Edges { left: 1, bottom: 2, ..fixed::Edges::NONE });
+        for (wrong, named) in [
+            (ruled.replace("least_strip", "least_stripe"), "least_stripe"),
+            (ruled.replace("\"stages\":3,", ""), "stages"),
+            (ruled.replace("3,\"trim", "-3,\"trim"), "-3"),
+            (edged.replace("bottom", "base"), "base"),
+            (edged.replace("\"left\":1", "\"left\":\"NaN\""), "NaN"),
+        ] {
+            let said = super::read(&wrong).unwrap_err().to_string();
+            assert!(said.contains(named), "{said}");
+        }
+        let flexible = r#"{"format":"cutbench-flex-1","sheet":{"w":9,"h":9},"cards":1,"rules":{},"slots":[]}"#;
+        assert!(super::read(flexible).unwrap_err().to_string().contains("rules"));
     }
 
     #[test]

@@ -171,7 +171,7 @@ pub fn nearest(instance: &Instance, reach: &Reach, budget: &mut Budget<'_>) -> R
     let mut nearest = Nearest::default();
     let mut part = budget.part(budget.left() / 4);
     let works = search.works(instance, &mut part);
-    let _ = budget.spend(part.spent());
+    let _ = budget.join(&part);
     if works == search::Works::Yes {
         nearest.works = true;
         return Ok(nearest);
@@ -186,7 +186,7 @@ pub fn nearest(instance: &Instance, reach: &Reach, budget: &mut Budget<'_>) -> R
             Sort::FewerCards => search.fewer_cards(&mut part),
             Sort::Sheet => search.other_sheets(&mut part),
         };
-        let _ = budget.spend(part.spent());
+        let _ = budget.join(&part);
         match (fixes.is_empty(), sure) {
             (true, true) => nearest.refuted.push(sort),
             (true, false) => nearest.unknown.push(sort),

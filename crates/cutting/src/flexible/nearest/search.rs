@@ -72,7 +72,7 @@ impl<'a> Search<'a> {
     fn asked(&self, instance: &Instance, budget: &mut Budget<'_>) -> Works {
         let mut part = budget.part(budget.left() / 3);
         let works = self.works(instance, &mut part);
-        let _ = budget.spend(part.spent());
+        let _ = budget.join(&part);
         works
     }
 
@@ -82,7 +82,7 @@ impl<'a> Search<'a> {
         instance.alternatives = 1;
         let mut part = budget.part(budget.left() / 3);
         let solved = solve(&instance, &mut part).ok().and_then(|answer| answer.layouts.into_iter().next());
-        let _ = budget.spend(part.spent());
+        let _ = budget.join(&part);
         let wanted = |layout: &Layout| self.reach.aim == Aim::AnyLayout || layout.waste == 0;
         let layout = solved.filter(wanted).or_else(|| self.plain(&instance))?;
         Some(Fix { change, layout, smallest })
