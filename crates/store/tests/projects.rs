@@ -101,8 +101,15 @@ fn a_backup_comes_back_the_same() {
     assert_eq!(store.picture(id, "p").unwrap().unwrap(), b"pixels");
 
     // Half a backup, and something else altogether: refused, nothing changes.
-    for bad in [&bytes[..bytes.len() / 2], b"a letter, not a backup, and quite long enough to be one".as_slice(), b"x"]
-    {
+    // Nor nothing at all, nor an empty database of nobody's, which opening would take for a new one.
+    let plain = folder.join("empty.db");
+    let nobody = Connection::open(&plain).unwrap();
+    nobody.execute_batch("CREATE TABLE hens (name TEXT); DROP TABLE hens").unwrap();
+    drop(nobody);
+    let empty = std::fs::read(plain).unwrap();
+    assert!(empty.len() > 100);
+    let letter = b"a letter, not a backup, and quite long enough to be one".as_slice();
+    for bad in [&bytes[..bytes.len() / 2], letter, b"x", b"", b"SQLite format 3\0", &empty] {
         assert!(matches!(store.restore(bad, &scratch), Err(RestoreError::Backup(_))));
         assert_eq!(store.all().unwrap(), before.0);
     }

@@ -1,25 +1,51 @@
-//! What should never have been sent: requests with anything in them, cut off, too large, from elsewhere; files that are no
-//! store of ours, may not be written, or are open elsewhere. Each is told in words, and nothing kept is lost.
+//! What should never have been sent: forms and addresses with anything in them; files that are no store of ours, may not
+//! be written, or are open elsewhere. Each is told in words, and nothing kept is lost. What comes over the wire cut off,
+//! too slowly or too large is in `wire.rs`, a full disk in `full.rs`, a killed server in `kills.rs`.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use std::io::{BufRead, BufReader, Read, Write};
-use std::net::TcpStream;
-use std::path::{Path, PathBuf};
-use std::process::{Child, Command, Stdio};
-use std::time::Duration;
+use std::collections::BTreeSet;
+use std::path::Path;
+use std::process::{Command, Stdio};
 
 use rand::seq::IndexedRandom as _;
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use store::projects::{ProjectId, Projects};
 use workroom::web::{Answer, Asked, Method, Room, answer};
 
+#[path = "common/folder.rs"]
+mod folder;
+#[path = "common/served.rs"]
+mod served;
+
+use folder::Folder;
+use served::Served;
+
 /// Every address that changes something in a project.
-const CHANGES: [&str; 16] = [
+const CHANGES: [&str; 19] = [
     "edit", "text", "pins", "choices", "recipe", "panels", "face", "move", "undo", "redo", "copy", "spoil", "sample",
-    "tick", "stop", "away",
+    "tick", "shelf", "stop", "again", "away", "back",
+];
+/// And those that belong to no project.
+const OTHERS: [&str; 2] = ["new", "restore"];
+/// Every page of a project, and the parts of pages that are asked for by themselves.
+const SHOWN: [&str; 13] = [
+    "paper",
+    "cards",
+    "layout",
+    "batch",
+    "cardstock",
+    "supplies",
+    "table",
+    "post",
+    "class",
+    "share",
+    "move",
+    "panels",
+    "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 34] = [
+const NAMES: [&str; 65] = [
     "seen",
     "page",
     "at",
@@ -54,8 +80,39 @@ const NAMES: [&str; 34] = [
     "set:..",
     "set:",
     "set:pack.0.design.3.front.collage.columns",
+    "set:selling.price",
+    "set:minutes.cut",
+    "set:class.seats",
+    "set:class.days",
+    "set:post.0.name",
+    "act",
+    "id",
+    "revision",
+    "name",
+    "amount",
+    "unit",
+    "price",
+    "buys",
+    "currency",
+    "priced_on",
+    "place",
+    "why",
+    "table",
+    "pack",
+    "designs",
+    "copies",
+    "example",
+    "design",
+    "side",
+    "columns",
+    "rows",
+    "panels",
+    "then",
+    "hand",
+    "next",
+    "marks",
 ];
-const VALUES: [&str; 22] = [
+const VALUES: [&str; 31] = [
     "",
     "1",
     "-1",
@@ -78,6 +135,15 @@ const VALUES: [&str; 22] = [
     "add",
     "%00%ff",
     "paper",
+    "save",
+    "import",
+    "remove",
+    "picture",
+    "file",
+    "pack",
+    "kind;name;amount\ncardstock;Milk;=1+1",
+    "left",
+    "SQLite format 3\u{0}",
 ];
 
 fn ask(room: &Room, method: Method, path: &str, fields: Vec<(String, Vec<u8>)>) -> Answer {
@@ -95,143 +161,124 @@ fn revision(room: &Room) -> i64 {
     found.split('"').next().and_then(|number| number.parse().ok()).unwrap_or(-1)
 }
 
-#[test]
-fn forms_with_anything_in_them_never_break_a_page() {
-    let room = Room::in_memory(1_000).unwrap();
-    let mut chance = ChaCha8Rng::seed_from_u64(5);
-    let mut refused = 0;
-    for turn in 0..400 {
-        let change = CHANGES.choose(&mut chance).unwrap();
-        let mut fields = vec![("seen".to_owned(), revision(&room).to_string().into_bytes())];
-        for _ in 0..chance.random_range(0..6) {
-            let name = (*NAMES.choose(&mut chance).unwrap()).to_owned();
-            let value = if chance.random_bool(0.1) {
-                (0..chance.random_range(0..60)).map(|_| chance.random()).collect()
-            } else {
-                VALUES.choose(&mut chance).unwrap().as_bytes().to_vec()
-            };
-            fields.push((name, value));
+/// Everything that is kept: project, revision, its text, and what it came from.
+fn everything(data: &Path) -> BTreeSet<(i64, i64, String, String, Option<i64>)> {
+    let store = Projects::open(data).unwrap();
+    let mut all = BTreeSet::new();
+    for kept in store.all().unwrap() {
+        for made in store.history(kept.id, u32::MAX).unwrap() {
+            let whole = store.revision(ProjectId(kept.id.0), made.number).unwrap().unwrap();
+            all.insert((kept.id.0, whole.number, whole.text, whole.what, whole.came_from));
         }
-        let shown = format!("{change} {fields:?}");
-        let answered = ask(&room, Method::Post, &format!("/w/1/{change}"), fields);
+    }
+    all
+}
+
+fn anything(chance: &mut ChaCha8Rng) -> Vec<u8> {
+    if chance.random_bool(0.1) {
+        (0..chance.random_range(0..60)).map(|_| chance.random()).collect()
+    } else {
+        VALUES.choose(chance).unwrap().as_bytes().to_vec()
+    }
+}
+
+/// Sends so many forms with anything in them; how many were refused.
+fn hostile_forms(room: &Room, chance: &mut ChaCha8Rng, turns: u32) -> u32 {
+    let mut refused = 0;
+    for turn in 0..turns {
+        let path = match chance.random_range(0..12) {
+            0 => format!("/{}", OTHERS.choose(chance).unwrap()),
+            _ => format!("/w/1/{}", CHANGES.choose(chance).unwrap()),
+        };
+        let mut fields = vec![("seen".to_owned(), revision(room).to_string().into_bytes())];
+        for _ in 0..chance.random_range(0..6) {
+            fields.push(((*NAMES.choose(chance).unwrap()).to_owned(), anything(chance)));
+        }
+        let shown = format!("{path} {fields:?}");
+        let answered = ask(room, Method::Post, &path, fields);
         assert!([303, 404, 409, 422].contains(&answered.status), "turn {turn}: {} to {shown}", answered.status);
         refused += u32::from(answered.status != 303);
-        if *change == "away" {
-            assert_eq!(ask(&room, Method::Post, "/w/1/back", Vec::new()).status, 303);
+        if path.ends_with("away") {
+            assert_eq!(ask(room, Method::Post, "/w/1/back", Vec::new()).status, 303);
         }
         // Whatever was kept can still be shown, or mended as text.
-        let page = ask(&room, Method::Get, "/w/1/paper", Vec::new());
+        let page = ask(room, Method::Get, "/w/1/paper", Vec::new());
         assert!([200, 422].contains(&page.status), "turn {turn}: {} after {shown}", page.status);
         assert!(!body(&page).contains("<script>alert"), "turn {turn}: what was typed became part of the page: {shown}");
+    }
+    refused
+}
+
+#[test]
+fn forms_with_anything_in_them_never_break_a_page_nor_touch_a_kept_revision() {
+    let folder = Folder::new("forms");
+    let data = folder.0.join("octavo.db");
+    let mut chance = ChaCha8Rng::seed_from_u64(5);
+    let mut before = BTreeSet::new();
+    let mut refused = 0;
+    // A few times over, so that there is something of each time that the next could harm.
+    for _ in 0..4 {
+        let room = Room::open(&data, 1_000).unwrap();
+        refused += hostile_forms(&room, &mut chance, 110);
+        drop(room);
+        let now = everything(&data);
+        let gone: Vec<_> = before.difference(&now).collect();
+        assert!(gone.is_empty(), "kept, and no longer as it was: {:?}", gone.first());
+        assert!(now.len() > before.len(), "some of them are kept: {}", now.len());
+        before = now;
     }
     assert!(refused > 20, "the forms are hostile: {refused} refused");
 }
 
-/// A folder that is gone afterwards.
-struct Folder(PathBuf);
-
-impl Folder {
-    fn new(name: &str) -> Folder {
-        let path = std::env::temp_dir().join(format!("octavo-hostile-{name}-{}", std::process::id()));
-        let _ = std::fs::remove_dir_all(&path);
-        std::fs::create_dir_all(&path).unwrap();
-        Folder(path)
-    }
-}
-
-impl Drop for Folder {
-    fn drop(&mut self) {
-        let _ = std::fs::remove_dir_all(&self.0);
-    }
-}
-
-/// A served workroom, stopped afterwards.
-struct Served {
-    child: Child,
-    port: u16,
-}
-
-impl Served {
-    fn over(data: &Path) -> Served {
-        let mut child = Command::new(env!("CARGO_BIN_EXE_octavo"))
-            .args(["--no-open", "--port", "0", "--data"])
-            .arg(data)
-            .stdout(Stdio::piped())
-            .spawn()
-            .unwrap();
-        let mut line = String::new();
-        BufReader::new(child.stdout.take().unwrap()).read_line(&mut line).unwrap();
-        let port = line.split("127.0.0.1:").nth(1).unwrap().split('/').next().unwrap().parse().unwrap();
-        Served { child, port }
-    }
-
-    /// Sends bytes as they are; what comes back until the other side closes, or the pause is over.
-    fn send(&self, head: &str, rest: &[u8]) -> String {
-        let mut stream = TcpStream::connect(("127.0.0.1", self.port)).unwrap();
-        stream.set_read_timeout(Some(Duration::from_secs(20))).unwrap();
-        // The other side may have heard enough before everything is said.
-        let _ = stream.write_all(head.as_bytes()).and_then(|()| stream.write_all(rest));
-        let mut back = Vec::new();
-        let _ = stream.read_to_end(&mut back);
-        String::from_utf8_lossy(&back).into_owned()
-    }
-
-    fn head(&self, method: &str, path: &str, more: &str) -> String {
-        format!("{method} {path} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\n{more}\r\n", self.port)
-    }
-
-    fn status(&self, path: &str) -> String {
-        let back = self.send(&self.head("GET", path, ""), b"");
-        back.split(' ').nth(1).unwrap_or_default().to_owned()
-    }
-}
-
-impl Drop for Served {
-    fn drop(&mut self) {
-        let _ = self.child.kill();
-        let _ = self.child.wait();
-    }
-}
-
 #[test]
-fn requests_that_are_cut_off_too_large_or_from_elsewhere_change_nothing() {
-    let folder = Folder::new("wire");
-    let served = Served::over(&folder.0.join("octavo.db"));
-    assert_eq!(served.status("/w/1/cards"), "200");
-
-    let origin = format!("Origin: http://127.0.0.1:{}\r\n", served.port);
-    let form = "Content-Type: application/x-www-form-urlencoded\r\n";
-    // Cut off in the middle of the head, and of the form.
-    for (head, rest) in [
-        ("POST /w/1/away HTTP/1.1\r\nHost: 127.0".to_owned(), &b""[..]),
-        (served.head("POST", "/w/1/text", &format!("{origin}{form}Content-Length: 400\r\n")), &b"seen=1&text=na"[..]),
-    ] {
-        let mut stream = TcpStream::connect(("127.0.0.1", served.port)).unwrap();
-        stream.write_all(head.as_bytes()).unwrap();
-        stream.write_all(rest).unwrap();
-        drop(stream);
+fn addresses_with_anything_after_the_question_mark_never_break_a_page() {
+    let room = Room::in_memory(1_000).unwrap();
+    let mut chance = ChaCha8Rng::seed_from_u64(6);
+    for turn in 0..200 {
+        let path = match chance.random_range(0..16) {
+            0 => "/".to_owned(),
+            _ => format!("/w/1/{}", SHOWN.choose(&mut chance).unwrap()),
+        };
+        let mut query = Vec::new();
+        for _ in 0..chance.random_range(1..5) {
+            let value = String::from_utf8_lossy(&anything(&mut chance)).into_owned();
+            let name = match chance.random_range(0..3) {
+                0 => ["layout", "step", "print", "units", "language", "swap"].choose(&mut chance).unwrap(),
+                _ => NAMES.choose(&mut chance).unwrap(),
+            };
+            query.push(((*name).to_owned(), value));
+        }
+        let shown = format!("{path} {query:?}");
+        let answered = answer(&room, &Asked { method: Method::Get, path, query, fields: Vec::new(), now: 5_000 });
+        assert!([200, 404].contains(&answered.status), "turn {turn}: {} to {shown}", answered.status);
+        assert!(
+            !body(&answered).contains("<script>alert"),
+            "turn {turn}: what was asked became part of the page: {shown}"
+        );
     }
-    assert_eq!(served.status("/w/1/cards"), "200", "the others are answered all the same");
+    assert_eq!(revision(&room), 1, "looking changes nothing");
+}
 
-    let foreign = "Origin: http://elsewhere.example\r\n";
-    for (path, more, status) in [
-        ("/w/1/away", format!("{foreign}Content-Length: 0\r\n"), "403"),
-        ("/w/1/away", "Content-Length: 0\r\n".to_owned(), "403"),
-        ("/w/1/edit", format!("{origin}Content-Type: multipart/form-data; boundary=x\r\nContent-Length: 9\r\n"), "400"),
-    ] {
-        let back = served.send(&served.head("POST", path, &more), b"--x\r\n\r\n--");
-        assert!(back.starts_with(&format!("HTTP/1.1 {status}")), "{path} {more}: {back}");
+/// So that no address is left out above when one is added.
+#[test]
+fn every_address_that_there_is_was_tried() {
+    let source = include_str!("../src/web/answer.rs");
+    let posts: Vec<&str> = source
+        .split("(Method::Post, [\"")
+        .skip(1)
+        .filter_map(|rest| rest.split("\"])").next())
+        .filter(|name| !name.is_empty())
+        .collect();
+    assert!(posts.len() > 15, "{posts:?}");
+    for name in posts {
+        assert!(CHANGES.contains(&name) || OTHERS.contains(&name), "`{name}` is not tried with anything in it");
     }
-    let strange = format!("GET / HTTP/1.1\r\nHost: elsewhere.example:{}\r\nConnection: close\r\n\r\n", served.port);
-    assert!(served.send(&strange, b"").starts_with("HTTP/1.1 421"));
-
-    let size = 65 << 20;
-    let large = served.head("POST", "/w/1/text", &format!("{origin}{form}Content-Length: {size}\r\n"));
-    let back = served.send(&large, &vec![b'x'; size]);
-    assert!(back.is_empty() || back.starts_with("HTTP/1.1 413"), "{back}");
-
-    let shown = served.send(&served.head("GET", "/w/1/paper", ""), b"");
-    assert!(shown.contains("name=\"seen\" value=\"1\""), "nothing was changed by any of them");
+    let gets = source.split("(Method::Get, [\"").skip(1).filter_map(|rest| rest.split("\"])").next());
+    let others = ["assets\", _, name", "backup", "file\", \"project.toml", "file\", name"];
+    for name in gets {
+        let known = SHOWN.contains(&name) || others.iter().any(|other| name.starts_with(other));
+        assert!(known, "`{name}` is not tried with anything after it");
+    }
 }
 
 fn refused(data: &Path, as_nobody: bool) -> String {
@@ -254,7 +301,7 @@ fn a_file_that_cannot_be_the_store_is_refused_and_left_as_it_was() {
     let served = Served::over(&data);
     let second = refused(&data, false);
     assert!(second.contains("open"), "two workrooms on one file: {second}");
-    assert_eq!(served.status("/"), "200", "the first one goes on");
+    assert_eq!(served.line().get("/").0, 200, "the first one goes on");
     drop(served);
 
     let letter = folder.0.join("letter.db");

@@ -3,6 +3,9 @@
 
 use workroom::web::{Answer, Asked, Method, Room, answer};
 
+#[path = "common/folder.rs"]
+mod folder;
+
 struct Visit {
     room: Room,
 }
@@ -193,7 +196,12 @@ fn projects_begin_are_put_away_and_taken_back() {
 
 #[test]
 fn files_are_saved_and_come_back() {
-    let visit = Visit::new();
+    let folder = folder::Folder::new("restored");
+    let visit = Visit { room: Room::open(&folder.0.join("octavo.db"), 1_000).unwrap() };
+    let aside = || {
+        let all = std::fs::read_dir(&folder.0).unwrap().map(|entry| entry.unwrap().file_name());
+        all.filter(|name| name.to_string_lossy().starts_with("octavo-before-4000")).count()
+    };
     let pdf = visit.get("/w/1/file/handout.pdf?print=large");
     assert!(pdf.body.starts_with(b"%PDF") && pdf.file.as_deref() == Some("handout.pdf"));
     assert!(visit.get("/w/1/file/plan.json").body.starts_with(b"{"));
@@ -208,19 +216,11 @@ fn files_are_saved_and_come_back() {
     };
     assert_eq!(restore(b"no backup").status, 422);
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 7"));
-    // What was there is kept aside each time, and an older copy is never written over.
-    let aside = || {
-        let all = std::fs::read_dir(std::env::temp_dir()).unwrap().map(|entry| entry.unwrap().path());
-        all.filter(|path| path.file_name().unwrap().to_string_lossy().starts_with("octavo-before-4000"))
-            .collect::<Vec<_>>()
-    };
-    let before = aside().len();
+    assert_eq!(aside(), 0, "nothing was replaced, so nothing is kept aside");
+    // What was there is kept aside each time, and an older copy is never written over, not within one second.
     assert_eq!(restore(&backup.body).status, 303);
     assert_eq!(restore(&backup.body).status, 303);
-    assert_eq!(aside().len(), before + 2);
-    for path in aside() {
-        std::fs::remove_file(path).unwrap();
-    }
+    assert_eq!(aside(), 2);
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
 }
 

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use rusqlite::OptionalExtension;
 
+use super::open::OURS;
 use super::{OpenError, Projects, RestoreError, StoreError};
 
 /// Parents before children.
@@ -37,6 +38,7 @@ impl Projects {
     /// # Errors
     /// [`RestoreError`]; everything is then as it was.
     pub fn restore(&mut self, bytes: &[u8], scratch: &Path) -> Result<(), RestoreError> {
+        is_ours(bytes).map_err(RestoreError::Backup)?;
         let _gone = Gone(scratch.to_owned());
         std::fs::write(scratch, bytes).map_err(StoreError::from)?;
         // Opening brings an older backup to today's tables.
@@ -70,6 +72,18 @@ impl Projects {
         }
         change.commit()
     }
+}
+
+/// Opening takes an empty file, or one without tables, for a new one; as a backup it would replace everything by nothing.
+///
+/// # Source
+/// SQLite's database header: the first sixteen bytes, and the application's number at 68
+/// (<https://sqlite.org/fileformat2.html#the_database_header>).
+fn is_ours(bytes: &[u8]) -> Result<(), OpenError> {
+    if !bytes.starts_with(b"SQLite format 3\0") {
+        return Err(OpenError::NotADatabase);
+    }
+    if bytes.get(68..72) == Some(&OURS.to_be_bytes()[..]) { Ok(()) } else { Err(OpenError::Theirs) }
 }
 
 /// Takes a scratch file and its log away when it goes.

@@ -10,6 +10,10 @@ pub enum StoreError {
     /// No room is left on the disk.
     #[error("the disk is full")]
     Full,
+    /// The disk took nothing more, without saying that it is full: a quota is used up, a file may not get larger, or
+    /// the disk is damaged.
+    #[error("nothing more could be written: {0}")]
+    Unwritten(String),
     /// The file, its folder or its disk may only be read.
     #[error("the file may only be read")]
     ReadOnly,
@@ -33,15 +37,30 @@ impl From<rusqlite::Error> for StoreError {
                 StoreError::InUse
             }
             Some(ErrorCode::DatabaseCorrupt | ErrorCode::NotADatabase) => StoreError::Damaged(error.to_string()),
+            Some(ErrorCode::SystemIoFailure) if unwritten(&error) => StoreError::Unwritten(error.to_string()),
             _ => StoreError::Other(error.to_string()),
         }
     }
 }
 
+/// True if it was a write that the disk refused (SQLite's extended result codes, <https://sqlite.org/rescode.html>).
+fn unwritten(error: &rusqlite::Error) -> bool {
+    const WRITES: [i32; 4] = [
+        rusqlite::ffi::SQLITE_IOERR_WRITE,
+        rusqlite::ffi::SQLITE_IOERR_FSYNC,
+        rusqlite::ffi::SQLITE_IOERR_DIR_FSYNC,
+        rusqlite::ffi::SQLITE_IOERR_TRUNCATE,
+    ];
+    error.sqlite_error().is_some_and(|error| WRITES.contains(&error.extended_code))
+}
+
 impl From<std::io::Error> for StoreError {
     fn from(error: std::io::Error) -> StoreError {
         match error.kind() {
-            std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => StoreError::Full,
+            std::io::ErrorKind::StorageFull => StoreError::Full,
+            std::io::ErrorKind::QuotaExceeded | std::io::ErrorKind::FileTooLarge => {
+                StoreError::Unwritten(error.to_string())
+            }
             std::io::ErrorKind::ReadOnlyFilesystem | std::io::ErrorKind::PermissionDenied => StoreError::ReadOnly,
             _ => StoreError::Other(error.to_string()),
         }

@@ -15,7 +15,7 @@ const MIGRATIONS: &[&str] = &[
     include_str!("../../schema/0003_shelf.sql"),
 ];
 /// "Octv": says that the file is ours.
-const OURS: u32 = 0x4f63_7476;
+pub(super) const OURS: u32 = 0x4f63_7476;
 /// How long a lock may take. Chosen: long enough for a program that is just closing, short enough to be told.
 const PATIENCE: Duration = Duration::from_millis(400);
 

@@ -8,7 +8,7 @@ use words::{Arg, say};
 
 use super::clock::seconds_now;
 use super::{Desk, Done, Refusal};
-use crate::web::{Address, Room, ServeError, serve};
+use crate::web::{Address, Limits, Room, ServeError, serve};
 
 /// The port that is tried first, so that the address stays the same. Chosen: above the reserved ones, given to
 /// nothing common.
@@ -37,7 +37,7 @@ pub(super) fn run(request: &OpenRequest, desk: &mut Desk<'_>) -> Result<Done, Re
     let room = Room::open(&file, seconds_now()).map_err(|error| refused(&file, error))?;
     let port = request.port.unwrap_or_else(|| if free(PORT) { PORT } else { 0 });
     let out = &mut *desk.out;
-    let served = serve(room, Address { port }, |address| {
+    let served = serve(room, Address { port }, Limits::default(), |address| {
         // Nobody may be reading: the pages are there all the same.
         let _ = writeln!(out, "{}", say("opened", &[("address", address.into())]));
         let _ = out.flush();

@@ -179,6 +179,10 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
         (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),
+        // The maker's own file needs no plan: it can be had when nothing else can.
+        (Method::Get, ["file", "project.toml"]) => {
+            Ok(Answer::file("project.toml", "application/toml", kept.now.text.into_bytes()))
+        }
         (Method::Get, ["file", name]) => with_made(room, asked, &kept, |desk| share::file(desk, name)),
         (Method::Get, [number, name]) => {
             let revision = match number.parse() {
@@ -199,24 +203,28 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             keep(room, asked, &kept, Ok(Some(changed).filter(|changed| changed.text != kept.now.text)))
         }
         (Method::Post, ["pins"]) => {
-            let made = made(room, &kept);
-            keep(room, asked, &kept, Ok(made.and_then(|made| layout::pinned(asked, &kept, &made))))
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            keep(room, asked, &kept, Ok(layout::pinned(asked, &kept, &made)))
         }
         (Method::Post, ["choices"]) => {
-            let Some(made) = made(room, &kept) else { return Ok(lost()) };
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match chosen::change(asked, &kept, &made) {
                 Ok(changed) => Ok(keep(room, asked, &kept, changed.map(Some))?.with_card(asked)),
                 Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
             }
         }
-        (Method::Post, ["recipe"]) => match made(room, &kept).and_then(|made| recipes::change(asked, &kept, &made)) {
-            Some(changed) => keep(room, asked, &kept, Ok(Some(changed))),
-            None => {
-                show(room, asked, &kept, "cards", BTreeMap::new(), Some(html! { p { (say("recipe-refused", &[])) } }))
+        (Method::Post, ["recipe"]) => {
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            match recipes::change(asked, &kept, &made) {
+                Some(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+                None => {
+                    let refused = html! { p { (say("recipe-refused", &[])) } };
+                    show(room, asked, &kept, "cards", BTreeMap::new(), Some(refused))
+                }
             }
-        },
+        }
         (Method::Post, ["panels"]) => {
-            let Some(made) = made(room, &kept) else { return Ok(lost()) };
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match collage::change(asked, &kept, &made) {
                 Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_panels(asked)),
                 Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
@@ -226,11 +234,13 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
             Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
         },
-        (Method::Post, ["move"]) => match made(room, &kept).map(|made| moving::moved(asked, &kept, &made)) {
-            Some(Ok(changed)) => keep(room, asked, &kept, Ok(Some(changed))),
-            Some(Err(why)) => show(room, asked, &kept, "layout", BTreeMap::new(), Some(why)),
-            None => Ok(lost()),
-        },
+        (Method::Post, ["move"]) => {
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            match moving::moved(asked, &kept, &made) {
+                Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+                Err(why) => show(room, asked, &kept, "layout", BTreeMap::new(), Some(why)),
+            }
+        }
         (Method::Post, ["undo"]) => moved(room, asked, &kept, room.store().undo(id, seen).map(|_| ())),
         (Method::Post, ["redo"]) => moved(room, asked, &kept, room.store().redo(id, seen).map(|_| ())),
         (Method::Post, ["copy"]) => {
@@ -253,14 +263,14 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             Ok(Answer::see("/".to_owned()))
         }
         (Method::Post, ["spoil"]) => {
-            let Some(made) = made(room, &kept) else { return Ok(lost()) };
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match spoiled::change(room, asked, id, &made)? {
                 None => Ok(back(asked, &kept)),
                 Some(refused) => show(room, asked, &kept, "table", BTreeMap::new(), Some(refused)),
             }
         }
         (Method::Post, ["sample"]) => {
-            let Some(before) = made(room, &kept) else { return Ok(lost()) };
+            let Some(before) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             let changed = sample::change(asked, &kept, &before);
             if let Ok(Some(changed)) = &changed
                 && let Ok(project) = project_file::read(&changed.text)
@@ -275,8 +285,10 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["tick"]) => {
             let done = (asked.field("done") == "yes").then_some(asked.now);
             room.store().tick(id, asked.field("step"), done)?;
-            if let Some(made) = made(room, &kept) {
-                supplies::after_tick(room, asked, &kept, &made)?;
+            // A tick never waits for a plan: the shelf hears of it at the next page that has one.
+            room.owe(id);
+            if let Some(made) = room.at_hand(&kept.now.text) {
+                shelve(room, asked, &kept, &made)?;
             }
             Ok(at(&table::after(asked)))
         }
@@ -290,6 +302,10 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             }
             Ok(back(asked, &kept))
         }
+        (Method::Post, ["again"]) => {
+            room.try_again(&kept.now.text);
+            Ok(back(asked, &kept))
+        }
         _ => Ok(lost()),
     }
 }
@@ -300,14 +316,38 @@ fn made(room: &Room, kept: &Kept) -> Option<std::sync::Arc<Made>> {
     room.job(&kept.now.text, &project).wait(LONGEST)
 }
 
+/// The shelf hears of what was ticked.
+fn shelve(room: &Room, asked: &Asked, kept: &Kept, made: &Made) -> Result<(), StoreError> {
+    if room.owed(kept.id)
+        && let Err(error) = supplies::after_tick(room, asked, kept, made)
+    {
+        room.owe(kept.id);
+        return Err(error);
+    }
+    Ok(())
+}
+
+/// Nothing was done, because the plan that it needs is not there.
+fn unplanned(room: &Room, asked: &Asked, kept: &Kept) -> Result<Answer, StoreError> {
+    match project_file::read(&kept.now.text) {
+        Ok(project) => {
+            let job = room.job(&kept.now.text, &project);
+            let said = if job.broken() { say("broken-refused", &[]) } else { say("working-refused", &[]) };
+            let refused = html! { p { (said) } };
+            progress::meanwhile(room, kept, page_of(asked), &job, Some(&refused))
+        }
+        Err(problems) => Ok(Answer::page(422, share::unreadable(kept, &told(&problems)))),
+    }
+}
+
 fn with_made(
     room: &Room,
     asked: &Asked,
     kept: &Kept,
     page: impl FnOnce(&Desk<'_>) -> Option<Answer>,
 ) -> Result<Answer, StoreError> {
-    let document = edit::document(&kept.now.text);
-    let (Some(made), Ok(document)) = (made(room, kept), document) else { return Ok(lost()) };
+    let Ok(document) = edit::document(&kept.now.text) else { return Ok(lost()) };
+    let Some(made) = made(room, kept) else { return unplanned(room, asked, kept) };
     let desk = Desk { room, asked, kept, made: &made, document: &document, typed: BTreeMap::new(), refused: None };
     Ok(page(&desk).unwrap_or_else(lost))
 }
@@ -330,7 +370,10 @@ fn show(
     let job = room.job(&kept.now.text, &project);
     // What was refused is told with the page it was typed on, however long that takes.
     let patience = if refused.is_some() { LONGEST } else { room.patience };
-    let Some(made) = job.wait(patience) else { return Ok(Answer::page(200, progress::page(room, kept, page, &job)?)) };
+    let Some(made) = job.wait(patience) else {
+        return progress::meanwhile(room, kept, page, &job, refused.as_ref());
+    };
+    shelve(room, asked, kept, &made)?;
     let status = if refused.is_some() { 422 } else { 200 };
     let desk = Desk { room, asked, kept, made: &made, document: &document, typed, refused };
     let shown = match page {
@@ -426,12 +469,14 @@ pub(super) fn lost() -> Answer {
 fn store_refusal(error: &StoreError) -> Answer {
     let said = match error {
         StoreError::Full => say("store-full", &[]),
+        StoreError::Unwritten(reason) => say("store-unwritten", &[("reason", reason.into())]),
         StoreError::ReadOnly => say("store-read-only", &[]),
         StoreError::InUse => say("store-in-use", &[]),
         StoreError::Damaged(reason) => say("store-damaged", &[("reason", reason.into())]),
         StoreError::Other(reason) => say("store-other", &[("reason", reason.into())]),
     };
-    let status = if *error == StoreError::Full { 507 } else { 500 };
+    let room = matches!(error, StoreError::Full | StoreError::Unwritten(_));
+    let status = if room { 507 } else { 500 };
     Answer::page(status, shell::plain(&say("store-title", &[]), &html! { p { (said) } p { (say("store-kept", &[])) } }))
 }
 

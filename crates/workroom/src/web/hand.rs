@@ -68,10 +68,11 @@ fn name_of(kept: &Kept) -> String {
 fn project(room: &Room, kept: &Kept, index: usize) -> Result<Markup, StoreError> {
     let read = project_file::read(&kept.now.text);
     let name = read.as_ref().map_or_else(|_| say("no-name", &[]), |project| project.name.clone());
-    let made = match &read {
-        Ok(project) if index < MOST_OPEN => room.job(&kept.now.text, project).wait(room.patience),
+    let job = match &read {
+        Ok(project) if index < MOST_OPEN => Some(room.job(&kept.now.text, project)),
         _ => None,
     };
+    let made = job.as_ref().and_then(|job| job.wait(room.patience));
     let ticks = room.store().ticks(kept.id)?;
     let open = format!("/w/{}/cards", kept.id.0);
     let post = |verb: &str, label: String| {
@@ -102,6 +103,8 @@ fn project(room: &Room, kept: &Kept, index: usize) -> Result<Markup, StoreError>
                     }
                 } @else if read.is_err() {
                     p { (say("hand-unreadable", &[])) }
+                } @else if job.is_some_and(|job| job.broken()) {
+                    p { (say("hand-broken", &[])) }
                 } @else {
                     p { (say("hand-working", &[])) }
                 }
@@ -145,7 +148,7 @@ pub(super) fn backup(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
 /// Replaces everything by a backup; what there was is kept beside it.
 pub(super) fn restore(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
     let bytes = asked.fields.iter().find(|(key, _)| key == "file").map_or(&[][..], |(_, bytes)| bytes);
-    room.keep_aside(asked.now)?;
+    let aside = room.keep_aside(asked.now)?;
     let restored = room.store().restore(bytes, &room.scratch(asked.now));
     match restored {
         Ok(()) => {
@@ -153,6 +156,8 @@ pub(super) fn restore(room: &Room, asked: &Asked) -> Result<Answer, StoreError> 
             Ok(Answer::see("/".to_owned()))
         }
         Err(RestoreError::Backup(why)) => {
+            // Nothing was replaced, so nobody will look for what there was.
+            let _ = std::fs::remove_file(aside);
             let said = say("restore-refused", &[("reason", why.to_string().into())]);
             page(room, asked, Some(html! { p { (said) } }))
         }

@@ -3,6 +3,7 @@
 //! | module | holds |
 //! |---|---|
 //! | `server` | the loopback address, limits, and who may ask |
+//! | `arrival` | connections that say nothing, or too slowly |
 //! | `answer` | which page answers what was asked |
 //! | `room` | the projects, plans already made, drawings already drawn |
 //! | `edit` | changes to a project file that leave its comments alone |
@@ -26,6 +27,7 @@
 
 mod accent;
 mod answer;
+mod arrival;
 mod assets;
 mod batch;
 mod begin;
@@ -61,8 +63,8 @@ use drawing::text::with_fractions;
 use words::Arg;
 
 pub use answer::{Answer, Asked, Method, answer};
-pub use room::Room;
-pub use server::{Address, ServeError, serve};
+pub use room::{Planner, Room};
+pub use server::{Address, Limits, ServeError, serve};
 
 /// A message with its facts, fractions set as fractions.
 fn say(id: &str, args: &[(&str, Arg)]) -> String {

@@ -1,4 +1,5 @@
-//! A plan that takes longer than a page should: how far it is, what was there before, and a way to stop it.
+//! A plan that takes longer than a page should: how far it is, what was there before, and a way to stop it. A plan of
+//! which nothing came: what that means, what was there before, and ways on.
 //!
 //! With scripts, the page listens (server-sent events, <https://html.spec.whatwg.org/multipage/server-sent-events.html>)
 //! and comes by itself once the plan is there. Each answer carries one event and ends; the browser asks again after the
@@ -13,13 +14,15 @@ use store::project_file;
 use store::projects::{Kept, StoreError};
 
 use super::answer::Answer;
-use super::room::{Job, Room};
-use super::{say, shell};
+use super::room::{Job, Made, Room};
+use super::{say, share, shell};
 
 /// How long one answer waits for the plan. Chosen: a reader sees a number change about twice a second.
 const LISTEN: Duration = Duration::from_millis(500);
-/// After how many milliseconds the browser asks again.
-const AGAIN: u32 = 50;
+
+/// The page is to be asked for again: its plan is there, or nothing comes of it. The browser would listen again after
+/// 50 ms.
+const DONE: &str = "retry: 50\nevent: done\ndata: done\n\n";
 
 /// Cards of before that are shown meanwhile. Chosen: a row on a desk.
 const MOST_CARDS: usize = 6;
@@ -35,21 +38,38 @@ pub(super) fn event(room: &Room, kept: &Kept) -> Option<Answer> {
     let project = project_file::read(&kept.now.text).ok()?;
     let job = room.job(&kept.now.text, &project);
     let text = match job.wait(LISTEN) {
-        Some(_) => format!("retry: {AGAIN}\nevent: done\ndata: done\n\n"),
-        None => format!("retry: {AGAIN}\ndata: {}\n\n", so_far(&job)),
+        Some(_) => DONE.to_owned(),
+        None if job.broken() => DONE.to_owned(),
+        None => format!("retry: 50\ndata: {}\n\n", so_far(&job)),
     };
     let mut answer = Answer::kept("text/event-stream", text.into_bytes());
     answer.forever = false;
     Some(answer)
 }
 
-/// The page meanwhile, with the cards as they were before the change where those are at hand.
-pub(super) fn page(room: &Room, kept: &Kept, page: &str, job: &Arc<Job>) -> Result<Markup, StoreError> {
-    let before = match kept.now.came_from {
-        Some(number) => room.store().revision(kept.id, number)?,
-        None => None,
-    };
-    let before = before.and_then(|revision| Some((revision.number, room.at_hand(&revision.text)?)));
+/// What is answered where a plan is not there: the page that waits for it, or what broke. `refused` says why a change
+/// was not made, if one was asked for: nothing comes by itself then, for the form would be sent again.
+pub(super) fn meanwhile(
+    room: &Room,
+    kept: &Kept,
+    page: &str,
+    job: &Arc<Job>,
+    refused: Option<&Markup>,
+) -> Result<Answer, StoreError> {
+    if job.broken() {
+        return Ok(Answer::page(500, broken(room, kept, page, refused)?));
+    }
+    if let Some(refused) = refused {
+        let inside = html! {
+            div.refused role="alert" { h2 { (say("refused-title", &[])) } (refused) }
+            p { a.button href=(format!("/w/{}/{page}", kept.id.0)) { (say("working-back", &[])) } }
+        };
+        return Ok(Answer::page(503, shell::unplanned(kept, page, &say("working-title", &[]), &inside)));
+    }
+    Ok(Answer::page(200, waiting(room, kept, page, job)?))
+}
+
+fn waiting(room: &Room, kept: &Kept, page: &str, job: &Arc<Job>) -> Result<Markup, StoreError> {
     let inside = html! {
         div.waits data-enhance="progress" data-from=(format!("/w/{}/progress", kept.id.0)) {
             p { (say("working", &[])) }
@@ -59,6 +79,53 @@ pub(super) fn page(room: &Room, kept: &Kept, page: &str, job: &Arc<Job>) -> Resu
                 button type="submit" { (say("working-stop", &[])) }
             }
         }
+        (before(room, kept, |text| room.at_hand(text))?)
+    };
+    Ok(shell::waiting(kept, page, &say("working-title", &[]), &inside))
+}
+
+/// Octavo's own mistake: the change is kept, and three ways lead on.
+fn broken(room: &Room, kept: &Kept, page: &str, refused: Option<&Markup>) -> Result<Markup, StoreError> {
+    let form = |verb: &str, label: String| {
+        html! {
+            form method="post" action=(format!("/w/{}/{verb}", kept.id.0)) {
+                (shell::seen(kept, page, ""))
+                button type="submit" { (label) }
+            }
+        }
+    };
+    // Nothing else is being worked out for this page, so the plan of before may be made anew.
+    let anew = |text: &str| {
+        let project = project_file::read(text).ok()?;
+        room.job(text, &project).wait(room.patience)
+    };
+    let inside = html! {
+        div.refused role="alert" {
+            p { (say("broken", &[])) }
+            p { (say("broken-kept", &[("what", (&kept.now.what).into())])) }
+            @if let Some(refused) = refused { (refused) }
+        }
+        div.ways {
+            @if kept.now.came_from.is_some() { (form("undo", say("broken-undo", &[]))) }
+            (form("again", say("broken-again", &[])))
+        }
+        (before(room, kept, anew)?)
+        section {
+            h2 { (say("broken-text", &[])) }
+            (share::text_form(kept, &kept.now.text))
+        }
+    };
+    Ok(shell::unplanned(kept, page, &say("broken-title", &[]), &inside))
+}
+
+/// The cards as they were before the change, where their plan is at hand.
+fn before(room: &Room, kept: &Kept, plan: impl FnOnce(&str) -> Option<Arc<Made>>) -> Result<Markup, StoreError> {
+    let before = match kept.now.came_from {
+        Some(number) => room.store().revision(kept.id, number)?,
+        None => None,
+    };
+    let before = before.and_then(|revision| Some((revision.number, plan(&revision.text)?)));
+    Ok(html! {
         @if let Some((number, made)) = before {
             section.before {
                 h2 { (say("working-before", &[])) }
@@ -69,8 +136,7 @@ pub(super) fn page(room: &Room, kept: &Kept, page: &str, job: &Arc<Job>) -> Resu
                 }
             }
         }
-    };
-    Ok(shell::waiting(kept, page, &say("working-title", &[]), &inside))
+    })
 }
 
 #[cfg(test)]

@@ -12,7 +12,7 @@ use cards::plan::plan;
 use cards::{Plan, Project};
 use cutting::{Budget, Progress};
 use drawing::sheets::Faces;
-use store::projects::{OpenError, Projects, StoreError};
+use store::projects::{OpenError, ProjectId, Projects, StoreError};
 
 use super::Answer;
 use super::prints::{self, Given, Prints};
@@ -26,6 +26,9 @@ const MOST_PLANS: usize = 6;
 /// Most bytes of drawings kept.
 const MOST_DRAWN: usize = 48 << 20;
 
+/// Plans a project; [`cards::plan::plan`] but in tests that need a slow one, or a broken one.
+pub type Planner = fn(&Project, &mut Budget<'_>) -> Plan;
+
 /// Everything behind the pages.
 #[derive(Debug)]
 pub struct Room {
@@ -35,6 +38,9 @@ pub struct Room {
     plans: Mutex<Vec<(String, Arc<Job>)>>,
     drawn: Mutex<Drawn>,
     prints: Arc<Prints>,
+    planner: Planner,
+    /// Projects of which something was ticked before their plan was there: their shelf is not up to date.
+    owing: Mutex<BTreeSet<ProjectId>>,
     /// How long a page waits for a plan before it says that it is being made.
     pub(super) patience: Duration,
 }
@@ -82,13 +88,21 @@ impl Made {
     }
 }
 
+/// What came of planning.
+#[derive(Debug)]
+enum Planned {
+    Made(Arc<Made>),
+    /// Nothing: it panicked, or no thread could be had for it.
+    Broken,
+}
+
 /// A plan that is being made, or is there.
 #[derive(Debug)]
 pub(super) struct Job {
     clock: Clock,
     stop: AtomicBool,
     nodes: AtomicU64,
-    done: Mutex<Option<Arc<Made>>>,
+    done: Mutex<Option<Planned>>,
     ready: Condvar,
 }
 
@@ -118,21 +132,44 @@ impl Job {
         let done = locked(&self.done);
         let (done, _) =
             self.ready.wait_timeout_while(done, most, |done| done.is_none()).unwrap_or_else(PoisonError::into_inner);
-        done.clone()
+        match &*done {
+            Some(Planned::Made(made)) => Some(Arc::clone(made)),
+            Some(Planned::Broken) | None => None,
+        }
     }
 
-    fn make(&self, project: &Project, prints: Arc<Prints>, given: Given) {
+    /// True if nothing will come of it any more.
+    pub(super) fn broken(&self) -> bool {
+        matches!(&*locked(&self.done), Some(Planned::Broken))
+    }
+
+    /// What is said first holds.
+    fn finish(&self, planned: Planned) {
+        locked(&self.done).get_or_insert(planned);
+        self.ready.notify_all();
+    }
+
+    fn make(&self, planner: Planner, project: &Project, prints: Arc<Prints>, given: Given) {
+        let _at_last = BrokenUnlessMade(self);
         let stop = || self.stop.load(Ordering::Relaxed);
         let progress = |progress: Progress| self.nodes.store(progress.nodes, Ordering::Relaxed);
         let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
-        let plan = plan(project, &mut budget);
+        let plan = planner(project, &mut budget);
         // A picture that was not given here has a plain face until it is.
         let missing = prints::names(project).into_iter().filter(|name| !given.contains_key(*name));
         let missing: BTreeSet<String> = missing.map(str::to_owned).collect();
         let faces = faces_by(&plan, &|look, size| prints.face(look, size, &given));
         let missing = missing.into_iter().collect();
-        *locked(&self.done) = Some(Arc::new(Made { plan, faces, both: OnceLock::new(), missing, prints, given }));
-        self.ready.notify_all();
+        self.finish(Planned::Made(Arc::new(Made { plan, faces, both: OnceLock::new(), missing, prints, given })));
+    }
+}
+
+/// Whoever waits for a job is told when its thread is gone, also where a panic ended it.
+struct BrokenUnlessMade<'a>(&'a Job);
+
+impl Drop for BrokenUnlessMade<'_> {
+    fn drop(&mut self) {
+        self.0.finish(Planned::Broken);
     }
 }
 
@@ -169,8 +206,17 @@ impl Room {
             plans: Mutex::default(),
             drawn: Mutex::default(),
             prints: Arc::default(),
+            planner: plan,
+            owing: Mutex::default(),
             patience,
         })
+    }
+
+    /// The same room, with another way of planning and of waiting for it: for tests and trials.
+    #[must_use]
+    pub fn planned_by(mut self, planner: Planner, patience: Duration) -> Room {
+        (self.planner, self.patience) = (planner, patience);
+        self
     }
 
     /// The projects, for one call or a few.
@@ -178,9 +224,11 @@ impl Room {
         locked(&self.store)
     }
 
-    /// A file name beside the store that is free.
+    /// A file name beside the store that is free, and given only once.
     pub(super) fn scratch(&self, now: i64) -> PathBuf {
-        self.beside.join(format!("octavo-scratch-{}-{now}.db", std::process::id()))
+        static GIVEN: AtomicU64 = AtomicU64::new(0);
+        let number = GIVEN.fetch_add(1, Ordering::Relaxed);
+        self.beside.join(format!("octavo-scratch-{}-{now}-{number}.db", std::process::id()))
     }
 
     /// Keeps everything as it is now in a file beside the store, before something replaces it.
@@ -211,8 +259,28 @@ impl Room {
         drop(plans);
         let given = self.given(project);
         let (hand, project, prints) = (Arc::clone(&job), project.clone(), Arc::clone(&self.prints));
-        thread::spawn(move || hand.make(&project, prints, given));
+        let planner = self.planner;
+        let begun = thread::Builder::new().spawn(move || hand.make(planner, &project, prints, given));
+        if begun.is_err() {
+            job.finish(Planned::Broken);
+        }
         job
+    }
+
+    /// Forgets a plan that nothing came of, so that it is tried once more.
+    pub(super) fn try_again(&self, text: &str) {
+        locked(&self.plans).retain(|(of, job)| of != text || !job.broken());
+    }
+
+    /// The shelf has to hear of the ticks of a project as soon as its plan is there. Where Octavo ends before, it
+    /// hears of them with the project's next tick.
+    pub(super) fn owe(&self, project: ProjectId) {
+        locked(&self.owing).insert(project);
+    }
+
+    /// Whether the shelf has yet to hear of the ticks of a project; asked once.
+    pub(super) fn owed(&self, project: ProjectId) -> bool {
+        locked(&self.owing).remove(&project)
     }
 
     /// The plan of a project file, if it is there already.
@@ -254,6 +322,7 @@ impl Room {
     /// Forgets drawings: after a restore an address may mean something else.
     pub(super) fn forget(&self) {
         *locked(&self.drawn) = Drawn::default();
+        locked(&self.owing).clear();
     }
 }
 

@@ -1,30 +1,51 @@
 //! The loopback address, limits, and who may ask.
 //!
 //! Only this computer is listened to. A request must name the address it was sent to (`Host`), so that no other name
-//! can be pointed here; a change must come from one of our own pages (`Origin`). Bodies and time are limited.
+//! can be pointed here; a change must come from one of our own pages (`Origin`). Bodies and time are limited; how long
+//! the head of a request may take is kept by `arrival`.
 
+use std::future::poll_fn;
 use std::net::{Ipv4Addr, SocketAddr};
+use std::pin::Pin;
 use std::sync::Arc;
 use std::time::Duration;
 
 use axum::Router;
-use axum::body::{Body, to_bytes};
+use axum::body::{Body, HttpBody as _};
 use axum::extract::{FromRequest, Multipart, Query, Request, State};
 use axum::http::{HeaderMap, HeaderValue, Response, StatusCode, header};
 use axum::response::IntoResponse;
 use words::Language;
 
 use super::answer::{Answer, Asked, Method, answer};
+use super::arrival::{Door, Patience};
 use super::room::Room;
 use super::{language, say, shell};
 use crate::cli::seconds_now;
 
 /// Most bytes of one request. Chosen: a backup with many pictures; a project file is a hundredth of it.
 const MOST_BYTES: usize = 64 << 20;
-/// How long a request may take to arrive.
-const ARRIVAL: Duration = Duration::from_secs(20);
+/// Most bytes that are heard out, and thrown away, so that who sends too much comes to read why: a browser reads an
+/// answer only after it has sent everything. Chosen: on one computer these are about a second.
+const MOST_HEARD: usize = 1 << 30;
 /// How long an answer may take: a plan that takes longer answers with a page that waits.
 const ANSWER: Duration = Duration::from_secs(120);
+
+/// How long a request may take.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Limits {
+    /// Its head, from the first byte of it; and then its body.
+    pub arrival: Duration,
+    /// Silence on a connection between two requests.
+    pub silence: Duration,
+}
+
+impl Default for Limits {
+    /// Chosen: on one computer everything arrives within a second; these are for one that is very busy.
+    fn default() -> Limits {
+        Limits { arrival: Duration::from_secs(20), silence: Duration::from_secs(120) }
+    }
+}
 
 /// Nothing inline, nothing from elsewhere; drawings carry their pictures inside.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; \
@@ -51,13 +72,14 @@ pub enum ServeError {
 struct Desk {
     room: Room,
     port: u16,
+    limits: Limits,
 }
 
 /// Serves the pages until the process ends; tells the address once it can be opened.
 ///
 /// # Errors
 /// [`ServeError`] if the port cannot be had.
-pub fn serve(room: Room, address: Address, told: impl FnOnce(&str)) -> Result<(), ServeError> {
+pub fn serve(room: Room, address: Address, limits: Limits, told: impl FnOnce(&str)) -> Result<(), ServeError> {
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(2)
         .enable_all()
@@ -67,10 +89,13 @@ pub fn serve(room: Room, address: Address, told: impl FnOnce(&str)) -> Result<()
         let at = SocketAddr::from((Ipv4Addr::LOCALHOST, address.port));
         let listener = tokio::net::TcpListener::bind(at).await.map_err(ServeError::Port)?;
         let port = listener.local_addr().map_err(ServeError::Port)?.port();
-        let desk = Arc::new(Desk { room, port });
+        let desk = Arc::new(Desk { room, port, limits });
         let router = Router::new().fallback(enter).with_state(desk);
         told(&format!("http://127.0.0.1:{port}/"));
-        let ended = axum::serve(listener, router).with_graceful_shutdown(async {
+        let patience = Patience { head: limits.arrival, silence: limits.silence };
+        // The same answer for all, made once and kept as long as it serves: `leak` only spares counting who has it.
+        let door = Door { listener, patience, too_slow: too_slow().leak() };
+        let ended = axum::serve(door, router).with_graceful_shutdown(async {
             // Without a signal to wait for, it serves until the process ends.
             let _ = tokio::signal::ctrl_c().await;
         });
@@ -92,7 +117,7 @@ async fn entered(desk: Arc<Desk>, request: Request, spoken: Language) -> Respons
     if let Err(refused) = may_ask(request.method(), request.headers(), desk.port) {
         return refuse(refused);
     }
-    let asked = match tokio::time::timeout(ARRIVAL, read(request)).await {
+    let asked = match tokio::time::timeout(desk.limits.arrival, read(request)).await {
         Ok(Ok(asked)) => asked,
         Ok(Err(refused)) => return refuse(refused),
         Err(_) => return refuse(refusal(StatusCode::REQUEST_TIMEOUT, "asked-slowly")),
@@ -135,6 +160,17 @@ fn page_of(refused: Refused) -> Answer {
     Answer::page(refused.status.as_u16(), shell::plain(&say("asked-title", &[]), &said))
 }
 
+/// The whole answer to who did not even say in time what is asked for, so that nobody knows in which language.
+fn too_slow() -> Vec<u8> {
+    let page = words::speaking(Language::default(), || page_of(refusal(StatusCode::REQUEST_TIMEOUT, "asked-slowly")));
+    let head = format!(
+        "HTTP/1.1 408 Request Timeout\r\ncontent-type: {}\r\ncontent-length: {}\r\nconnection: close\r\n\r\n",
+        page.kind,
+        page.body.len()
+    );
+    [head.into_bytes(), page.body].concat()
+}
+
 /// Whether a request may be answered at all.
 fn may_ask(method: &axum::http::Method, headers: &HeaderMap, port: u16) -> Result<(), Refused> {
     let text = |name| headers.get(name).and_then(|value: &HeaderValue| value.to_str().ok());
@@ -162,9 +198,9 @@ async fn read(request: Request) -> Result<Asked, Refused> {
     let mut fields = Vec::new();
     if method == Method::Post {
         let (parts, body) = request.into_parts();
-        let large = |_| refusal(StatusCode::PAYLOAD_TOO_LARGE, "asked-large");
-        let bytes = to_bytes(body, MOST_BYTES).await.map_err(large)?;
-        let whole = Request::from_parts(parts, Body::from(bytes.clone()));
+        let bytes = gathered(body).await?;
+        let empty = bytes.is_empty();
+        let whole = Request::from_parts(parts, Body::from(bytes));
         if kind.starts_with("multipart/form-data") {
             let mut many = Multipart::from_request(whole, &()).await.map_err(|_| bad())?;
             while let Some(field) = many.next_field().await.map_err(|_| bad())? {
@@ -173,12 +209,31 @@ async fn read(request: Request) -> Result<Asked, Refused> {
             }
         } else {
             let form = axum::Form::<Vec<(String, String)>>::from_request(whole, &()).await;
-            if !bytes.is_empty() {
+            if !empty {
                 fields.extend(form.map_err(|_| bad())?.0.into_iter().map(|(key, value)| (key, value.into_bytes())));
             }
         }
     }
     Ok(Asked { method, path, query, fields, now: seconds_now() })
+}
+
+/// The body of a request, whole. What is too large is heard out first, within bounds.
+async fn gathered(mut body: Body) -> Result<Vec<u8>, Refused> {
+    let (mut bytes, mut heard) = (Vec::new(), 0_usize);
+    while let Some(frame) = poll_fn(|cx| Pin::new(&mut body).poll_frame(cx)).await {
+        let frame = frame.map_err(|_| refusal(StatusCode::BAD_REQUEST, "asked-form"))?;
+        let Ok(data) = frame.into_data() else { continue };
+        heard = heard.saturating_add(data.len());
+        if heard <= MOST_BYTES {
+            bytes.extend_from_slice(&data);
+        } else {
+            bytes = Vec::new();
+        }
+        if heard > MOST_HEARD {
+            break;
+        }
+    }
+    if heard > MOST_BYTES { Err(refusal(StatusCode::PAYLOAD_TOO_LARGE, "asked-large")) } else { Ok(bytes) }
 }
 
 fn written(answered: Answer) -> Response<Body> {

@@ -115,7 +115,8 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
     shell::of_project(desk, "share", &inside)
 }
 
-fn text_form(kept: &Kept, text: &str) -> Markup {
+/// The project file itself, to be changed by hand.
+pub(super) fn text_form(kept: &Kept, text: &str) -> Markup {
     html! {
         form.change method="post" action=(format!("/w/{}/text", kept.id.0)) {
             (shell::seen(kept, "share", ""))
@@ -138,9 +139,6 @@ pub(super) fn unreadable(kept: &Kept, told: &Markup) -> Markup {
 pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
     let plan = &desk.made.plan;
     match name {
-        "project.toml" => {
-            Some(Answer::file("project.toml", "application/toml", desk.kept.now.text.clone().into_bytes()))
-        }
         "templates.pdf" => {
             let wanted = edition(desk.made.project(), desk.asked);
             let scenes = drawing::sheets::templates(plan, &wanted, measure::Length::INCH);

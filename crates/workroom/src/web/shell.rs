@@ -134,6 +134,15 @@ pub(super) fn of_project(desk: &Desk<'_>, page: &str, inside: &Markup) -> Markup
 
 /// A page of a project whose plan is not there yet: without scripts it comes again every two seconds.
 pub(super) fn waiting(kept: &Kept, page: &str, title: &str, inside: &Markup) -> Markup {
+    without_plan(kept, page, title, true, inside)
+}
+
+/// A page of a project whose plan is not there, and that does not wait for it.
+pub(super) fn unplanned(kept: &Kept, page: &str, title: &str, inside: &Markup) -> Markup {
+    without_plan(kept, page, title, false, inside)
+}
+
+fn without_plan(kept: &Kept, page: &str, title: &str, refresh: bool, inside: &Markup) -> Markup {
     let body = html! {
         header.top { a.brand href="/" { "Octavo" } }
         (way(kept, page))
@@ -141,7 +150,7 @@ pub(super) fn waiting(kept: &Kept, page: &str, title: &str, inside: &Markup) -> 
         // A script that puts pages in place of each other looks for all three parts.
         footer.foot { p { (say("last-change", &[("what", (&kept.now.what).into())])) } }
     };
-    whole(&format!("{title} · Octavo"), Some(accent(kept)), page, true, &body)
+    whole(&format!("{title} · Octavo"), Some(accent(kept)), page, refresh, &body)
 }
 
 /// Somebody else was quicker: what changed, and three ways on.
