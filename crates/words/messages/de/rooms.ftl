@@ -23,7 +23,10 @@ graveness-warning = Vorsicht:
 graveness-note = Hinweis:
 working-title = Es wird gerechnet
 working = Dieser Plan braucht einen Augenblick. Die Seite kommt von selbst; oder halten Sie an, und sehen Sie das Beste, was bis jetzt gefunden ist.
-working-so-far = Bisher { $seconds } s, { $nodes } Schnittwege angesehen.
+working-so-far = { $nodes ->
+    [0] Bisher { $seconds } s.
+   *[other] Bisher { $seconds } s, { $nodes } Schnittwege angesehen.
+}
 working-before = Wie es vorher war
 working-stop = Anhalten und das Beste bis jetzt zeigen
 working-back = Zurück zur Seite

@@ -24,7 +24,10 @@ graveness-warning = Take care:
 graveness-note = Note:
 working-title = Working it out
 working = This plan takes a moment. The page comes by itself; or stop, and see the best found so far.
-working-so-far = { $seconds } s so far, { $nodes } ways of cutting looked at.
+working-so-far = { $nodes ->
+    [0] { $seconds } s so far.
+   *[other] { $seconds } s so far, { $nodes } ways of cutting looked at.
+}
 working-before = As it was before
 working-stop = Stop and show the best so far
 working-back = Back to the page

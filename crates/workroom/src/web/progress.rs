@@ -158,7 +158,7 @@ mod tests {
         let (status, shown) = text(&room, "/w/1/batch");
         assert_eq!(status, 200);
         assert!(
-            shown.contains("s so far, ") && shown.contains("/w/1/stop") && shown.contains("/w/1/progress"),
+            shown.contains("s so far") && shown.contains("/w/1/stop") && shown.contains("/w/1/progress"),
             "{shown}"
         );
         assert!(shown.contains("http-equiv=\"refresh\""), "without scripts it comes again by itself");
