@@ -1,8 +1,9 @@
 //! Share: the handout seen before it is saved, templates and files, the project file itself.
 
-use cards::Project;
+use cards::{Plan, Project};
+use drawing::Picture;
 use drawing::pdf;
-use drawing::sheets::{Edition, Hand, Paper, Print, edition as pages_of};
+use drawing::sheets::{Edition, Faces, Hand, Paper, Print, edition as pages_of};
 use maud::{Markup, html};
 use measure::Unit;
 use store::projects::Kept;
@@ -55,12 +56,9 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
     let wanted = edition(desk.made.project(), desk.asked);
     let query = again(&wanted);
     let file = |name: &str| format!("/w/{}/file/{name}", desk.kept.id.0);
-    // Laying the pages out takes longest: their titles are kept.
+    // Laying the pages out takes longest: their titles are kept, and no picture is cut for them.
     let address = format!("titles/{}/{}/{query}", desk.kept.id.0, desk.kept.now.number);
-    let titles = desk.room.text(&address, || {
-        let scenes = pages_of(&desk.made.plan, &desk.made.faces, &wanted);
-        Some(scenes.iter().map(|page| page.title.replace('\n', " ")).collect::<Vec<_>>().join("\n"))
-    });
+    let titles = desk.room.text(&address, || Some(titles(&desk.made.plan, &blank(&desk.made.faces), &wanted)));
     let titles = titles.unwrap_or_default();
     let pages: Vec<&str> = titles.lines().collect();
     let pick = |name: &str, label: String, all: &[(&str, String, bool)]| {
@@ -113,6 +111,18 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         }
     };
     shell::of_project(desk, "share", &inside)
+}
+
+/// The titles of all pages, a line each.
+fn titles(plan: &Plan, faces: &Faces, edition: &Edition) -> String {
+    let titles = pages_of(plan, faces, edition).into_iter().map(|page| page.title.replace('\n', " "));
+    titles.collect::<Vec<_>>().join("\n")
+}
+
+/// The same faces, one pixel each: what a page says does not depend on what is printed on the papers.
+fn blank(faces: &Faces) -> Faces {
+    let pixel = Picture::plain([255; 3]);
+    faces.keys().map(|id| (*id, pixel.clone())).collect()
 }
 
 /// The project file itself, to be changed by hand.
@@ -187,6 +197,28 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
             let size = super::drawings::sheet_size(plan.project.packs.get(plan.layouts.get(index)?.pack)?.sheet);
             let scene = drawing::sheets::sheet_drawing(plan, &desk.made.faces, index, size)?;
             Some(Answer::file(name, "image/svg+xml", drawing::svg::write(&scene).into_bytes()))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, reason = "tests")]
+    use super::*;
+
+    #[test]
+    fn pages_are_called_the_same_with_blank_papers() {
+        for text in [make::DEMO, make::ONE_EACH] {
+            let project = store::project_file::read(text).unwrap();
+            let plan = cards::plan::plan(&project, &mut cutting::Budget::nodes(crate::cli::NODES));
+            let faces = make::faces::faces_by(&plan, &make::faces::face_picture);
+            assert!(faces.len() > 5);
+            for paper in [Paper::Letter, Paper::A4] {
+                let edition = Edition::plain(&plan, paper);
+                let blank = titles(&plan, &blank(&faces), &edition);
+                assert_eq!(blank, titles(&plan, &faces, &edition));
+                assert!(blank.lines().count() > 5, "{blank}");
+            }
         }
     }
 }
