@@ -12,6 +12,7 @@ pub mod money;
 pub mod pairs;
 pub mod plan;
 pub mod replan;
+pub mod stamping;
 pub mod weight;
 pub mod work;
 

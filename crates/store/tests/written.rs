@@ -5,7 +5,8 @@ use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain,
     Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Offer, Pack, Placement, Post, Price, PrintSize, Range,
-    Rate, Recipe, Ribbon, Selling, Side, StockSheet, Supplies, Supply, Take, Tape, Trade, Trimmer, Way,
+    Rate, Recipe, Ribbon, Selling, Side, Spot, Stamp, StockSheet, Supplies, Supply, Take, Tape, Third, Trade, Trimmer,
+    Way,
 };
 use cards::pairs::Apart;
 use cards::weight::Weight;
@@ -222,6 +223,17 @@ fn range() -> impl Strategy<Value = Range> {
 }
 
 /// A layer that refers to nothing but the first cardstock, greeting and ribbon; `refine` gives it its neighbours.
+/// Where words come on a strip.
+fn spot() -> impl Strategy<Value = Spot> {
+    let third = || select(vec![Third::First, Third::Middle, Third::Last]);
+    let edge = select(vec![Anchor::TopLeft, Anchor::Top, Anchor::Right, Anchor::BottomLeft, Anchor::BottomRight]);
+    prop_oneof![
+        2 => Just(Spot::default()),
+        1 => (third(), third()).prop_map(|(across, down)| Spot::On { across, down }),
+        1 => (edge, length(0)).prop_map(|(anchor, border)| Spot::Border { anchor, border }),
+    ]
+}
+
 fn layer() -> impl Strategy<Value = (Layer, u64)> {
     let patterned = (range(), range(), 0..=4_i64, any::<[bool; 3]>(), proptest::option::of(text())).prop_map(
         |(width, height, at, [free_size, may_turn, from_partner], die)| {
@@ -237,8 +249,8 @@ fn layer() -> impl Strategy<Value = (Layer, u64)> {
         3 => patterned,
         2 => border.prop_map(|border| Material::Mat { follows: 0, border, cardstock: vec![(None, 0)] }),
         1 => size().prop_map(|size| Material::Plain { size, cardstock: 0 }),
-        1 => (size(), 0..=100_u32).prop_map(|(size, foam_squares)| {
-            Material::Strip { size, cardstock: 0, greeting: 0, foam_squares }
+        1 => (size(), spot(), 0..=100_u32).prop_map(|(size, spot, foam_squares)| {
+            Material::Strip { size, cardstock: 0, greeting: 0, spot, foam_squares }
         }),
         1 => (piece(), any::<bool>()).prop_map(|(length, bow)| Material::Ribbon { ribbon: 0, length, bow }),
     ];
@@ -386,7 +398,14 @@ fn project() -> impl Strategy<Value = Project> {
                 spool,
                 price,
             });
-    let greeting = (text(), size(), color()).prop_map(|(words, inked, ink)| Greeting { words, inked, ink });
+    let around = proptest::option::of((length(0), length(0), length(0), length(0)));
+    let greeting = (text(), size(), color(), around).prop_map(|(words, inked, ink, around)| {
+        let stamp = around.map(|(left, top, right, bottom)| {
+            let size = Size::new(left + inked.width + right, top + inked.height + bottom);
+            Stamp { size, left, top }
+        });
+        Greeting { words, inked, ink, stamp }
+    });
     let trimmer = (piece(), length(0), 1..=100_u32, 1..=100_u32).prop_map(|(longest_cut, smallest_strip, a, b)| {
         Trimmer { longest_cut, smallest_strip, stack_paper: a, stack_cardstock: b }
     });

@@ -134,7 +134,7 @@ fn german_measure(written: &str) -> String {
 }
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 11] = [
+pub const ENGLISH: [(&str, &str); 12] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("photos.ftl", include_str!("../messages/en/photos.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
@@ -146,10 +146,11 @@ pub const ENGLISH: [(&str, &str); 11] = [
     ("hands.ftl", include_str!("../messages/en/hands.ftl")),
     ("shaping.ftl", include_str!("../messages/en/shaping.ftl")),
     ("trade.ftl", include_str!("../messages/en/trade.ftl")),
+    ("stamping.ftl", include_str!("../messages/en/stamping.ftl")),
 ];
 
 /// The German message files; a message they lack is said in English.
-const GERMAN: [(&str, &str); 11] = [
+const GERMAN: [(&str, &str); 12] = [
     ("counts.ftl", include_str!("../messages/de/counts.ftl")),
     ("photos.ftl", include_str!("../messages/de/photos.ftl")),
     ("commands.ftl", include_str!("../messages/de/commands.ftl")),
@@ -161,6 +162,7 @@ const GERMAN: [(&str, &str); 11] = [
     ("hands.ftl", include_str!("../messages/de/hands.ftl")),
     ("shaping.ftl", include_str!("../messages/de/shaping.ftl")),
     ("trade.ftl", include_str!("../messages/de/trade.ftl")),
+    ("stamping.ftl", include_str!("../messages/de/stamping.ftl")),
 ];
 
 /// One value put into a message.

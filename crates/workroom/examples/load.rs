@@ -13,8 +13,8 @@ use std::time::Instant;
 
 use workroom::web::{Answer, Asked, Method, Room, answer};
 
-const PAGES: [&str; 11] =
-    ["", "paper", "cards", "layout", "batch", "cardstock", "supplies", "table", "post", "class", "share"];
+const PAGES: [&str; 12] =
+    ["", "paper", "cards", "layout", "batch", "cardstock", "supplies", "background", "table", "post", "class", "share"];
 const EDITS: usize = 600;
 
 struct Load {

@@ -9,6 +9,7 @@ pub mod outputs;
 pub mod pictures;
 pub mod solve;
 pub mod spoiled;
+mod stamps;
 mod trade;
 pub mod web;
 pub mod wording;

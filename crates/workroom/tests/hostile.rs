@@ -29,13 +29,14 @@ const CHANGES: [&str; 19] = [
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 13] = [
+const SHOWN: [&str; 14] = [
     "paper",
     "cards",
     "layout",
     "batch",
     "cardstock",
     "supplies",
+    "background",
     "table",
     "post",
     "class",

@@ -59,6 +59,21 @@ pub struct Greeting {
     pub inked: Size,
     /// Ink colour, `#rrggbb`.
     pub ink: String,
+    /// The stamp itself, where its ink does not fill it.
+    pub stamp: Option<Stamp>,
+}
+
+/// The rubber or the clear block that leaves the mark, and where its ink lies on it.
+///
+/// Seen as it prints: left is left on the paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Stamp {
+    /// Its outer size.
+    pub size: Size,
+    /// From its left edge to the ink.
+    pub left: Length,
+    /// From its top edge to the ink.
+    pub top: Length,
 }
 
 /// The envelope the cards go into.

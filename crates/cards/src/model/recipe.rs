@@ -56,6 +56,71 @@ pub enum Anchor {
     BottomRight,
 }
 
+impl Anchor {
+    /// Its column and row in halves of what it is laid on: 0, 1 or 2, from the left and from the top.
+    pub const fn halves(self) -> (i64, i64) {
+        match self {
+            Anchor::TopLeft => (0, 0),
+            Anchor::Top => (1, 0),
+            Anchor::TopRight => (2, 0),
+            Anchor::Left => (0, 1),
+            Anchor::Middle => (1, 1),
+            Anchor::Right => (2, 1),
+            Anchor::BottomLeft => (0, 2),
+            Anchor::Bottom => (1, 2),
+            Anchor::BottomRight => (2, 2),
+        }
+    }
+}
+
+/// A line on which the middle of something lies: after a third, half or two thirds of a side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub enum Third {
+    /// After the first third.
+    First,
+    /// In the middle.
+    #[default]
+    Middle,
+    /// Before the last third.
+    Last,
+}
+
+impl Third {
+    /// How many sixths of the side it lies from its beginning.
+    pub const fn sixths(self) -> i64 {
+        match self {
+            Third::First => 2,
+            Third::Middle => 3,
+            Third::Last => 4,
+        }
+    }
+}
+
+/// Where on a strip a greeting comes, by its ink and not by its block.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Spot {
+    /// The middle of the ink lies on these two lines.
+    On {
+        /// Of the three lines from the left.
+        across: Third,
+        /// Of the three lines from the top.
+        down: Third,
+    },
+    /// The ink lies so far from the edges that the anchor names, and in the middle of the others.
+    Border {
+        /// An edge or a corner; the middle names no edge.
+        anchor: Anchor,
+        /// From each of them to the ink.
+        border: Length,
+    },
+}
+
+impl Default for Spot {
+    fn default() -> Spot {
+        Spot::On { across: Third::Middle, down: Third::Middle }
+    }
+}
+
 /// Where a layer sits.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Placement {
@@ -115,6 +180,8 @@ pub enum Material {
         cardstock: usize,
         /// Index of the greeting.
         greeting: usize,
+        /// Where on it the greeting comes.
+        spot: Spot,
         /// Foam squares under it.
         foam_squares: u32,
     },

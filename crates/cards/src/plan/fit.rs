@@ -94,17 +94,7 @@ pub(super) fn front(recipe: &Recipe) -> Rect {
 
 /// A layer of that size, laid on `under` as its placement says.
 fn lay(layer: &Layer, size: Size, under: Rect) -> Rect {
-    let (column, row) = match layer.placement.anchor {
-        Anchor::TopLeft => (0, 0),
-        Anchor::Top => (1, 0),
-        Anchor::TopRight => (2, 0),
-        Anchor::Left => (0, 1),
-        Anchor::Middle => (1, 1),
-        Anchor::Right => (2, 1),
-        Anchor::BottomLeft => (0, 2),
-        Anchor::Bottom => (1, 2),
-        Anchor::BottomRight => (2, 2),
-    };
+    let (column, row) = layer.placement.anchor.halves();
     let shift = |room: Length, halves: i64| Length::from_ticks(room.ticks() * halves / 2);
     Rect::new(
         under.x + shift(under.size.width - size.width, column) + layer.placement.right,

@@ -10,10 +10,11 @@ use super::fit;
 use crate::finding::{Finding, Severity, Subject};
 use crate::mailing::stacked;
 use crate::model::{Material, Project, Recipe, Way};
+use crate::stamping::{self, Sides};
 
 /// Narrowest border that hides small errors of cutting (common practice).
 const NARROWEST_BORDER: Length = Length::from_ticks(Length::INCH.ticks() / 16);
-/// Least clear space round the words of a strip, and least clearance of an envelope beyond the card's thickness (common practice).
+/// Least clearance of an envelope beyond the card's thickness (common practice).
 const EIGHTH: Length = Length::from_ticks(Length::INCH.ticks() / 8);
 
 /// Look at every recipe, layout and the envelope.
@@ -88,20 +89,23 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
             findings
                 .push(about(Severity::Warning, "border-narrow").with("border", border).with("least", NARROWEST_BORDER));
         }
-        if let Material::Strip { size, greeting, .. } = &layer.material
-            && let Some(greeting) = project.greetings.get(*greeting)
+        if let Material::Strip { size, greeting, spot, .. } = layer.material
+            && let Some(greeting) = project.greetings.get(greeting)
         {
-            let clear = (size.width - greeting.inked.width).min(size.height - greeting.inked.height);
-            let each = Length::from_ticks(clear.ticks().div_euclid(2));
-            if clear < Length::ZERO {
-                findings.push(
-                    about(Severity::Serious, "greeting-too-large")
-                        .with("words", greeting.words.as_str())
-                        .with("over", -clear),
-                );
-            } else if each < EIGHTH {
-                let finding = about(Severity::Warning, "greeting-tight").with("words", greeting.words.as_str());
-                findings.push(finding.with("clear", each).with("least", EIGHTH));
+            let clear = Sides::of(size, stamping::place(size, greeting, spot).ink).least();
+            let wished = stamping::wished(spot);
+            if clear < wished {
+                let (severity, code) = match clear < Length::ZERO {
+                    true => (Severity::Serious, "greeting-too-large"),
+                    false => (Severity::Warning, "greeting-tight"),
+                };
+                let finding = about(severity, code).with("words", greeting.words.as_str());
+                let finding = match clear < Length::ZERO {
+                    true => finding.with("over", -clear),
+                    false => finding.with("clear", clear).with("least", wished),
+                };
+                let would_do = stamping::grown(project, size, greeting, spot);
+                findings.push(finding.with("wide", would_do.width).with("high", would_do.height));
             }
         }
     }

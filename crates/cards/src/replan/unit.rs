@@ -21,7 +21,7 @@ use measure::{Length, Mark, Size, Unit, envelope, round, sheet};
 use super::sheet::Sized;
 use super::{cardstock, note};
 use crate::finding::Finding;
-use crate::model::{Cardstock, Edges, Envelope, Layer, Material, Project, Range, Recipe, Tape, Trimmer};
+use crate::model::{Cardstock, Edges, Envelope, Layer, Material, Project, Range, Recipe, Spot, Tape, Trimmer};
 
 /// The project in the other unit. How many cards a sheet gives is left as it was.
 pub(super) fn redesigned(project: &Project, to: Unit, findings: &mut Vec<Finding>) -> Project {
@@ -257,7 +257,10 @@ impl Turn {
             }
             Material::Mat { border, .. } => *border = self.border(*border),
             Material::Plain { size, .. } => *size = self.size(*size, was, is),
-            Material::Strip { size, greeting, .. } => {
+            Material::Strip { size, greeting, spot, .. } => {
+                if let Spot::Border { border, .. } = spot {
+                    *border = self.border(*border);
+                }
                 // As high as its stamp asks for, which stays the same stamp.
                 let height = self.nearest(size.height).max(self.step());
                 *size = Size::new(self.side(size.width, was.width, is.width), height);

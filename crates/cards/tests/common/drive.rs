@@ -2,7 +2,8 @@
 
 use cards::model::{
     Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material,
-    Meeting, Pack, Placement, Price, Project, Range, Recipe, Ribbon, Side, StockSheet, Supplies, Trade, Trimmer, Way,
+    Meeting, Pack, Placement, Price, Project, Range, Recipe, Ribbon, Side, Spot, StockSheet, Supplies, Trade, Trimmer,
+    Way,
 };
 use measure::{Length, Mark, Size, Unit, parse_length, parse_size};
 
@@ -57,7 +58,8 @@ fn twins() -> Recipe {
     let low =
         Placement { on: Some(1), anchor: Anchor::Bottom, right: Length::ZERO, down: -length("1/2"), overlap: false };
     let ribbon = Material::Ribbon { ribbon: 0, length: length("4"), bow: false };
-    let strip = Material::Strip { size: size("3 x 3/4"), cardstock: 0, greeting: 0, foam_squares: 2 };
+    let strip =
+        Material::Strip { size: size("3 x 3/4"), cardstock: 0, greeting: 0, spot: Spot::default(), foam_squares: 2 };
     Recipe {
         name: "Twins".into(),
         finished: size("3 1/2 x 5"),
@@ -150,7 +152,12 @@ pub(crate) fn project() -> Project {
             spool: Some(length("360")),
             price: price("3.20"),
         }],
-        greetings: vec![Greeting { words: "with thanks".into(), inked: size("2 1/4 x 3/8"), ink: "#3B4148".into() }],
+        greetings: vec![Greeting {
+            words: "with thanks".into(),
+            inked: size("2 1/4 x 3/8"),
+            ink: "#3B4148".into(),
+            stamp: None,
+        }],
         supplies: Supplies::default(),
         envelope: Some(Envelope { name: "5-bar".into(), size: size("4 1/8 x 5 5/8") }),
         recipes: vec![twins()],

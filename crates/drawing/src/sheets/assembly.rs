@@ -178,13 +178,20 @@ fn one_apart(
         }
     }
     marks.push(Mark::frame(rect, Pen::solid(INK, share(pt(1), 4, 5))));
-    if let Some(PartKind::Strip(_, greeting)) = layer.part.map(|part| &part.kind)
-        && let Some(greeting) = plan.project.greetings.get(*greeting)
+    if let Some(part) = layer.part
+        && let PartKind::Strip(_, greeting) = part.kind
+        && let Some(greeting) = plan.project.greetings.get(greeting)
     {
         let ink = crate::scene::Color::parse(&greeting.ink).unwrap_or(INK);
-        let words = card::greeting_mark(&greeting.words, fit.size(greeting.inked), rect, ink);
-        if let Some(words) = words {
-            let around = super::look::inset(super::look::centred_in(rect, fit.size(greeting.inked)), -pt(2));
+        let on_front = card::inked(Some(recipe), part, greeting);
+        // The layer is drawn where it is pulled to, not where it lies on the front.
+        let inked = Rect::new(
+            rect.x + fit.length(on_front.x - part.rect.x),
+            rect.y + fit.length(on_front.y - part.rect.y),
+            fit.size(greeting.inked),
+        );
+        if let Some(words) = card::greeting_mark(&greeting.words, inked, ink) {
+            let around = super::look::inset(inked, -pt(2));
             marks.extend([Mark::fill(around, WHITE.with_alpha(200)), words]);
         }
     } else if let (_, Some(swatch)) = made_of(plan, recipe, layer) {
@@ -329,18 +336,21 @@ fn acts(plan: &Plan, recipe: &Recipe, layers: &[Shown<'_>], told: Told) -> Vec<S
     let mut said = Vec::new();
     let material = |layer: &Shown<'_>| layer.part.and_then(|part| recipe.layers.get(part.layer)).map(|l| &l.material);
     for layer in layers {
-        if let Some(PartKind::Strip(_, greeting)) = layer.part.map(|part| &part.kind)
-            && let Some(greeting) = plan.project.greetings.get(*greeting)
+        if let Some(part) = layer.part
+            && let PartKind::Strip(_, greeting) = part.kind
+            && let Some(greeting) = plan.project.greetings.get(greeting)
         {
-            let margin = half(layer.rect.size.width - greeting.inked.width);
-            said.push(say(
-                "page-act-stamp",
-                &[
-                    ("words", (&greeting.words).into()),
-                    ("name", (&layer.name).into()),
-                    ("margin", told.length(margin).into()),
-                ],
-            ));
+            let ink = card::inked(Some(recipe), part, greeting);
+            let (left, above) = (ink.x - part.rect.x, ink.y - part.rect.y);
+            let middle = left - (part.rect.right() - ink.right());
+            let facts = [
+                ("words", (&greeting.words).into()),
+                ("name", (&layer.name).into()),
+                ("margin", told.length(left).into()),
+                ("above", told.length(above).into()),
+            ];
+            let level = middle.max(-middle) < sixteenths(1);
+            said.push(say(if level { "page-act-stamp" } else { "page-act-stamp-at" }, &facts));
         }
     }
     said.push(say(

@@ -1,8 +1,9 @@
 //! A finished card, in proportion, each patterned piece showing the part of the print it is cut from.
 
 use cards::Plan;
-use cards::model::Side;
+use cards::model::{Greeting, Material, Recipe, Side, Spot};
 use cards::plan::{Card, CardPart, PartKind};
+use cards::stamping;
 use measure::{Length, Rect, Size};
 
 use super::Faces;
@@ -77,7 +78,8 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
             marks.extend([Mark::fill(rect, color), Mark::frame(rect, edge(color))]);
             if let Some(greeting) = plan.project.greetings.get(greeting) {
                 let ink = Color::parse(&greeting.ink).unwrap_or(INK);
-                marks.extend(greeting_mark(&greeting.words, fit.size(greeting.inked), rect, ink));
+                let inked = inked(plan.project.recipes.get(card.recipe), part, greeting);
+                marks.extend(greeting_mark(&greeting.words, fit.rect(inked), ink));
             }
             marks
         }
@@ -161,17 +163,27 @@ fn lifted(rect: Rect, inch: Length, by: i64) -> Vec<Mark> {
         .collect()
 }
 
-/// The stamped words, as wide or as tall as the inked mark, whichever is reached first.
-pub(super) fn greeting_mark(words: &str, inked: Size, strip: Rect, ink: Color) -> Option<Mark> {
+/// Where the ink of a greeting lies on the front of a card, by the spot that its strip's layer names.
+pub(super) fn inked(recipe: Option<&Recipe>, part: &CardPart, greeting: &Greeting) -> Rect {
+    let spot = match recipe.and_then(|recipe| recipe.layers.get(part.layer)).map(|layer| &layer.material) {
+        Some(Material::Strip { spot, .. }) => *spot,
+        _ => Spot::default(),
+    };
+    let ink = stamping::place(part.rect.size, greeting, spot).ink;
+    Rect::new(part.rect.x + ink.x, part.rect.y + ink.y, ink.size)
+}
+
+/// The stamped words in the middle of their ink, as wide or as tall as it is, whichever is reached first.
+pub(super) fn greeting_mark(words: &str, inked: Rect, ink: Color) -> Option<Mark> {
     let trial = shape(words, Style::new(Face::Italic, 100));
     let tall = trial.above + trial.below;
     if trial.width <= Length::ZERO || tall <= Length::ZERO {
         return None;
     }
-    let by_width = share(trial.style.size, inked.width.ticks(), trial.width.ticks());
-    let by_height = share(trial.style.size, inked.height.ticks(), tall.ticks());
+    let by_width = share(trial.style.size, inked.size.width.ticks(), trial.width.ticks());
+    let by_height = share(trial.style.size, inked.size.height.ticks(), tall.ticks());
     let line = shape(words, Style { face: Face::Italic, size: by_width.min(by_height) });
-    let centre = middle(strip);
+    let centre = middle(inked);
     let base = centre.y + half(line.above - line.below);
     // Drawn, not written: on a small picture of a card the words would be smaller than any a page may hold.
     Some(outlined(&line, Point::new(centre.x - half(line.width), base), ink))

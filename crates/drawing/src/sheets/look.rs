@@ -69,6 +69,11 @@ impl Fit {
         Fit { at, over, under }
     }
 
+    /// At the same scale, with its corner elsewhere.
+    pub(super) const fn from(self, at: Point) -> Fit {
+        Fit { at, ..self }
+    }
+
     pub(super) fn length(self, length: Length) -> Length {
         share(length, self.over.ticks(), self.under.ticks())
     }
@@ -96,10 +101,4 @@ pub(super) fn inset(rect: Rect, by: Length) -> Rect {
 /// The middle of a rectangle.
 pub(super) fn middle(rect: Rect) -> Point {
     Point::new(rect.x + half(rect.size.width), rect.y + half(rect.size.height))
-}
-
-/// A rectangle of that size in the middle of another.
-pub(super) fn centred_in(rect: Rect, size: Size) -> Rect {
-    let at = middle(rect);
-    Rect::new(at.x - half(size.width), at.y - half(size.height), size)
 }

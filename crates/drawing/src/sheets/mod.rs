@@ -14,6 +14,7 @@
 //! | [`kit_labels()`] | labels for the kits of a class |
 //! | [`recut_steps`], [`lost_name`] | what is cut again for a spoiled piece |
 //! | [`worded`] | findings and ways out in words |
+//! | [`stamping_told`] | where greetings come, in the order in which to stamp them |
 //! | [`stock_drawing`] | one sheet of cardstock with its cuts |
 //!
 //! The only part of this room that knows plans. Left out on purpose: how a plan was found, and files.
@@ -39,6 +40,7 @@ mod recut;
 mod screen;
 mod shares;
 mod sketch;
+mod stamping;
 mod steps;
 mod swatch;
 mod templates;
@@ -64,6 +66,7 @@ pub use light::{light_table, piece_drawing};
 pub use one_page::one_page;
 pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
+pub use stamping::{StampingTold, stamping_told};
 pub use templates::templates;
 
 /// What each face looks like: pack, design, side, seen with its own top up.
@@ -94,6 +97,7 @@ fn spoken_edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
     papers::papers(plan, faces, told, &mut pages);
     steps::steps(plan, faces, told, &mut pages);
     needs::cardstock(plan, told, &mut pages);
+    stamping::stamping(plan, told, &mut pages);
     assembly::assembly(plan, faces, told, &mut pages);
     errors::errors(plan, faces, told, &mut pages);
     cautions::cautions(plan, told, &mut pages);

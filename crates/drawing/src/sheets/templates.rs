@@ -5,7 +5,7 @@
 //! Left out on purpose: envelopes, whose flaps and glue are a craft of their own.
 
 use cards::Plan;
-use cards::plan::PartKind;
+use cards::stamping::{self, Sitting};
 use measure::{Length, Rect, Size};
 
 use super::edition::Edition;
@@ -224,26 +224,18 @@ fn centre_lines(rect: Rect, beyond: Length) -> [Mark; 2] {
 
 /// For every greeting strip: a corner to lay it in, its outline, its centre, and where the words come.
 fn jigs<'a>(plan: &'a Plan, press: Press) -> Vec<Drawing<'a>> {
-    let mut seen: Vec<(Size, usize)> = Vec::new();
-    for card in &plan.cards {
-        for part in &card.parts {
-            if let PartKind::Strip(_, greeting) = part.kind
-                && !seen.contains(&(part.rect.size, greeting))
-            {
-                seen.push((part.rect.size, greeting));
-            }
-        }
-    }
     let arm = sixteenths(6);
-    let jig = move |(strip, greeting): (Size, usize)| {
-        let greeting = plan.project.greetings.get(greeting)?;
+    let jig = move |sitting: Sitting| {
+        let strip = sitting.strip;
+        let greeting = plan.project.greetings.get(sitting.greeting)?;
+        let placed = stamping::place(strip, greeting, sitting.spot);
         let size = Size::new(strip.width + arm * 2, strip.height + arm * 3);
         let args = [
             ("strip", press.told.size(strip).into()),
             ("words", (&greeting.words).into()),
             ("inked", press.told.size(greeting.inked).into()),
-            ("side", press.told.length(half(strip.width - greeting.inked.width)).into()),
-            ("above", press.told.length(half(strip.height - greeting.inked.height)).into()),
+            ("side", press.told.length(placed.ink.x).into()),
+            ("above", press.told.length(placed.ink.y).into()),
         ];
         let draw = move |fit: Fit, _: Rect| {
             let outline = fit.rect(Rect::new(arm, arm, strip));
@@ -255,10 +247,7 @@ fn jigs<'a>(plan: &'a Plan, press: Press) -> Vec<Drawing<'a>> {
             marks.push(Mark::line(Point::new(left, top - pt(2)), Point::new(left, down), corner.clone()));
             marks.push(Mark::line(Point::new(left - pt(2), top), Point::new(outline.right(), top), corner));
             marks.push(Mark::frame(outline, thin()));
-            marks.extend(centre_lines(outline, fit.length(sixteenths(3))));
-            let inked = super::look::centred_in(outline, fit.size(greeting.inked));
-            marks.push(Mark::frame(inked, Pen { color: ACCENT, width: pt(1), dash: vec![pt(4), pt(2)] }));
-            marks.extend(super::card::greeting_mark(&greeting.words, inked.size, inked, SOFT));
+            marks.extend(super::stamping::jig(greeting, placed, fit, Point::new(outline.x, outline.y)));
             marks
         };
         Some(Drawing {
@@ -268,7 +257,7 @@ fn jigs<'a>(plan: &'a Plan, press: Press) -> Vec<Drawing<'a>> {
             draw: Box::new(draw),
         })
     };
-    seen.into_iter().filter_map(jig).collect()
+    stamping::sittings(plan).into_iter().filter_map(jig).collect()
 }
 
 /// For every recipe: the card's front with the outline of each layer.

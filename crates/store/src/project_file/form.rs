@@ -357,6 +357,18 @@ static GREETING: Form = Form {
         needed("words", Shape::Text, "Its words."),
         needed("inked", Shape::Size, "Size of the inked mark, not of the block."),
         may("ink", Shape::Color, "Colour of the ink. Left out: #333333."),
+        may("stamp", Shape::Table(&STAMP), "The stamp itself, where its ink does not fill it."),
+    ],
+};
+
+/// The stamp of a greeting.
+pub(super) static STAMP: Form = Form {
+    name: "stamp",
+    says: "A stamp and where its ink lies on it, seen as it prints.",
+    keys: &[
+        needed("size", Shape::Size, "Its outer size."),
+        may("left", Shape::Length, "From its left edge to the ink. Left out: half of what is free."),
+        may("top", Shape::Length, "From its top edge to the ink. Left out: half of what is free."),
     ],
 };
 
@@ -455,6 +467,27 @@ pub(super) const KINDS: &[&str] = &["patterned", "mat", "plain", "strip", "ribbo
 pub(super) const POINTS: &[&str] =
     &["top left", "top", "top right", "left", "middle", "right", "bottom left", "bottom", "bottom right"];
 
+/// Where words come on a strip: lines on which their middle lies, then edges and corners.
+pub(super) const SPOTS: &[&str] = &[
+    "middle",
+    "left third",
+    "right third",
+    "upper third",
+    "lower third",
+    "upper left third",
+    "upper right third",
+    "lower left third",
+    "lower right third",
+    "top left",
+    "top",
+    "top right",
+    "left",
+    "right",
+    "bottom left",
+    "bottom",
+    "bottom right",
+];
+
 const NAME: Key = needed("name", Shape::Text, "Its name: panel, band, mat.");
 const KIND: Key = may("kind", Shape::Choice(KINDS), "What it is made of. Left out: patterned.");
 const ON: Key =
@@ -528,6 +561,16 @@ static STRIP: Form = Form {
         needed("size", Shape::Size, "Its size."),
         may("cardstock", Shape::Text, "Its cardstock. Left out: the only one."),
         may("greeting", Shape::Text, "The words of its greeting. Left out: the only one."),
+        may(
+            "words_at",
+            Shape::Choice(SPOTS),
+            "Where on it the ink comes: its middle on a line, or with a border at an edge. Left out: middle.",
+        ),
+        may(
+            "words_border",
+            Shape::Length,
+            "Where words_at names an edge or a corner: from there to the ink. Left out: 1/4 in, or 6 mm.",
+        ),
         may("foam_squares", Shape::Count(0, 100), "Foam squares under it. Left out: 0."),
         ON,
         AT,

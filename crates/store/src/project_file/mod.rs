@@ -25,8 +25,8 @@ mod trade;
 mod write;
 
 use cards::Project;
-use cards::model::{Envelope, Greeting, Ribbon, Trimmer};
-use measure::{Mark, Size, Unit};
+use cards::model::{Envelope, Greeting, Ribbon, Stamp, Trimmer};
+use measure::{Length, Mark, Size, Unit};
 use toml::de::{DeTable, DeValue};
 
 use desk::{Bounds, Desk, Table, Value};
@@ -229,12 +229,30 @@ fn ribbons(desk: &mut Desk, root: &Table<'_>, own: &mut Own) -> Vec<Ribbon> {
 
 fn greetings(desk: &mut Desk, root: &Table<'_>, own: &mut Own) -> Vec<Greeting> {
     let tables = root.rows(desk, "greeting");
-    let read = |table: Table<'_>| Greeting {
-        words: own.name(desk, &table, "words"),
-        inked: table.needed_size(desk, "inked", Catalogue::Nothing),
-        ink: table.find("ink").and_then(|value| desk.color(&value)).unwrap_or_else(|| "#333333".to_owned()),
+    let read = |table: Table<'_>| {
+        let words = own.name(desk, &table, "words");
+        let inked = table.needed_size(desk, "inked", Catalogue::Nothing);
+        let ink = table.find("ink").and_then(|value| desk.color(&value)).unwrap_or_else(|| "#333333".to_owned());
+        let stamp = table.table(desk, "stamp").map(|stamp| read_stamp(desk, &stamp, inked));
+        Greeting { words, inked, ink, stamp }
     };
     tables.into_iter().map(read).collect()
+}
+
+/// The stamp of a greeting: what is not said of it is half of what the ink leaves free.
+fn read_stamp(desk: &mut Desk, table: &Table<'_>, inked: Size) -> Stamp {
+    let size = table.needed_size(desk, "size", Catalogue::Nothing);
+    let half = |free: Length| Length::from_ticks(free.ticks().div_euclid(2));
+    let left = table.length(desk, "left", Bounds::FromNothing).unwrap_or_else(|| half(size.width - inked.width));
+    let top = table.length(desk, "top", Bounds::FromNothing).unwrap_or_else(|| half(size.height - inked.height));
+    let beyond = left < Length::ZERO
+        || top < Length::ZERO
+        || left + inked.width > size.width
+        || top + inked.height > size.height;
+    if beyond {
+        table.blame_key(desk, "size", ProblemKind::InkBeyondStamp { inked, stamp: size });
+    }
+    Stamp { size, left, top }
 }
 
 /// A name, a size, or a table with both. Without a name of its own it is called as it is written.

@@ -144,6 +144,15 @@ pub enum ProblemKind {
         /// The largest that looks right.
         most: Size,
     },
+    /// Ink that lies beyond the edge of its stamp.
+    InkBeyondStamp {
+        /// Size of the ink.
+        inked: Size,
+        /// Size of the stamp.
+        stamp: Size,
+    },
+    /// A border for words that come at no edge.
+    BorderWithoutEdge,
     /// A mark that no rule here has.
     BadMark {
         /// The length.
@@ -308,6 +317,8 @@ impl ProblemKind {
             ProblemKind::LeastAboveMost { .. } => "least-above-most",
             ProblemKind::FewestAboveMost { .. } => "fewest-above-most",
             ProblemKind::PreferOutside { .. } => "prefer-outside",
+            ProblemKind::InkBeyondStamp { .. } => "ink-beyond-stamp",
+            ProblemKind::BorderWithoutEdge => "border-without-edge",
             ProblemKind::BadMark { .. } => "bad-mark",
             ProblemKind::BadChoice { .. } => "bad-choice",
             ProblemKind::UnknownName { .. } => "unknown-name",
@@ -380,6 +391,12 @@ impl ProblemKind {
                     .flatten()
                     .collect()
             }
+            ProblemKind::InkBeyondStamp { inked, stamp } => {
+                let sizes =
+                    [sides(["ink-width", "ink-height"], *inked), sides(["stamp-width", "stamp-height"], *stamp)];
+                sizes.into_iter().flatten().collect()
+            }
+            ProblemKind::BorderWithoutEdge => Vec::new(),
             ProblemKind::BadMark { found, known } => vec![("found", Fact::Length(*found)), ("known", list(known))],
             ProblemKind::BadChoice { found, nearest, choices } => {
                 vec![

@@ -1,7 +1,7 @@
 //! Recipes and their layers.
 
-use cards::model::{Anchor, Fold, Layer, Material, Placement, Range, Recipe};
-use measure::{Length, Mark, Size, formats};
+use cards::model::{Anchor, Fold, Layer, Material, Placement, Range, Recipe, Spot, Third};
+use measure::{Length, Mark, Size, Unit, formats};
 use toml::de::DeValue;
 
 use super::desk::{Bounds, Desk, Table, Value, own_keys};
@@ -183,6 +183,7 @@ fn material(desk: &mut Desk, table: &Table<'_>, layer: &Begun<'_>, shelf: &Shelf
             size: table.needed_size(desk, "size", Catalogue::Nothing),
             cardstock: shelf.stocks.index_or_only(desk, table, "cardstock").unwrap_or(0),
             greeting: shelf.stamped.index_or_only(desk, table, "greeting").unwrap_or(0),
+            spot: spot(desk, table),
             foam_squares: table.count(desk, "foam_squares").unwrap_or(0),
         },
         RIBBON => Material::Ribbon {
@@ -191,6 +192,56 @@ fn material(desk: &mut Desk, table: &Table<'_>, layer: &Begun<'_>, shelf: &Shelf
             bow: table.yes(desk, "bow"),
         },
         _ => patterned(desk, table, shelf.mark),
+    }
+}
+
+/// The lines of [`SPOTS`], in its order, before its edges and corners.
+pub(super) const LINES: [(Third, Third); 9] = [
+    (Third::Middle, Third::Middle),
+    (Third::First, Third::Middle),
+    (Third::Last, Third::Middle),
+    (Third::Middle, Third::First),
+    (Third::Middle, Third::Last),
+    (Third::First, Third::First),
+    (Third::Last, Third::First),
+    (Third::First, Third::Last),
+    (Third::Last, Third::Last),
+];
+
+/// The edges and corners of [`SPOTS`], in its order.
+pub(super) const EDGES: [Anchor; 8] = [
+    Anchor::TopLeft,
+    Anchor::Top,
+    Anchor::TopRight,
+    Anchor::Left,
+    Anchor::Right,
+    Anchor::BottomLeft,
+    Anchor::Bottom,
+    Anchor::BottomRight,
+];
+
+/// Where the words of a strip come.
+fn spot(desk: &mut Desk, table: &Table<'_>) -> Spot {
+    let chosen = table.choice(desk, "words_at").unwrap_or(0);
+    let border = table.length(desk, "words_border", Bounds::FromNothing);
+    if let Some(anchor) = chosen.checked_sub(LINES.len()).and_then(|edge| EDGES.get(edge)) {
+        return Spot::Border { anchor: *anchor, border: border.unwrap_or_else(|| usual_words_border(desk.unit)) };
+    }
+    if border.is_some() {
+        table.blame_key(desk, "words_border", ProblemKind::BorderWithoutEdge);
+    }
+    let (across, down) = LINES[chosen.min(LINES.len() - 1)];
+    Spot::On { across, down }
+}
+
+/// From an edge to the words where the maker does not say: 1/4 in, or 6 mm.
+///
+/// # Source
+/// Chosen: twice the least that should stay clear.
+pub(super) const fn usual_words_border(unit: Unit) -> Length {
+    match unit {
+        Unit::Inch => Unit::Inch.thousandths(250),
+        Unit::Millimetre => Length::mm(6),
     }
 }
 

@@ -3,6 +3,7 @@
 //! What is at its usual value is left out, as a maker would; lengths are bare numbers in the project's unit.
 //! Left out on purpose: the maker's own comments and spellings, which a project does not hold.
 
+mod strip;
 mod trade;
 
 use std::fmt::Write as _;
@@ -108,6 +109,7 @@ pub fn write(project: &Project) -> String {
         pen.text("words", &greeting.words);
         pen.size("inked", greeting.inked);
         pen.text("ink", &greeting.ink);
+        pen.stamp(greeting.stamp.as_ref());
     }
     pen.supplies(supplies);
     for recipe in recipes {
@@ -557,13 +559,14 @@ impl Pen<'_> {
                 self.size("size", *size);
                 self.of_cardstock("cardstock", *cardstock);
             }
-            Material::Strip { size, cardstock, greeting, foam_squares } => {
+            Material::Strip { size, cardstock, greeting, spot, foam_squares } => {
                 self.text("kind", KINDS[3]);
                 self.size("size", *size);
                 self.of_cardstock("cardstock", *cardstock);
                 if project.greetings.len() != 1 {
                     self.text("greeting", named(&project.greetings, *greeting, |greeting| &greeting.words));
                 }
+                self.spot(*spot);
                 self.other_count("foam_squares", *foam_squares, 0);
             }
             Material::Ribbon { ribbon, length, bow } => {

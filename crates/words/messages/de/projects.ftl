@@ -119,6 +119,10 @@ problem-fewest-above-most = mindestens { $least } und höchstens { $most } Karte
     .remedy = machen Sie `least` kleiner oder `most` größer
 problem-prefer-outside = die Größe, die Sie am liebsten hätten, { $prefer-width } × { $prefer-height }, liegt außerhalb dessen, was gut aussieht
     .remedy = sie sollte zwischen { $least-width } × { $least-height } und { $most-width } × { $most-height } liegen; oder weiten Sie die Spannen
+problem-ink-beyond-stamp = die Farbe, { $ink-width } × { $ink-height }, liegt jenseits der Kante ihres Stempels, { $stamp-width } × { $stamp-height }
+    .remedy = messen Sie den Stempel an seinen äußeren Kanten und von seiner linken und oberen Kante bis zur Farbe, so wie er druckt
+problem-border-without-edge = `words_border` reicht von einer Kante bis zu den Worten, aber `words_at` nennt keine Kante
+    .remedy = nennen Sie eine Kante oder Ecke, etwa `words_at = "left"`, oder lassen Sie den Rand weg
 problem-bad-mark = kein Lineal hier hat Teilstriche alle { $found }
     .remedy = nehmen Sie eins davon: { $known }
 

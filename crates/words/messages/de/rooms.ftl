@@ -9,6 +9,7 @@ way-cards = Karten
 way-layout = Schnittplan
 way-batch = Serie
 way-cardstock = Tonkarton
+way-background = Hintergrund
 way-table = Tisch
 way-share = Weitergeben
 undo = Rückgängig

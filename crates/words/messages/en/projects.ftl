@@ -119,6 +119,10 @@ problem-fewest-above-most = at least { $least } and at most { $most } cards of i
     .remedy = make `least` smaller or `most` larger
 problem-prefer-outside = the size you like best, { $prefer-width } × { $prefer-height }, is outside what looks right
     .remedy = it should lie between { $least-width } × { $least-height } and { $most-width } × { $most-height }; or widen the ranges
+problem-ink-beyond-stamp = the ink, { $ink-width } × { $ink-height }, lies beyond the edge of its stamp, { $stamp-width } × { $stamp-height }
+    .remedy = measure the stamp on its outer edges, and from its left and top edge to the ink, as it prints
+problem-border-without-edge = `words_border` is from an edge to the words, but `words_at` names no edge
+    .remedy = say an edge or a corner, such as `words_at = "left"`, or leave the border out
 problem-bad-mark = no rule here is marked every { $found }
     .remedy = take one of these: { $known }
 

@@ -9,6 +9,7 @@ way-cards = Cards
 way-layout = Layout
 way-batch = Batch
 way-cardstock = Cardstock
+way-background = Background
 way-table = Table
 way-share = Share
 undo = Undo

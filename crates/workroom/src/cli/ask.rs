@@ -32,6 +32,8 @@ pub(super) enum Asked {
     Spoiled(super::spoiled::Request),
     /// `octavo post`, `octavo supplies`, `octavo class`.
     Trade(super::trade::Request),
+    /// `octavo greetings`.
+    Greetings(super::greetings::Request),
     /// `octavo why`.
     Why(why::Request),
     /// `octavo square`.
@@ -139,6 +141,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some((verb @ ("post" | "supplies" | "class"), given)) => {
                 Asked::Trade(super::trade::Request::read(verb, given))
             }
+            Some(("greetings", given)) => Asked::Greetings(super::greetings::Request::read(given)),
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
             Some(("square", given)) => Asked::Square(picture::SquareRequest::read(given)),
             Some(("colors", given)) => Asked::Colors(picture::ColorsRequest::read(given)),
@@ -231,6 +234,7 @@ fn command() -> Command {
         .subcommand(schema_command())
         .subcommand(super::spoiled::command())
         .subcommands(super::trade::commands())
+        .subcommand(super::greetings::command())
         .subcommand(why::command())
         .subcommand(replan::command())
         .subcommand(picture::square_command())
@@ -457,6 +461,11 @@ mod tests {
             "octavo post",
             "octavo class p.toml --today soon",
             "octavo class p.toml --on gold",
+            "octavo greetings",
+            "octavo greetings --stamp s.png",
+            "octavo greetings --stamp s.png --wide soon",
+            "octavo greetings --stamp s.png --wide 900in",
+            "octavo greetings p.toml --demo",
             "octavo replan p.toml --unit ell",
             "octavo replan p.toml --people none",
             "octavo replan p.toml --people 0",
@@ -483,6 +492,7 @@ mod tests {
             "help post",
             "help supplies",
             "help class",
+            "help greetings",
         ] {
             let line = &format!("octavo {verb}");
             let Asked::Text(text) = asked(line) else { panic!("`{line}` gives no help") };

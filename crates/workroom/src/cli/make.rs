@@ -66,14 +66,23 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
 
 /// The project that was named.
 pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
-    let (text, named) = match source {
-        Source::Demo => (DEMO.to_owned(), DEMO_NAME.to_owned()),
-        Source::File(file) => (text_of(file)?, file.display().to_string()),
+    let text = text(source)?;
+    let named = match source {
+        Source::Demo => DEMO_NAME.to_owned(),
+        Source::File(file) => file.display().to_string(),
     };
     let refused = |problems: Vec<Problem>| {
         Refusal::Many(problems.iter().map(|problem| problem_refusal(problem, &named)).collect())
     };
     project_file::read_bytes(text.as_bytes()).map_err(refused)
+}
+
+/// The text of the project that was named.
+pub(super) fn text(source: &Source) -> Result<String, Refusal> {
+    match source {
+        Source::Demo => Ok(DEMO.to_owned()),
+        Source::File(file) => text_of(file),
+    }
 }
 
 /// Its plan, with progress told when it takes long.

@@ -8,6 +8,7 @@
 
 mod ask;
 mod clock;
+mod greetings;
 mod make;
 mod open;
 mod picture;
@@ -72,6 +73,7 @@ fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
         ask::Asked::Replan(request) => replan::run(&request, &mut desk),
         ask::Asked::Spoiled(request) => spoiled::run(&request, &mut desk),
         ask::Asked::Trade(request) => trade::run(&request, &mut desk),
+        ask::Asked::Greetings(request) => greetings::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
         ask::Asked::Square(request) => picture::square(&request, &mut desk),
         ask::Asked::Colors(request) => picture::colors(&request, &mut desk),

@@ -142,7 +142,7 @@ impl ColorsRequest {
 }
 
 /// All the pixels of a picture file that may lie anywhere: the maker named it.
-fn read(path: &Path) -> Result<Raster, Refusal> {
+pub(super) fn load(path: &Path) -> Result<Raster, Refusal> {
     let named = ("picture", Fact::Text(path.display().to_string()));
     let refused = |error: &PictureError| match error {
         PictureError::Elsewhere | PictureError::Missing => {
@@ -183,7 +183,7 @@ struct SquareView {
 
 /// Finds or takes the corners, and writes the straight picture.
 pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
-    let photo = read(&request.photo)?;
+    let photo = load(&request.photo)?;
     let named = [("picture", Fact::Text(request.photo.display().to_string()))];
     let (corners, found) = match request.corners {
         Some(given) => (Quad::new(given).map_err(|error| crossed(&error))?, None),
@@ -288,7 +288,7 @@ struct ColorsView {
 
 /// The colours of a picture, how papers go with it, and how an ink reads on it.
 pub(super) fn colors(request: &ColorsRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
-    let (picture, _) = read(&request.picture)?.shrunk(600);
+    let (picture, _) = load(&request.picture)?.shrunk(600);
     let pixels: Vec<color::Srgb> =
         picture.rgb().chunks_exact(3).map(|pixel| color::Srgb::new(pixel[0], pixel[1], pixel[2])).collect();
     let found = color::palette_of(&pixels, 8);

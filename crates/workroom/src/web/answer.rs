@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, batch, begin, cards, chosen, class, collage, drawings, facing, hand, layout, moving, paper, post, progress,
-    recipes, sample, say, share, shell, spoiled, stock, supplies, table,
+    assets, background, batch, begin, cards, chosen, class, collage, drawings, facing, hand, layout, moving, paper,
+    post, progress, recipes, sample, say, share, shell, spoiled, stock, supplies, table,
 };
 use crate::wording;
 
@@ -128,8 +128,8 @@ impl Answer {
 }
 
 /// The pages of a project, in the order of the job.
-pub(super) const PAGES: [&str; 10] =
-    ["paper", "cards", "layout", "batch", "cardstock", "supplies", "table", "post", "class", "share"];
+pub(super) const PAGES: [&str; 11] =
+    ["paper", "cards", "layout", "batch", "cardstock", "supplies", "background", "table", "post", "class", "share"];
 
 /// A project on the desk: all that a page shows.
 pub(super) struct Desk<'a> {
@@ -382,6 +382,7 @@ fn show(
         "batch" => batch::page(&desk),
         "cardstock" => stock::page(&desk),
         "supplies" => supplies::page(&desk)?,
+        "background" => background::page(&desk),
         "table" => table::page(&desk)?,
         "post" => post::page(&desk),
         "class" => class::page(&desk),

@@ -167,7 +167,7 @@ fn put(item: &mut Item, place: &str, value: &str, names: &mut Vec<String>) -> Re
     let there = item.get(key).is_some_and(|found| !found.is_none());
     if !there {
         let own_table = OWN_TABLES.contains(&key);
-        if !["front", "back", "collage"].contains(&key) && !own_table {
+        if !["front", "back", "collage", "stamp"].contains(&key) && !own_table {
             return Err(EditError::NoPlace);
         }
         let fresh = if own_table {
@@ -178,7 +178,13 @@ fn put(item: &mut Item, place: &str, value: &str, names: &mut Vec<String>) -> Re
         item.as_table_like_mut().ok_or(EditError::NoPlace)?.insert(key, fresh);
     }
     let inner = item.get_mut(key).ok_or(EditError::NoPlace)?;
-    put(inner, rest, value, names)
+    put(inner, rest, value, names)?;
+    // A stamp of which nothing is said any more is none.
+    let empty = inner.as_table_like().is_some_and(toml_edit::TableLike::is_empty);
+    if let (true, "stamp", Some(table)) = (empty, key, item.as_table_like_mut()) {
+        table.remove(key);
+    }
+    Ok(())
 }
 
 fn set(item: &mut Item, key: &str, value: &str) -> Result<(), EditError> {

@@ -8,7 +8,8 @@
 //! | `room` | the projects, plans already made, drawings already drawn |
 //! | `edit` | changes to a project file that leave its comments alone |
 //! | `shell`, `fields` | what every page has; the parts of forms |
-//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `table`, `post`, `class`, `share` | a page each |
+//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `background`, `table`, `post`, `class`, `share` | a page each |
+//! | `greetings` | greetings and their jigs, on the page Background |
 //! | `collage` | the printed lines of a collage sheet |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
@@ -29,6 +30,7 @@ mod accent;
 mod answer;
 mod arrival;
 mod assets;
+mod background;
 mod batch;
 mod begin;
 mod cards;
@@ -39,6 +41,7 @@ mod drawings;
 mod edit;
 mod facing;
 mod fields;
+mod greetings;
 mod hand;
 mod language;
 mod layout;
@@ -63,6 +66,7 @@ use drawing::text::with_fractions;
 use words::Arg;
 
 pub use answer::{Answer, Asked, Method, answer};
+pub(crate) use greetings::grown;
 pub use room::{Planner, Room};
 pub use server::{Address, Limits, ServeError, serve};
 

@@ -16,6 +16,7 @@ fn name(page: &str) -> String {
         "batch" => say("way-batch", &[]),
         "cardstock" => say("way-cardstock", &[]),
         "supplies" => say("way-supplies", &[]),
+        "background" => say("way-background", &[]),
         "table" => say("way-table", &[]),
         "post" => say("way-post", &[]),
         "class" => say("way-class", &[]),

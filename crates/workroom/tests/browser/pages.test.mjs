@@ -21,6 +21,7 @@ const PAGES = [
   ["/w/1/batch?side=both", "Batch", ".of-sheet img", 48],
   ["/w/1/cardstock", "Cardstock", "section.stock", 5],
   ["/w/1/supplies", "Supplies", ".shelf", 1],
+  ["/w/1/background", "Stamped by hand", "li.jig", 1],
   ["/w/1/post", "Post", ".operators li", 8],
   ["/w/1/class", "Class", "#own form", 1],
   ["/w/1/table?sample=0&w1=4&h1=4+1/2", "Table", ".measured li", 2],

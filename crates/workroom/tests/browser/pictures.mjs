@@ -7,7 +7,7 @@ import { join, resolve } from "node:path";
 import { browser, workroom } from "./driver.mjs";
 
 /** The whole pack lies on top of the table: project 2. */
-const PAGES = ["hand", "paper", "cards", "layout", "batch", "cardstock", "supplies", "table", "post", "class", "share"];
+const PAGES = ["hand", "paper", "cards", "layout", "batch", "cardstock", "supplies", "background", "table", "post", "class", "share"];
 const out = resolve(process.argv[2] ?? "docs/pictures");
 
 await mkdir(out, { recursive: true });

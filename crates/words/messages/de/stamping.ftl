@@ -1,0 +1,86 @@
+### Stamped greetings: where they come, and what hands do to them.
+
+## Stempeln
+
+page-stamping-title = Die Sprüche stempeln
+page-stamping-lead = Legen Sie einen Streifen in die Ecke seines Anlegewinkels (bei den Vorlagen), stempeln Sie, und nehmen Sie den nächsten: So kommen die Worte jedes Mal an dieselbe Stelle. Lassen Sie die Farbe trocknen, bevor Sie die Streifen stapeln.
+page-stamping-lead-several = Stempeln Sie in dieser Reihenfolge: helle Farben vor dunklen, jeder Stempel einmal zur Hand. Legen Sie einen Streifen in die Ecke seines Anlegewinkels (bei den Vorlagen), stempeln Sie, und nehmen Sie den nächsten: So kommen die Worte jedes Mal an dieselbe Stelle. Reinigen Sie den Stempel vor der nächsten Farbe, und lassen Sie die Streifen trocknen, bevor Sie sie stapeln.
+page-stamping-head = „{ $words }“ auf Streifen von { $strip }
+page-stamping-alt = Ein Streifen mit seinen Maßen: { $head }
+page-stamping-middle = In der Mitte, nach der Farbe gemessen: { $left } bleiben links frei und { $right } rechts, { $above } darüber und { $below } darunter.
+page-stamping-where = Nach der Farbe gemessen: { $left } bleiben links frei und { $right } rechts, { $above } darüber und { $below } darunter.
+page-stamping-over = Die Worte ragen um { $over } über die Kante des Streifens. Nehmen Sie einen größeren Streifen oder einen kleineren Stempel.
+page-stamping-edges = Die Kanten des Stempels selbst (gepunktet) liegen { $left } { $left-way ->
+    [beyond] außerhalb
+   *[inside] innerhalb
+} der linken Kante des Streifens und { $above } { $above-way ->
+    [beyond] über
+   *[inside] unter
+} seiner oberen Kante.
+page-stamping-of = { $count } aus { $stock }
+page-stamping-count = { $count ->
+    [one] { $count } Abdruck
+   *[other] { $count } Abdrucke
+}: { $stocks }. Probieren Sie es zuerst auf einem Reststück.
+page-stamping-tilt = Um 1° gedreht, liegt ein Ende der Worte { $rise } höher als das andere; bis { $degrees }° bleiben an jeder Kante { $clear } frei.
+page-stamping-tilt-free = Um 1° gedreht, liegt ein Ende der Worte { $rise } höher als das andere; der Streifen hat Platz für jede Neigung.
+page-stamping-tilt-tight = Um 1° gedreht, liegt ein Ende der Worte { $rise } höher als das andere; dieser Streifen lässt selbst bei geraden Worten weniger als { $clear } frei.
+
+## Die Seite und der Befehl
+
+background-title = Von Hand gestempelt
+background-lead = Sprüche mitten auf ihren Streifen, gerade und alle gleich, und in welcher Reihenfolge gestempelt wird.
+background-caution = Lösemittelhaltige Farben und Reiniger: Öffnen Sie ein Fenster, halten Sie sie von Flammen und von Kindern fern, und beachten Sie das Etikett.
+greetings-none = Keine Karte dieses Projekts hat einen gestempelten Spruch.
+greetings-jigs = Die Anlegewinkel in wahrer Größe, bei den Vorlagen (PDF)
+greetings-grow = { $recipe }: { $layer } misst { $from }; der Spruch braucht { $to }.
+greetings-grow-all = { $count ->
+    [one] Diesen Streifen groß genug machen
+   *[other] Diese { $count } Streifen groß genug machen
+}
+greetings-change = Sprüche, Stempel und Streifen ändern
+greetings-how = Messen Sie die Farbe und nicht den Klotz: Stempeln Sie einmal auf ein Reststück, und messen Sie den Abdruck. Ist der Stempel größer als seine Farbe, so nennen Sie seine eigene Größe und wie weit innen die Farbe beginnt, so wie er druckt; „octavo greetings --stamp BILD --wide 76mm“ misst ein Bild davon.
+greetings-words = Worte
+greetings-inked = Farbe, Breite x Höhe
+greetings-ink = Farbton
+greetings-stamp-size = Stempel, Breite x Höhe
+greetings-stamp-left = Von seiner linken Kante bis zur Farbe
+greetings-stamp-top = Von seiner oberen Kante bis zur Farbe
+greetings-strip = Streifen, Breite x Höhe
+greetings-at = Wohin die Worte kommen
+greetings-border = Von der Kante bis zu den Worten
+spot-middle = in die Mitte
+spot-left-third = auf das linke Drittel
+spot-right-third = auf das rechte Drittel
+spot-upper-third = auf das obere Drittel
+spot-lower-third = auf das untere Drittel
+spot-upper-left-third = auf das obere linke Drittel
+spot-upper-right-third = auf das obere rechte Drittel
+spot-lower-left-third = auf das untere linke Drittel
+spot-lower-right-third = auf das untere rechte Drittel
+spot-left = an die linke Kante
+spot-right = an die rechte Kante
+spot-top = an die obere Kante
+spot-bottom = an die untere Kante
+spot-top-left = in die obere linke Ecke
+spot-top-right = in die obere rechte Ecke
+spot-bottom-left = in die untere linke Ecke
+spot-bottom-right = in die untere rechte Ecke
+
+help-greetings = Sagen, wohin jeder Spruch auf seinem Streifen kommt und in welcher Reihenfolge gestempelt wird, oder einen Stempel messen
+    .fit = Das Projekt in diese neue Datei schreiben, jeder Streifen groß genug für seinen Spruch
+    .stamp = Ein Bild vom Abdruck eines Stempels auf hellem oder durchsichtigem Grund: JPEG, PNG oder WebP; seine Farbe wird gemessen
+    .wide = Wie breit das ganze Bild in Wahrheit ist, etwa 76mm oder 3in
+    .json = Die Stellen als JSON ausgeben
+    .examples =
+        Beispiele:
+          octavo greetings --demo
+          octavo greetings meine-karten.toml --fit meine-karten-passend.toml
+          octavo greetings --stamp mit-dank.png --wide 76mm
+greetings-fit-already = Jeder Streifen ist groß genug für seinen Spruch; es wurde nichts geschrieben.
+greetings-grown = { $recipe }: { $layer } wuchs von { $from } auf { $to }.
+greetings-written = Geschrieben: { $path }
+greetings-measured = Setzen Sie dies in Ihre Projektdatei:
+refused-stamp-wide = wie breit das Bild in Wahrheit ist, von 3 mm bis 40 in, etwa `76mm` oder `3in`
+refused-stamp-empty = keine Farbe in `{ $path }`: nichts ist dunkler als sein Grund
+    .remedy = stempeln Sie mit dunkler Farbe auf weißes Papier, und nehmen Sie das Bild aus der Nähe auf

@@ -1,0 +1,125 @@
+//! `octavo greetings` and the greetings of the page Background: told, grown, measured.
+#![allow(clippy::unwrap_used, reason = "tests")]
+
+use std::fs;
+use std::path::PathBuf;
+
+#[path = "common/run.rs"]
+mod run;
+
+use run::octavo;
+use workroom::web::{Asked, Method, Room, answer};
+
+fn folder(name: &str) -> PathBuf {
+    let folder = std::env::temp_dir().join(format!("octavo-greetings-{name}-{}", std::process::id()));
+    fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+#[test]
+fn the_demo_is_stamped_in_one_jig() {
+    let (code, out, _) = octavo(&["greetings", "--demo", "--json"]);
+    let told: serde_json::Value = serde_json::from_str(&out).unwrap();
+    assert_eq!(code, 0);
+    assert_eq!(told["too_small"], serde_json::json!([]));
+    let [sitting] = told["sittings"].as_array().unwrap().as_slice() else { panic!("{told}") };
+    assert_eq!(sitting["impressions"], 192);
+    // A strip of 3 × 3/4 in and ink of 2 1/4 × 3/8 in: half of what is left on either side.
+    assert_eq!((&sitting["ink_left"], &sitting["ink_right"]), (&"3/8 in".into(), &"3/8 in".into()));
+    assert_eq!((&sitting["ink_top"], &sitting["ink_bottom"]), (&"3/16 in".into(), &"3/16 in".into()));
+    let (code, out, _) = octavo(&["--language", "de", "greetings", "--demo"]);
+    assert_eq!(code, 0);
+    assert!(out.contains("192 Abdrucke") && !out.contains('⟨'), "{out}");
+}
+
+#[test]
+fn a_strip_that_is_too_small_is_made_large_enough_in_a_new_file() {
+    let folder = folder("grow");
+    let (from, to) = (folder.join("from.toml"), folder.join("to.toml"));
+    let tight = workroom::make::ONE_EACH.replace("inked = \"2 1/4 x 3/8\"", "inked = \"2 7/8 x 5/8\" # measured twice");
+    fs::write(&from, &tight).unwrap();
+    let (from, to) = (from.to_str().unwrap(), to.to_str().unwrap());
+    let (code, out, _) = octavo(&["greetings", from]);
+    assert_eq!(code, 1);
+    assert!(out.contains("its greeting asks for 3 1/8 in x 7/8 in"), "{out}");
+    let (code, _, _) = octavo(&["greetings", from, "--fit", to]);
+    assert_eq!(code, 0);
+    let grown = fs::read_to_string(to).unwrap();
+    assert!(grown.contains("3 1/8 in x 7/8 in") && grown.contains("# measured twice"), "the maker's own words stay");
+    let (code, out, _) = octavo(&["greetings", to]);
+    assert_eq!((code, out.contains("asks for")), (0, false), "{out}");
+    // Nothing is written over.
+    let (code, _, err) = octavo(&["greetings", from, "--fit", to]);
+    assert_eq!(code, 2, "{err}");
+    assert_eq!(fs::read_to_string(to).unwrap(), grown);
+    fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
+fn a_pictured_stamp_is_measured_by_its_ink() {
+    let folder = folder("stamp");
+    let path = folder.join("with-thanks.png");
+    // 900 × 300 pixels are 3 × 1 in: ink from 90 to 690 across, from 60 to 240 down.
+    let inside = |x, y| (90..690).contains(&x) && (60..240).contains(&y);
+    let color = |x: u32, y: u32| if inside(x, y) { [30, 30, 60] } else { [252, 250, 245] };
+    let rgb: Vec<u8> = (0..300).flat_map(|y| (0..900).flat_map(move |x| color(x, y))).collect();
+    fs::write(&path, workroom::pictures::png(900, 300, &rgb).unwrap()).unwrap();
+    let named = path.to_str().unwrap();
+    let (code, out, _) = octavo(&["greetings", "--stamp", named, "--wide", "300mm", "--json"]);
+    let told: serde_json::Value = serde_json::from_str(&out).unwrap();
+    assert_eq!((code, &told["inked"]), (0, &"200 mm x 60 mm".into()));
+    let stamp = serde_json::json!({ "size": "300 mm x 100 mm", "left": "30 mm", "top": "20 mm" });
+    assert_eq!(told["stamp"], stamp);
+    // What is printed goes into a project file as it is.
+    let (_, out, _) = octavo(&["greetings", "--stamp", named, "--wide", "3in"]);
+    let lines = out.split_once("[[greeting]]").unwrap().1;
+    let project = workroom::make::ONE_EACH.replacen("[[greeting]]", &format!("[[greeting]]{lines}\n[[greeting]]"), 1);
+    let project = project.replace("kind = \"strip\"", "kind = \"strip\"\ngreeting = \"with-thanks\"");
+    assert!(store::project_file::read(&project).is_ok(), "{:?}", store::project_file::read(&project).err());
+
+    let blank = folder.join("blank.png");
+    fs::write(&blank, workroom::pictures::png(20, 20, &[255; 1_200]).unwrap()).unwrap();
+    for (picture, said) in [(blank.to_str().unwrap(), "no ink"), ("/no/such.png", "cannot find"), (file!(), "")] {
+        let (code, _, err) = octavo(&["greetings", "--stamp", picture, "--wide", "3in"]);
+        assert_eq!(code, 2, "{err}");
+        assert!(err.contains(said) && !err.contains('⟨'), "{err}");
+    }
+    fs::remove_dir_all(folder).unwrap();
+}
+
+fn page(room: &Room) -> String {
+    let (path, query, fields) = ("/w/1/background".to_owned(), Vec::new(), Vec::new());
+    let answered = answer(room, &Asked { method: Method::Get, path, query, fields, now: 1_793_491_200 });
+    let text = String::from_utf8(answered.body).unwrap();
+    assert!(answered.status == 200 && !text.contains('⟨'), "{text}");
+    text
+}
+
+fn edit(room: &Room, seen: &str, place: &str, value: &str) {
+    let fields = [("seen", seen), ("page", "background"), (place, value)];
+    let fields = fields.map(|(key, value)| (key.to_owned(), value.as_bytes().to_vec())).to_vec();
+    let path = "/w/1/edit".to_owned();
+    let asked = Asked { method: Method::Post, path, query: Vec::new(), fields, now: 1_793_491_200 };
+    assert_eq!(answer(room, &asked).status, 303, "{place} = {value}");
+}
+
+#[test]
+fn the_page_grows_a_strip_by_one_click() {
+    let room = Room::in_memory(1_000).unwrap();
+    let shown = page(&room);
+    assert!(shown.contains("48 impressions") && shown.contains("⅜"), "the jig's measures");
+    edit(&room, "1", "set:greeting.0.inked", "2 7/8 x 5/8");
+    let shown = page(&room);
+    assert!(shown.contains("Make this strip large enough"), "it says what would do");
+    let (place, size) = ("set:recipe.0.layer.4.size", "3 1/8 in x 7/8 in");
+    assert!(shown.contains(&format!("name=\"{place}\" value=\"{size}\"")), "the button carries it");
+    edit(&room, "2", place, size);
+    assert!(!page(&room).contains("Make this strip large enough"));
+    // A stamp larger than its ink, of which the file said nothing yet.
+    edit(&room, "3", "set:greeting.0.stamp.size", "3 1/2 x 1");
+    assert!(page(&room).contains("own edges"), "the stamp's edges are told");
+    edit(&room, "4", "set:greeting.0.stamp.size", "");
+    assert!(!page(&room).contains("own edges"), "and no more, once they are taken away");
+    edit(&room, "5", "set:recipe.0.layer.4.words_at", "left");
+    assert!(page(&room).contains("By the ink: "), "and where else they come");
+}
