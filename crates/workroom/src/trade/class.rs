@@ -1,0 +1,151 @@
+//! Kits, days and money of a class in words.
+
+use std::collections::BTreeMap;
+
+use cards::Fact;
+use cards::plan::Plan;
+use measure::Mark;
+use rust_decimal::Decimal;
+use words::say;
+
+use crate::wording;
+
+/// What is due before a class.
+pub(crate) fn due(code: &str) -> String {
+    match code {
+        "sample" => say("class-due-sample", &[]),
+        "buy" => say("class-due-buy", &[]),
+        "cut" => say("class-due-cut", &[]),
+        "stamp" => say("class-due-stamp", &[]),
+        "bag" => say("class-due-bag", &[]),
+        "print" => say("class-due-print", &[]),
+        "pack" => say("class-due-pack", &[]),
+        _ => say("class-due-class", &[]),
+    }
+}
+
+/// A kit's contents, a line each: how many of what.
+pub(crate) fn contents(plan: &Plan, batch: usize, kit: &[u32]) -> Vec<String> {
+    use cards::model::Material;
+    use cards::plan::PartKind;
+    let project = &plan.project;
+    let mark = project.mark;
+    // In the order of the layers, so that mats of all colours stand together.
+    let mut counts: BTreeMap<(usize, String), u32> = BTreeMap::new();
+    let mut put = |rank: usize, what: String, count: u32| *counts.entry((rank, what)).or_default() += count;
+    let last = project.recipes.iter().map(|recipe| recipe.layers.len()).max().unwrap_or(0) * 2 + 2;
+    for card in plan.cards.iter().filter(|card| card.batch == batch && kit.contains(&card.number)) {
+        let recipe = &project.recipes[card.recipe];
+        put(0, say("class-content-base", &[]), 1);
+        for part in &card.parts {
+            let layer = &recipe.layers[part.layer];
+            let rank = part.layer * 2 + 1;
+            match (&part.kind, &layer.material) {
+                (PartKind::Ribbon(index, _), Material::Ribbon { length, .. }) => {
+                    let name = project.ribbons.get(*index).map_or("", |ribbon| ribbon.name.as_str());
+                    let length = wording::length(*length, mark);
+                    put(rank, say("class-content-ribbon", &[("length", length.into()), ("name", name.into())]), 1);
+                }
+                (PartKind::Cardstock(index), _) => {
+                    let stock = project.cardstocks.get(*index).map_or("", |stock| stock.name.as_str());
+                    put(rank, format!("{} {stock}", layer.name), 1);
+                }
+                (_, Material::Strip { foam_squares, .. }) => {
+                    put(rank, layer.name.clone(), 1);
+                    if *foam_squares > 0 {
+                        put(rank + 1, say("class-content-foam", &[]), *foam_squares);
+                    }
+                }
+                _ => put(rank, layer.name.clone(), 1),
+            }
+        }
+        if plan.counts.envelopes.is_some() {
+            put(last, say("class-content-envelope", &[]), 1);
+        }
+    }
+    put(last + 1, say("class-content-strip-spare", &[]), 1);
+    put(last + 2, say("class-content-handout", &[]), 1);
+    let told = |((_, what), count): ((usize, String), u32)| {
+        say("class-content", &[("count", count.into()), ("what", what.into())])
+    };
+    counts.into_iter().map(told).collect()
+}
+
+/// The facts of a finding that are counts or texts, worded with its remedy.
+pub(crate) fn finding(finding: &cards::Finding, mark: Mark) -> (String, String) {
+    debug_assert!(finding.facts.iter().all(|(_, fact)| !matches!(fact, Fact::Length(_))), "classes have no lengths");
+    let worded = wording::finding(finding, mark);
+    (worded.said, worded.remedy)
+}
+
+/// Kits, cards, left-handers and the day itself, a sentence each.
+pub(crate) fn kits_told(plan: &Plan, found: &cards::class::ClassPlan) -> Vec<String> {
+    let Some(class) = &plan.project.trade.class else { return Vec::new() };
+    let mut told = vec![say(
+        "class-kits",
+        &[
+            ("kits", found.kits.into()),
+            ("seats", class.seats.into()),
+            ("demonstrators", class.demonstrators.into()),
+            ("spare", found.spare.into()),
+        ],
+    )];
+    if class.cut_kits > 0 {
+        told.push(say("class-kits-cut", &[("cut", class.cut_kits.into()), ("to-cut", found.to_cut.into())]));
+    }
+    if found.cut_beyond > 0 {
+        told.push(say("class-kits-beyond", &[("beyond", found.cut_beyond.into())]));
+    }
+    let (least, most) = found.cards_each;
+    let same = if least == most { "yes" } else { "no" };
+    told.push(say("class-cards", &[("least", least.into()), ("most", most.into()), ("same", same.into())]));
+    if !found.more_sheets.is_empty() {
+        let one = |more: &cards::class::MoreSheets| {
+            let sheets = say("amount-sheets", &[("count", more.sheets.into())]);
+            say("class-more-one", &[("sheets", sheets.into()), ("letter", (&more.letter).into())])
+        };
+        let sheets: Vec<String> = found.more_sheets.iter().map(one).collect();
+        told.push(say("class-more", &[("sheets", sheets.join(", ").into())]));
+    }
+    told.push(say("class-left", &[("left", class.left_handed.into())]));
+    let (welcome, each, end) = found.minutes;
+    let all = welcome.saturating_add(each.saturating_mul(most)).saturating_add(end);
+    let hours = say("class-hours", &[("hours", (all / 60).into()), ("minutes", (all % 60).into())]);
+    told.push(say(
+        "class-on-the-day",
+        &[
+            ("welcome", welcome.into()),
+            ("each", each.into()),
+            ("cards", most.into()),
+            ("end", end.into()),
+            ("hours", hours.into()),
+        ],
+    ));
+    told
+}
+
+/// The day something is due, with its weekday; only how many days before where no day is told.
+pub(crate) fn day(due: &cards::class::Due) -> String {
+    let Some(day) = due.day else { return format!("−{}", due.before) };
+    let weekday = say("weekday", &[("day", day.weekday().into())]);
+    let over = if due.past { format!(" ({})", say("class-over", &[])) } else { String::new() };
+    format!("{day} {weekday}{over}")
+}
+
+/// The money of a class, a line each.
+pub(crate) fn money_told(plan: &Plan, found: &cards::class::ClassPlan) -> Vec<(String, Option<Decimal>)> {
+    let money = &found.money;
+    let seats = plan.project.trade.class.as_ref().map_or(0, |class| class.seats);
+    vec![
+        (say("class-money-kit", &[]), money.kit),
+        (say("class-money-kits", &[("kits", found.kits.into())]), money.kits),
+        (say("class-money-room", &[]), Some(money.room).filter(|_| !money.mixed)),
+        (say("class-money-teacher", &[]), Some(money.teacher).filter(|_| !money.mixed)),
+        (say("class-money-shared", &[]), Some(money.shared).filter(|_| !money.mixed)),
+        (say("class-money-total", &[]), money.total),
+        (say("class-money-seat", &[("seats", money.break_even.into())]), money.seat),
+        (say("class-money-price", &[]), money.price),
+        (say("class-money-brings", &[("seats", seats.into())]), money.brings),
+        (say("class-money-over", &[]), money.over),
+    ]
+}
