@@ -6,7 +6,7 @@
 
 use std::collections::BTreeMap;
 
-use cards::buying::{NeedOf, colour_swap, shopping};
+use cards::buying::{NeedOf, card_shares, colour_swap, shopping, used};
 use cards::class::{ClassPlan, class};
 use cards::days::Day;
 use cards::money::leaves;
@@ -93,6 +93,46 @@ fn several_pack_sizes_are_mixed_and_a_missing_price_is_named() {
     assert!(shop.bought.amount.is_some(), "at least so much");
     let (_, shop) = foam(&text.replace("price = \"6.50\"", "price = { amount = \"6.50\", currency = \"EUR\" }"));
     assert_eq!((shop.bought.amount, shop.bought.currencies), (None, vec!["GBP".to_owned(), "EUR".to_owned()]));
+}
+
+#[test]
+fn the_cards_shares_add_up_to_the_cent() {
+    let plan = planned(DEMO);
+    let shop = shopping(&plan, &BTreeMap::new());
+    let shares = card_shares(&plan, &shop);
+    let used = used(&plan);
+    let all = shares.together(&plan, |_| true);
+    assert_eq!(all.cards, 192);
+    let wanted = [used.amount, shop.bought.amount, shop.next.amount].map(|sum| two(sum.unwrap()));
+    assert_eq!(all.figures.map(|sum| sum.unwrap().to_string()), wanted, "to the cent, without rounding again");
+    // By hand: paper 0.075, base with its strip 0.11, mat 0.08, tape 21 1/2 in of 12 m at 3.60 (0.16383), foam 0.01667,
+    // envelope 0.13, ink 0.008, stamp 0.07333: 0.65683; with 4 in of ribbon (0.03556) 0.69239, with 12 in 0.76350. The
+    // 16 cards of B with a panel of 3 × 4 take an inch less of tape, 0.75588, and paper by their areas.
+    let each = shares.used.clone().unwrap();
+    for (card, share) in plan.cards.iter().zip(&each) {
+        let hand = if card.batch == 0 { Decimal::new(69_239, 5) } else { Decimal::new(76_350, 5) };
+        let near = if card.batch == 0 { Decimal::new(1, 2) } else { Decimal::new(2, 2) };
+        assert!((*share - hand).abs() < near, "card {}: {share}", card.number);
+        assert_eq!(share.scale(), 2);
+    }
+    let posted = shares.together(&plan, |card| card.batch == 0).figures[0].unwrap();
+    assert_eq!(posted.to_string(), "66.47", "96 × 0.69239 is 66.469: a batch loses nothing to another");
+    let taught = shares.together(&plan, |card| card.batch == 1).figures[0].unwrap();
+    assert_eq!(taught.to_string(), "73.17", "what 16 kits use, as the class has it");
+    // Rows of cards that are alike name every card once.
+    let rows = shares.alike(&plan);
+    let named: Vec<u32> = rows.iter().flat_map(|row| row.first..=row.last).collect();
+    assert_eq!(named, (1..=192).collect::<Vec<u32>>());
+    assert!(rows.len() < 60, "{} rows", rows.len());
+    // A missing price leaves shares of what is known; several currencies leave none.
+    let text = DEMO.replace("roll = \"12 m\", price = \"3.60\"", "roll = \"12 m\"");
+    let known = planned(&text);
+    let shares = card_shares(&known, &shopping(&known, &BTreeMap::new()));
+    let sum = shares.together(&known, |_| true).figures[0].unwrap();
+    assert_eq!(two(sum), two(cards::buying::used(&known).amount.unwrap()));
+    let mixed = planned(&DEMO.replace("price = \"6.50\"", "price = { amount = \"6.50\", currency = \"EUR\" }"));
+    let shares = card_shares(&mixed, &shopping(&mixed, &BTreeMap::new()));
+    assert_eq!((shares.used, shares.bought), (None, None));
 }
 
 #[test]

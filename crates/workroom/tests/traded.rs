@@ -72,6 +72,10 @@ fn the_pages_say_what_the_engines_found() {
     for part in ["9.60 GBP saved", "174.60 GBP", "139.64 GBP", "25.88 GBP", "5.35", "Nothing is on the shelf yet"] {
         assert!(supplies.contains(part), "{part}");
     }
+    // Every card's share, and what batches have together.
+    for part in ["all 192 cards", "Every card’s share, to the coin", "97–", "cut off to the coin"] {
+        assert!(supplies.contains(part), "{part}");
+    }
     let class = visit.page("/w/2/class");
     for part in
         ["16 kits", "2026-11-14 Saturday", "233.17 GBP", "102.83 GBP", "6 × base, scored and not folded", "minors"]
@@ -258,6 +262,11 @@ fn the_command_line_says_the_same() {
     let (_, json, _) = said(&["supplies", "--demo", "--json"]);
     let supplies: serde_json::Value = serde_json::from_str(&json).unwrap();
     assert_eq!((&supplies["bought"]["amount"], &supplies["swap"]["saves"]), (&"174.6".into(), &"9.6".into()));
+    let coins = |row: &serde_json::Value| row["used"].as_str().unwrap().parse::<rust_decimal::Decimal>().unwrap();
+    let many = |row: &serde_json::Value| row["last"].as_u64().unwrap() - row["first"].as_u64().unwrap() + 1;
+    let rows = supplies["cards"].as_array().unwrap();
+    let sum: rust_decimal::Decimal = rows.iter().map(|row| coins(row) * rust_decimal::Decimal::from(many(row))).sum();
+    assert_eq!(sum.to_string(), "139.64", "what is used, to the cent");
     let (code, json, _) = said(&["class", "--demo", "--today", "2026-11-01", "--json"]);
     let class: serde_json::Value = serde_json::from_str(&json).unwrap();
     assert_eq!((code, &class["money"]["over"], &class["kits"]), (0, &"102.83".into(), &16.into()));

@@ -9,6 +9,7 @@
 //! Left out on purpose: what a price should be ([`crate::money`]) and where things lie (the shelf is told).
 
 mod packs;
+mod shares;
 
 use std::collections::BTreeMap;
 
@@ -17,6 +18,7 @@ use rust_decimal::Decimal;
 use rust_decimal::prelude::ToPrimitive;
 
 pub use packs::{Colour, PackOnSale, Swap, cheapest, swap};
+pub use shares::{Alike, CardShares, Together, card_shares};
 
 use crate::Fact;
 use crate::model::{Material, Price, Project, Supply};
@@ -261,6 +263,19 @@ fn by_piece(project: &Project, name: &str, own: u32, price: Option<&Price>) -> V
     let others =
         offers.filter_map(|offer| Some(OnSale { holds: u64::from(offer.pack_of?.max(1)), price: offer.price.clone() }));
     std::iter::once(own).chain(others).collect()
+}
+
+/// What the batch uses, as a sum.
+pub fn used(plan: &Plan) -> Sum {
+    let mut sum = Sum { amount: plan.costs.total_used, ..Sum::default() };
+    for line in &plan.costs.lines {
+        match line.used {
+            None => sum.missing.push(line.name.clone()),
+            Some(_) if sum.currencies.contains(&line.currency) => {}
+            Some(_) => sum.currencies.push(line.currency.clone()),
+        }
+    }
+    sum
 }
 
 /// What to buy, after what is on the shelf.

@@ -151,7 +151,7 @@ pub fn used_for(plan: &Plan, of: impl Fn(&Card) -> bool) -> Costs {
     let whole = weights(plan, |_| true);
     let some = weights(plan, of);
     let part = |line: &CostLine| {
-        let weight = |weights: &BTreeMap<CostOf, Decimal>| weights.get(&line.of).copied().unwrap_or_default();
+        let weight = |weights: &Weights| weights.get(&line.of).copied().unwrap_or_default();
         let (some, whole) = (weight(&some), weight(&whole));
         // All of it without a division, so that nothing is lost.
         let share = if some == whole { Some(Decimal::ONE) } else { some.checked_div(whole) };
@@ -162,53 +162,78 @@ pub fn used_for(plan: &Plan, of: impl Fn(&Card) -> bool) -> Costs {
 }
 
 /// How much of each line some of the cards take, in a measure of the line's own.
-fn weights(plan: &Plan, of: impl Fn(&Card) -> bool) -> BTreeMap<CostOf, Decimal> {
-    let project = &plan.project;
-    let sheets = |layout: &Layout| layout.sheets.iter().map(|used| u64::from(used.sheets)).sum::<u64>();
+fn weights(plan: &Plan, of: impl Fn(&Card) -> bool) -> Weights {
+    let mut weights = Weights::new();
+    for (card, own) in plan.cards.iter().zip(weights_each(plan)) {
+        if of(card) {
+            add_up(&mut weights, own);
+        }
+    }
+    weights
+}
+
+/// How much is taken of each line, in a measure of the line's own.
+pub(crate) type Weights = BTreeMap<CostOf, Decimal>;
+
+/// Adds one to the other.
+pub(crate) fn add_up(weights: &mut Weights, more: Weights) {
+    for (of, more) in more {
+        let weight = weights.entry(of).or_default();
+        *weight = weight.saturating_add(more);
+    }
+}
+
+/// How much of each line every card takes, in the order of the cards.
+pub(crate) fn weights_each(plan: &Plan) -> impl Iterator<Item = Weights> {
     let mut cut_up = vec![Decimal::ZERO; plan.layouts.len()];
     for part in plan.cards.iter().flat_map(|card| &card.parts) {
         if let PartKind::Patterned { layout, .. } = part.kind {
             cut_up[layout] = cut_up[layout].saturating_add(area(part.rect.size));
         }
     }
-    let mut weights: BTreeMap<CostOf, Decimal> = BTreeMap::new();
+    plan.cards.iter().map(move |card| weights_of(plan, &cut_up, card))
+}
+
+/// How much of each line a card takes; `cut_up` is the area of the pieces that each layout gives to cards.
+fn weights_of(plan: &Plan, cut_up: &[Decimal], card: &Card) -> Weights {
+    let project = &plan.project;
+    let sheets = |layout: &Layout| layout.sheets.iter().map(|used| u64::from(used.sheets)).sum::<u64>();
+    let mut weights = Weights::new();
     let mut add = |of: CostOf, more: Decimal| {
         let weight = weights.entry(of).or_default();
         *weight = weight.saturating_add(more);
     };
-    for card in plan.cards.iter().filter(|card| of(card)) {
-        let recipe = &project.recipes[card.recipe];
-        add(CostOf::Cardstock(recipe.base), area(recipe.base_size().0));
-        if let Some((size, cardstock)) = recipe.inside {
-            add(CostOf::Cardstock(cardstock), area(size));
-        }
-        for part in &card.parts {
-            match (&part.kind, &recipe.layers[part.layer].material) {
-                (PartKind::Patterned { layout, .. }, _) => {
-                    let sheets = Decimal::from(sheets(&plan.layouts[*layout]));
-                    let share = area(part.rect.size).saturating_mul(sheets).checked_div(cut_up[*layout]);
-                    add(CostOf::Paper(plan.layouts[*layout].pack), share.unwrap_or_default());
-                }
-                (PartKind::Cardstock(cardstock), _) => {
-                    add(CostOf::Cardstock(*cardstock), area(part.rect.size));
-                }
-                (PartKind::Strip(cardstock, _), Material::Strip { foam_squares, .. }) => {
-                    add(CostOf::Cardstock(*cardstock), area(part.rect.size));
-                    add(CostOf::Foam, Decimal::from(*foam_squares));
-                    add(CostOf::InkPad, Decimal::ONE);
-                    add(CostOf::Stamps, Decimal::ONE);
-                }
-                (PartKind::Ribbon(ribbon, _), Material::Ribbon { length, .. }) => {
-                    add(CostOf::Ribbon(*ribbon), Decimal::from(length.ticks()));
-                }
-                _ => {}
-            }
-        }
-        if let Some(tape) = &project.supplies.tape {
-            add(CostOf::Tape, Decimal::from(tape_on(project, tape, card).ticks()));
-        }
-        add(CostOf::Envelopes, Decimal::ONE);
+    let recipe = &project.recipes[card.recipe];
+    add(CostOf::Cardstock(recipe.base), area(recipe.base_size().0));
+    if let Some((size, cardstock)) = recipe.inside {
+        add(CostOf::Cardstock(cardstock), area(size));
     }
+    for part in &card.parts {
+        match (&part.kind, &recipe.layers[part.layer].material) {
+            (PartKind::Patterned { layout, .. }, _) => {
+                let sheets = Decimal::from(sheets(&plan.layouts[*layout]));
+                let share = area(part.rect.size).saturating_mul(sheets).checked_div(cut_up[*layout]);
+                add(CostOf::Paper(plan.layouts[*layout].pack), share.unwrap_or_default());
+            }
+            (PartKind::Cardstock(cardstock), _) => {
+                add(CostOf::Cardstock(*cardstock), area(part.rect.size));
+            }
+            (PartKind::Strip(cardstock, _), Material::Strip { foam_squares, .. }) => {
+                add(CostOf::Cardstock(*cardstock), area(part.rect.size));
+                add(CostOf::Foam, Decimal::from(*foam_squares));
+                add(CostOf::InkPad, Decimal::ONE);
+                add(CostOf::Stamps, Decimal::ONE);
+            }
+            (PartKind::Ribbon(ribbon, _), Material::Ribbon { length, .. }) => {
+                add(CostOf::Ribbon(*ribbon), Decimal::from(length.ticks()));
+            }
+            _ => {}
+        }
+    }
+    if let Some(tape) = &project.supplies.tape {
+        add(CostOf::Tape, Decimal::from(tape_on(project, tape, card).ticks()));
+    }
+    add(CostOf::Envelopes, Decimal::ONE);
     weights
 }
 

@@ -30,6 +30,7 @@ pub use answer::{
 };
 pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, RestAdvice};
 pub use choices::refusal;
+pub(crate) use costs::{Weights, add_up, weights_each};
 pub use costs::{per_card, used_for};
 pub(crate) use counts::tape_on;
 pub use grid::on_sheet;

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use cards::Plan;
 use cards::model::{Fold, Material};
+use cards::money::to_coin;
 use cards::plan::{LayoutGrade, StockPlan, StockSheetPlan};
 use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
@@ -265,8 +266,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
         return;
     }
     let money = |amount: Decimal, currency: &str| {
-        let rounded = amount.round_dp_with_strategy(2, rust_decimal::RoundingStrategy::MidpointAwayFromZero);
-        words::local(format!("{rounded:.2}\u{a0}{currency}").trim_end())
+        words::local(format!("{}\u{a0}{currency}", to_coin(amount, currency)).trim_end())
     };
     let mut rows: Vec<Vec<String>> = costs
         .lines

@@ -137,7 +137,16 @@ supplies-next-says = ganze Packungen für dasselbe noch einmal, mit dem, was üb
 supplies-figure = Zahl
 supplies-total = Zusammen
 supplies-each = Je Karte
-supplies-shared-rule = Der Anteil einer Karte ist, was ihre Teile verbrauchen. Anteile werden auf die Münze abgeschnitten; die Münzen, die übrig bleiben, gehen einzeln an die, die am meisten verloren haben, sodass die Karten zusammen die Summe ergeben.
+supplies-shared-rule = Der Anteil einer Karte ist, was ihre Teile verbrauchen. Die Summe wird zuerst auf Serien und Kartenrezepte verteilt, dann in jedem auf seine Karten. Anteile werden auf die Münze abgeschnitten; die Münzen, die übrig bleiben, gehen einzeln an die, die am meisten verloren haben, sodass die Karten zusammen die Summe ergeben.
+supplies-by-kind = Die Zahlen nach Serie und Kartenrezept
+supplies-cards = Karten
+supplies-all-cards = { $cards ->
+    [one] 1 Karte
+   *[other] alle { $cards } Karten
+}
+supplies-of-each = { $each } je Karte
+supplies-each-card = Der Anteil jeder Karte, auf die Münze
+supplies-share-line = { $cards }: verbraucht { $used }, gekauft { $bought }, nächste Serie { $next }
 supplies-figure-line = { $name }: { $total }, { $each } je Karte ({ $says })
 supplies-price = Zeit und Preis
 supplies-batch = Serie

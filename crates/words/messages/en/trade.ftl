@@ -137,7 +137,16 @@ supplies-next-says = whole packs for the same again, with what is left over
 supplies-figure = Figure
 supplies-total = In all
 supplies-each = Each card
-supplies-shared-rule = A card’s share is what its parts use. Shares are cut off to the coin, and the coins left over go one by one to those that lost most, so that the cards add up to the total.
+supplies-shared-rule = A card’s share is what its parts use. The total is shared out over batches and recipes first, then in each over its cards. Shares are cut off to the coin, and the coins left over go one by one to those that lost most, so that the cards add up to the total.
+supplies-by-kind = The figures by batch and recipe
+supplies-cards = Cards
+supplies-all-cards = { $cards ->
+    [one] 1 card
+   *[other] all { $cards } cards
+}
+supplies-of-each = { $each } a card
+supplies-each-card = Every card’s share, to the coin
+supplies-share-line = { $cards }: used { $used }, bought { $bought }, next batch { $next }
 supplies-figure-line = { $name }: { $total }, { $each } a card ({ $says })
 supplies-price = Time and price
 supplies-batch = Batch

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use cards::buying::{colour_swap, needs, shopping};
+use cards::buying::{card_shares, colour_swap, needs, shopping, used};
 use cards::class::{ClassPlan, class};
 use cards::days::Day;
 use cards::mailing::mailings;
@@ -205,7 +205,9 @@ fn supplies(plan: &Plan, shelf: &[store::shelf::Item], json: bool, desk: &mut De
     let there = trade::there(&needs(plan), &items);
     let shop = shopping(plan, &there);
     let swap = colour_swap(plan, &there);
-    let used = trade::used(plan);
+    let used = used(plan);
+    let shares = card_shares(plan, &shop);
+    let sums = [&used, &shop.bought, &shop.next];
     let (unit, mark) = (plan.project.unit, plan.project.mark);
     let figures = [
         (say("supplies-used", &[]), &used, say("supplies-used-says", &[])),
@@ -243,12 +245,23 @@ fn supplies(plan: &Plan, shelf: &[store::shelf::Item], json: bool, desk: &mut De
                 "packs_after": swap.swap.packs.iter().sum::<u64>(),
             })
         });
+        let coin = |amount: Option<Decimal>| amount.map(|amount| amount.to_string());
+        let each: Vec<_> = (shares.alike(plan).iter())
+            .map(|alike| {
+                let [used, bought, next] = alike.each;
+                json!({
+                    "first": alike.first, "last": alike.last,
+                    "used": coin(used), "bought": coin(bought), "next_batch": coin(next),
+                })
+            })
+            .collect();
         let view = json!({
             "needs": lines,
             "swap": swap,
             "used": money(&used),
             "bought": money(&shop.bought),
             "next_batch": money(&shop.next),
+            "cards": each,
         });
         desk.json(&view)?;
         return Ok(Done::Well);
@@ -273,6 +286,7 @@ fn supplies(plan: &Plan, shelf: &[store::shelf::Item], json: bool, desk: &mut De
             writeln!(desk.out, "  {one}")?;
         }
     }
+    let names = figures.each_ref().map(|(name, ..)| name.clone());
     for (name, sum, says) in figures {
         let facts = [
             ("name", name.into()),
@@ -284,6 +298,18 @@ fn supplies(plan: &Plan, shelf: &[store::shelf::Item], json: bool, desk: &mut De
         if !sum.missing.is_empty() {
             writeln!(desk.out, "  {}", say("sum-missing", &[("names", sum.missing.join(", ").into())]))?;
         }
+    }
+    for row in trade::by_kind(plan, &shares, sums) {
+        writeln!(desk.out, "{}", row.cards)?;
+        for (name, (all, each)) in names.iter().zip(row.figures) {
+            let each = say("supplies-of-each", &[("each", each.into())]);
+            writeln!(desk.out, "  {name}: {all}, {each}")?;
+        }
+    }
+    writeln!(desk.out, "{}\n  {}", say("supplies-each-card", &[]), say("supplies-shared-rule", &[]))?;
+    for (cards, [used, bought, next]) in trade::each_card(plan, &shares, sums) {
+        let facts = [("cards", cards.into()), ("used", used.into()), ("bought", bought.into()), ("next", next.into())];
+        writeln!(desk.out, "  {}", say("supplies-share-line", &facts))?;
     }
     for priced in trade::priced(plan) {
         let facts = [

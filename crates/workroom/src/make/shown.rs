@@ -1,6 +1,7 @@
 //! A plan as [`PlanView`]: names instead of indices, text instead of ticks.
 
 use cards::model::Project;
+use cards::money::to_coin;
 use cards::plan::{
     Alternative, Card, CardPart, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, StockPlan, StockSheetPlan, per_card,
 };
@@ -329,6 +330,7 @@ impl Told<'_> {
 
 fn costs(plan: &Plan) -> CostsView {
     let costs = &plan.costs;
+    let currency = costs.lines.iter().find(|line| line.used.is_some()).map_or("", |line| line.currency.as_str());
     CostsView {
         lines: costs
             .lines
@@ -341,7 +343,7 @@ fn costs(plan: &Plan) -> CostsView {
             })
             .collect(),
         total_used: costs.total_used.map(|total| total.round_dp(4).normalize().to_string()),
-        per_card: per_card(costs, &plan.cards).map(|each| format!("{:.2}", each.round_dp(2))),
+        per_card: per_card(costs, &plan.cards).map(|each| to_coin(each, currency).to_string()),
         at_least: costs.at_least,
     }
 }

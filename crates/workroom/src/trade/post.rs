@@ -93,14 +93,23 @@ pub(crate) fn source(verdict: &Verdict) -> String {
     })
 }
 
-/// What a kind of card is called: recipe and number, after the batch where there are several.
+/// What a kind of card is called.
 pub(crate) fn kind(plan: &Plan, mailing: &Mailing) -> String {
-    let recipe = plan.project.recipes.get(mailing.recipe).map_or("", |recipe| recipe.name.as_str());
-    let kind = say("post-kind", &[("recipe", recipe.into()), ("cards", mailing.cards.into())]);
+    kind_of(plan, mailing.batch, Some(mailing.recipe), usize::try_from(mailing.cards).unwrap_or(usize::MAX))
+}
+
+/// What cards of a batch are called: recipe and number, after the batch where there are several.
+pub(crate) fn kind_of(plan: &Plan, batch: usize, recipe: Option<usize>, cards: usize) -> String {
+    let cards = ("cards", cards.into());
+    let recipe = recipe.map(|recipe| plan.project.recipes.get(recipe).map_or("", |recipe| recipe.name.as_str()));
+    let kind = match recipe {
+        Some(recipe) => say("post-kind", &[("recipe", recipe.into()), cards]),
+        None => say("supplies-all-cards", &[cards]),
+    };
     if plan.batches.len() < 2 {
         return kind;
     }
-    let batch = plan.batches.get(mailing.batch).map_or("", |batch| batch.called(&plan.project));
+    let batch = plan.batches.get(batch).map_or("", |batch| batch.called(&plan.project));
     say("post-of-batch", &[("batch", batch.into()), ("kind", kind.into())])
 }
 

@@ -1,6 +1,6 @@
 //! Sums, working time and prices in words.
 
-use cards::buying::Sum;
+use cards::buying::{Alike, CardShares, Sum, Together};
 use cards::plan::Plan;
 use rust_decimal::Decimal;
 use words::say;
@@ -24,14 +24,61 @@ pub(crate) fn sum_each(whole: &Sum, cards: usize) -> String {
     sum(&Sum { amount, ..whole.clone() })
 }
 
-/// What the batch uses, as a sum.
-pub(crate) fn used(plan: &Plan) -> Sum {
-    let lines = &plan.costs.lines;
-    let mut currencies: Vec<String> =
-        lines.iter().filter(|line| line.used.is_some()).map(|line| line.currency.clone()).collect();
-    currencies.dedup();
-    let missing = lines.iter().filter(|line| line.used.is_none()).map(|line| line.name.clone()).collect();
-    Sum { amount: plan.costs.total_used, missing, currencies }
+/// What some cards have of the three figures, in words.
+#[derive(Debug, Clone)]
+pub(crate) struct Figured {
+    /// Which cards.
+    pub(crate) cards: String,
+    /// Used, bought and next batch: together, and one of them.
+    pub(crate) figures: [(String, String); 3],
+}
+
+/// The three figures of every batch and recipe, then of all cards together.
+pub(crate) fn by_kind(plan: &Plan, shares: &CardShares, sums: [&Sum; 3]) -> Vec<Figured> {
+    let mut kinds: Vec<(usize, Option<usize>)> = Vec::new();
+    for batch in 0..plan.batches.len() {
+        let mut recipes: Vec<usize> =
+            plan.cards.iter().filter(|card| card.batch == batch).map(|card| card.recipe).collect();
+        recipes.sort_unstable();
+        recipes.dedup();
+        kinds.extend(recipes.iter().map(|&recipe| (batch, Some(recipe))));
+        // A batch of several recipes has a line of its own.
+        if recipes.len() > 1 && plan.batches.len() > 1 {
+            kinds.push((batch, None));
+        }
+    }
+    let told = |together: Together, cards: String| {
+        let one = |(amount, sum): (Option<Decimal>, &Sum)| {
+            let part = |amount: Option<Decimal>| self::sum(&Sum { amount, ..sum.clone() });
+            let each = amount.and_then(|amount| amount.checked_div(Decimal::from(together.cards)));
+            (part(amount), part(each))
+        };
+        let [used, bought, next] = together.figures;
+        Figured { cards, figures: [(used, sums[0]), (bought, sums[1]), (next, sums[2])].map(one) }
+    };
+    let of_kind = |&(batch, recipe): &(usize, Option<usize>)| {
+        let together = shares.together(plan, |card| card.batch == batch && recipe.is_none_or(|of| of == card.recipe));
+        told(together, super::kind_of(plan, batch, recipe, together.cards))
+    };
+    let mut rows: Vec<Figured> = kinds.iter().map(of_kind).collect();
+    let all = shares.together(plan, |_| true);
+    rows.push(told(all, say("supplies-all-cards", &[("cards", all.cards.into())])));
+    rows
+}
+
+/// Every card's share of the three figures: `1–16`, then an amount each.
+pub(crate) fn each_card(plan: &Plan, shares: &CardShares, sums: [&Sum; 3]) -> Vec<(String, [String; 3])> {
+    let row = |alike: Alike| {
+        let cards = if alike.first == alike.last {
+            alike.first.to_string()
+        } else {
+            format!("{}–{}", alike.first, alike.last)
+        };
+        let [used, bought, next] = alike.each;
+        let told = |(amount, sum): (Option<Decimal>, &Sum)| self::sum(&Sum { amount, ..sum.clone() });
+        (cards, [(used, sums[0]), (bought, sums[1]), (next, sums[2])].map(told))
+    };
+    shares.alike(plan).into_iter().map(row).collect()
 }
 
 /// What a kind of work is called.

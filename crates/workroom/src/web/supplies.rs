@@ -2,7 +2,7 @@
 
 use std::str::FromStr;
 
-use cards::buying::{Need, Sum, colour_swap, needs, shopping};
+use cards::buying::{Need, Shopping, Sum, card_shares, colour_swap, needs, shopping, used};
 use cards::plan::Plan;
 use cards::work::work;
 use maud::{Markup, html};
@@ -28,7 +28,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
     let shop = shopping(plan, &there);
     let swap = colour_swap(plan, &there).map(|found| trade::swap(&plan.project, &found));
     let (unit, mark) = (plan.project.unit, plan.project.mark);
-    let used = trade::used(plan);
+    let used = used(plan);
     let figures: [(String, &Sum, String); 3] = [
         (say("supplies-used", &[]), &used, say("supplies-used-says", &[])),
         (say("supplies-bought", &[]), &shop.bought, say("supplies-bought-says", &[])),
@@ -85,7 +85,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
             @for (name, sum, _) in &figures {
                 @if !sum.missing.is_empty() { p.caution { (name) ": " (say("sum-missing", &[("names", sum.missing.join(", ").into())])) } }
             }
-            p.hint { (say("supplies-shared-rule", &[])) }
+            (shares(plan, [&used, &shop.bought, &shop.next], &shop))
             p.hint { (say("supplies-caution-costs", &[])) }
         }
         (prices(desk))
@@ -97,6 +97,52 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
         }
     };
     Ok(shell::of_project(desk, "supplies", &inside))
+}
+
+/// The figures by batch and recipe, and every card's share of them.
+fn shares(plan: &Plan, sums: [&Sum; 3], shop: &Shopping) -> Markup {
+    let shares = card_shares(plan, shop);
+    let heads = [say("supplies-used", &[]), say("supplies-bought", &[]), say("supplies-next", &[])];
+    html! {
+        h3 { (say("supplies-by-kind", &[])) }
+        div.wide tabindex="0" role="region" aria-label=(say("supplies-by-kind", &[])) {
+            table {
+                thead { tr {
+                    th scope="col" { (say("supplies-cards", &[])) }
+                    @for head in &heads { th scope="col" { (head) } }
+                } }
+                tbody {
+                    @for row in trade::by_kind(plan, &shares, sums) {
+                        tr {
+                            th scope="row" { (row.cards) }
+                            @for (all, each) in &row.figures {
+                                td { (all) br; small { (say("supplies-of-each", &[("each", each.into())])) } }
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        details id="each-card" {
+            summary { (say("supplies-each-card", &[])) }
+            p { (say("supplies-shared-rule", &[])) }
+            table {
+                thead { tr {
+                    th scope="col" { (say("supplies-cards", &[])) }
+                    @for head in &heads { th scope="col" { (head) } }
+                } }
+                tbody {
+                    @for (cards, figures) in trade::each_card(plan, &shares, sums) {
+                        tr { th scope="row" { (cards) } @for figure in &figures { td { (figure) } } }
+                    }
+                }
+                tfoot { tr {
+                    th scope="row" { (say("supplies-total", &[])) }
+                    @for sum in sums { td { (trade::sum(sum)) } }
+                } }
+            }
+        }
+    }
 }
 
 fn prices(desk: &Desk<'_>) -> Markup {
