@@ -174,3 +174,25 @@ fn a_piece_lies_on_the_other_side_where_the_sheet_turned_over_has_it() {
         assert_eq!(design.on_other_side(design.on_other_side(piece, sheet), sheet), piece, "turned over twice");
     }
 }
+
+#[test]
+fn a_mat_is_cut_from_another_cardstock_and_nothing_else_changes() {
+    let before = planned(Vec::new(), |_| {});
+    let mat = |plan: &Plan, number: usize| {
+        let part = |part: &&cards::plan::CardPart| matches!(part.kind, PartKind::Cardstock(_));
+        plan.cards[number - 1].parts.iter().find(part).unwrap().kind.clone()
+    };
+    let PartKind::Cardstock(was) = mat(&before, 1) else { panic!() };
+    let fresh = (1..before.project.cardstocks.len()).find(|index| *index != was).unwrap();
+    let after = planned(vec![choice(1, "mat", Decided::CutFrom(fresh))], |_| {});
+    assert_eq!((mat(&after, 1), codes(&after)), (PartKind::Cardstock(fresh), vec![]));
+    assert_eq!(after.cards[1..], before.cards[1..]);
+    let count = |plan: &Plan, index: usize| {
+        let of = plan.stocks.iter().filter(|stock| stock.cardstock == index).flat_map(|stock| &stock.cuts);
+        of.map(|cut| cut.count).sum::<u32>()
+    };
+    assert_eq!((count(&after, was), count(&after, fresh)), (count(&before, was) - 1, count(&before, fresh) + 1));
+    let told =
+        planned(vec![choice(9_999, "mat", Decided::CutFrom(0)), choice(1, "panel", Decided::CutFrom(0))], |_| {});
+    assert_eq!(codes(&told), ["choice-no-card", "choice-no-plain"]);
+}

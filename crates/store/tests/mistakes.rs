@@ -105,6 +105,9 @@ const CASES: &[(&str, &str, usize, &str, &str)] = &[
     ("[goal]", "[[choice]]\ncard = 3\nlayer = \"panel\"\n[goal]", 75, "missing-key", "choice[0].with"),
     ("[goal]", "[[choice]]\ncard = 3\nlayer = \"panel\"\nwith = 0\n[goal]", 78, "count-out-of-bounds", "choice[0].with"),
     ("[goal]", "[[choice]]\ncard = 3\nlayer = \"strip\"\nwith = 1\n[goal]", 77, "unknown-name", "choice[0].layer"),
+    ("[goal]", "[[choice]]\ncard = 3\nlayer = \"mat\"\nwith = 1\n[goal]", 77, "unknown-name", "choice[0].layer"),
+    ("[goal]", "[[choice]]\ncard = 3\nlayer = \"panel\"\ncardstock = \"Milk\"\n[goal]", 77, "unknown-name", "choice[0].layer"),
+    ("[goal]", "[[choice]]\ncard = 3\nlayer = \"mat\"\ncardstock = \"Mild\"\n[goal]", 78, "unknown-name", "choice[0].cardstock"),
     ("[goal]", "[[choice]]\ncard = 3\nlayer = \"panel\"\nshows = \"top\"\n[goal]", 78, "bad-choice", "choice[0].shows"),
     (
         "[goal]",

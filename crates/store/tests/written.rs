@@ -571,6 +571,11 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
             project.choices.push(Choice { card: number, layer: layer.clone(), decided });
         }
     }
+    let plain = |layer: &&Layer| matches!(layer.material, Material::Mat { .. } | Material::Plain { .. });
+    if let Some(layer) = project.recipes.iter().flat_map(|recipe| &recipe.layers).find(plain) {
+        let decided = Decided::CutFrom(project.cardstocks.len() - 1);
+        project.choices.push(Choice { card: 4, layer: layer.name.clone(), decided });
+    }
     if seed.is_multiple_of(2) {
         batches(project, seed);
     }

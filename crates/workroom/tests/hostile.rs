@@ -22,9 +22,9 @@ use folder::Folder;
 use served::Served;
 
 /// Every address that changes something in a project.
-const CHANGES: [&str; 19] = [
+const CHANGES: [&str; 20] = [
     "edit", "text", "pins", "choices", "recipe", "panels", "face", "move", "undo", "redo", "copy", "spoil", "sample",
-    "tick", "shelf", "stop", "again", "away", "back",
+    "tick", "shelf", "stop", "again", "away", "back", "swap",
 ];
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];

@@ -183,6 +183,33 @@ fn ticking_the_last_step_uses_up_and_undoing_gives_back() {
 }
 
 #[test]
+fn one_click_changes_the_colours_that_save_packs() {
+    let visit = Visit::new();
+    let supplies = || visit.page("/w/2/supplies");
+    assert!(supplies().contains("9.60 GBP saved") && supplies().contains("Change the colours"));
+    assert_eq!(visit.post("/w/2/swap", &[("seen", "1"), ("page", "supplies")]).status, 303);
+    let page = supplies();
+    assert!(!page.contains("GBP saved") && page.contains("165.00 GBP"), "four packs of mats, and no more to save");
+    for (name, count) in [("Pot Blue", 60), ("Brick", 60), ("Hedge", 36), ("Quince", 36)] {
+        let row = page.split(&format!(">{name}<")).nth(1).unwrap();
+        assert!(row.split("</tr>").next().unwrap().contains(&format!("{count} pieces")), "{name}: {count}");
+    }
+    // Only cards that are posted changed: every kit is as it was.
+    let batch = visit.page("/w/2/batch");
+    assert_eq!(batch.matches("cut from Hedge").count() + batch.matches("cut from Quince").count(), 8);
+    assert!(visit.page("/w/2/class").contains("all kits alike"));
+    // What saves nothing any more changes nothing, undo brings all of it back, an old tab is refused.
+    assert_eq!(visit.post("/w/2/swap", &[("seen", "2"), ("page", "supplies")]).status, 303);
+    assert_eq!(visit.post("/w/2/undo", &[("seen", "2"), ("page", "supplies")]).status, 303);
+    assert!(supplies().contains("9.60 GBP saved") && supplies().contains("174.60 GBP"));
+    assert_eq!(visit.post("/w/2/swap", &[("seen", "2"), ("page", "supplies")]).status, 409);
+    // With mats on the shelf there is nothing to save.
+    visit.shelve("cardstock", "Pot Blue", "13", "sheet");
+    visit.shelve("cardstock", "Brick", "13", "sheet");
+    assert!(!supplies().contains("GBP saved"));
+}
+
+#[test]
 fn two_tabs_and_bad_amounts_are_refused_with_a_way_on() {
     let visit = Visit::new();
     visit.shelve("cardstock", "Milk", "100", "sheet");
@@ -270,6 +297,14 @@ fn the_command_line_says_the_same() {
     let (code, json, _) = said(&["class", "--demo", "--today", "2026-11-01", "--json"]);
     let class: serde_json::Value = serde_json::from_str(&json).unwrap();
     assert_eq!((code, &class["money"]["over"], &class["kits"]), (0, &"102.83".into(), &16.into()));
+    let swapped = std::env::temp_dir().join(format!("octavo-swapped-{}.toml", std::process::id()));
+    let swap = || said(&["supplies", "--demo", "--swapped", swapped.to_str().unwrap()]);
+    assert_eq!(swap().0, 0);
+    assert_eq!(swap().0, 2, "a file that is there is left as it is");
+    let (_, json, _) = said(&["supplies", swapped.to_str().unwrap(), "--json"]);
+    let again: serde_json::Value = serde_json::from_str(&json).unwrap();
+    assert_eq!((&again["bought"]["amount"], &again["swap"]), (&"165".into(), &serde_json::Value::Null));
+    std::fs::remove_file(&swapped).unwrap();
     let shelf = std::env::temp_dir().join(format!("octavo-shelf-{}.csv", std::process::id()));
     std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,96,sheet\nadhesive,Tape,2,roll\n").unwrap();
     let (code, out, _) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);

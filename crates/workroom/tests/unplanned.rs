@@ -80,6 +80,7 @@ fn a_plan_that_breaks_is_told_and_the_edit_and_the_cards_of_before_are_kept() {
         ("recipe", &[("seen", "2"), ("act", "copy")]),
         ("choices", &[("seen", "2"), ("card", "1")]),
         ("move", &[("seen", "2"), ("line", "0"), ("to", "3")]),
+        ("swap", &[("seen", "2"), ("page", "supplies")]),
         ("spoil", &[("card", "1")]),
         ("sample", &[("seen", "2"), ("sample", "0")]),
     ] {

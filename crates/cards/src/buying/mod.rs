@@ -21,7 +21,7 @@ pub use packs::{Colour, PackOnSale, Swap, cheapest, swap};
 pub use shares::{Alike, CardShares, Together, card_shares};
 
 use crate::Fact;
-use crate::model::{Material, Price, Project, Supply};
+use crate::model::{Choice, Decided, Material, Price, Project, Supply};
 use crate::plan::{PartKind, Plan};
 
 /// What a need is of.
@@ -210,6 +210,37 @@ pub fn used_by(plan: &Plan, of: NeedOf, which: impl Fn(&crate::plan::Card) -> bo
         }
     };
     plan.cards.iter().filter(|card| which(card)).map(each).sum()
+}
+
+/// Which cards get which colour, so that a swap comes about: a choice for each piece.
+///
+/// # Shape
+/// Cards of batches that are shared out over kits come last, so that kits stay alike as long as they can; of the others the
+/// last ones change. Empty if the plan has no such pieces any more.
+pub fn recolor(plan: &Plan, swap: &ColourSwap) -> Vec<Choice> {
+    let colours = || swap.cardstocks.iter().zip(swap.pieces_now.iter().zip(&swap.swap.pieces));
+    let mut wanted: Vec<usize> = Vec::new();
+    for (cardstock, (now, then)) in colours() {
+        wanted.extend((*now..*then).map(|_| *cardstock));
+    }
+    let mut wanted = wanted.into_iter();
+    let mut cards: Vec<&crate::plan::Card> = plan.cards.iter().collect();
+    let kits = |card: &crate::plan::Card| plan.batches.get(card.batch).is_some_and(|batch| batch.kits.is_some());
+    cards.sort_by_key(|card| (kits(card), std::cmp::Reverse(card.number)));
+    let mut choices = Vec::new();
+    for (cardstock, (now, then)) in colours() {
+        let of_colour = |card: &&crate::plan::Card| {
+            let part = card.parts.iter().find(|part| part.kind == PartKind::Cardstock(*cardstock))?;
+            Some((card.number, plan.project.layer(card.recipe, part.layer)?.name.clone()))
+        };
+        let given = usize::try_from(now.saturating_sub(*then)).unwrap_or(0);
+        for (card, layer) in cards.iter().filter_map(of_colour).take(given) {
+            let Some(fresh) = wanted.next() else { break };
+            choices.push(Choice { card, layer, decided: Decided::CutFrom(fresh) });
+        }
+    }
+    choices.sort();
+    choices
 }
 
 fn stock_needs(plan: &Plan) -> Vec<Need> {

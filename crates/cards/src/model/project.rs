@@ -173,6 +173,8 @@ pub enum Decided {
     Swap(u32),
     /// It shows this side of its sheet.
     Shows(Side),
+    /// It is cut from this cardstock, by index: a mat or another plain piece.
+    CutFrom(usize),
 }
 
 /// A whole project as the maker wrote it.

@@ -1,4 +1,5 @@
-//! What the maker decided by hand for single cards: pieces that change places, pieces that are turned over.
+//! What the maker decided by hand for single cards: pieces that change places, pieces that are turned over, mats of another
+//! colour.
 //!
 //! A choice is carried out whole or not at all: nothing is lost or cut anew, every piece is still used once. One that
 //! breaks a rule is told and left. Leaves out: which choices would be good; and the sheet, which stays as it is cut.
@@ -31,6 +32,9 @@ pub fn refusal(plan: &Plan, choice: &Choice) -> Option<Finding> {
 
 fn choose(project: &Project, layouts: &[Layout], cards: &mut [Card], choice: &Choice) -> Result<(), Finding> {
     let table = Table { project, layouts, choice, rule: Rule::of(project) };
+    if let Decided::CutFrom(cardstock) = choice.decided {
+        return table.cut_from(cards, cardstock);
+    }
     let (card, part) = table.piece(cards, choice.card)?;
     match choice.decided {
         Decided::Swap(with) => {
@@ -41,6 +45,7 @@ fn choose(project: &Project, layouts: &[Layout], cards: &mut [Card], choice: &Ch
             table.swap(cards, (card, part), (other, its))
         }
         Decided::Shows(side) => table.show(&mut cards[card], part, side),
+        Decided::CutFrom(_) => Ok(()),
     }
 }
 
@@ -70,6 +75,21 @@ impl Table<'_> {
         };
         let part = cards[index].parts.iter().position(meant).ok_or_else(|| about("choice-no-piece"))?;
         Ok((index, part))
+    }
+
+    /// Another colour for a plain piece.
+    fn cut_from(&self, cards: &mut [Card], cardstock: usize) -> Result<(), Finding> {
+        let number = self.choice.card;
+        let about = |code| self.told(code).with("wanted", number);
+        let index = cards.binary_search_by_key(&number, |card| card.number).map_err(|_| about("choice-no-card"))?;
+        let card = &mut cards[index];
+        let layers = &self.project.recipes[card.recipe].layers;
+        let meant = |part: &&mut CardPart| {
+            matches!(part.kind, PartKind::Cardstock(_)) && layers[part.layer].name == self.choice.layer
+        };
+        let part = card.parts.iter_mut().find(meant).ok_or_else(|| about("choice-no-plain"))?;
+        part.kind = PartKind::Cardstock(cardstock);
+        Ok(())
     }
 
     fn swap(

@@ -701,9 +701,10 @@ static CHOICE: Form = Form {
     says: "What you decided by hand for one piece of one card.",
     keys: &[
         needed("card", Shape::Count(1, MOST_CARDS), "The number of the card."),
-        needed("layer", Shape::Text, "The layer of patterned paper."),
+        needed("layer", Shape::Text, "The layer: of patterned paper, or with cardstock a mat or another plain piece."),
         may("with", Shape::Count(1, MOST_CARDS), "The card whose piece of that layer it changes places with."),
         may("shows", Shape::Choice(SIDES), "The side of its sheet that shows; the piece is turned over for it."),
+        may("cardstock", Shape::Text, "The cardstock that this mat or plain piece is cut from, instead of its own."),
     ],
 };
 

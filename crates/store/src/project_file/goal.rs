@@ -104,32 +104,42 @@ fn takes(desk: &mut Desk, table: &Table<'_>, letters: &Own, packs: &[Pack]) -> V
 }
 
 /// What was decided for single cards. Whether there is such a card only a plan can tell.
-pub(super) fn choices(desk: &mut Desk, root: &Table<'_>, recipes: &[Recipe]) -> Vec<Choice> {
-    let mut pieces = Own::new("layer");
+pub(super) fn choices(desk: &mut Desk, root: &Table<'_>, recipes: &[Recipe], stocks: &Own) -> Vec<Choice> {
+    let (mut pieces, mut plain) = (Own::new("layer"), Own::new("layer"));
     for layer in recipes.iter().flat_map(|recipe| &recipe.layers) {
+        let known = match layer.material {
+            Material::Patterned { .. } => &mut pieces,
+            Material::Mat { .. } | Material::Plain { .. } => &mut plain,
+            Material::Strip { .. } | Material::Ribbon { .. } => continue,
+        };
         if layer.name.is_empty() {
             pieces.lost();
-        } else if matches!(layer.material, Material::Patterned { .. }) && !pieces.has(&layer.name) {
-            pieces.grant(&layer.name);
+            plain.lost();
+        } else if !known.has(&layer.name) {
+            known.grant(&layer.name);
         }
     }
     if recipes.iter().any(|recipe| recipe.layers.is_empty()) {
         pieces.lost();
+        plain.lost();
     }
     let mut choices = Vec::new();
     for table in root.rows(desk, "choice") {
         let card = table.need(desk, "card").and_then(|value| desk.count(&value, Shape::Count(1, MOST_CARDS)));
         let layer = table.need(desk, "layer").and_then(|value| {
             let layer = desk.text(&value)?;
-            pieces.index_of(desk, &layer, value.at, &value.path).map(|_| layer)
+            let known = if table.find("cardstock").is_some() { &plain } else { &pieces };
+            known.index_of(desk, &layer, value.at, &value.path).map(|_| layer)
         });
-        table.at_most_one(desk, &["with", "shows"]);
+        table.at_most_one(desk, &["with", "shows", "cardstock"]);
         let with = table.count(desk, "with").map(Decided::Swap);
         let shows = table.choice(desk, "shows").map(|side| if side == 1 { Side::Back } else { Side::Front });
-        if table.find("with").is_none() && table.find("shows").is_none() {
+        let cut_from = table.find("cardstock").and_then(|value| stocks.index(desk, &value)).map(Decided::CutFrom);
+        if ["with", "shows", "cardstock"].iter().all(|key| table.find(key).is_none()) {
             table.blame_key(desk, "with", ProblemKind::MissingKey { key: "with", wanted: "count" });
         }
-        if let (Some(card), Some(layer), Some(decided)) = (card, layer, with.or(shows.map(Decided::Shows))) {
+        if let (Some(card), Some(layer), Some(decided)) = (card, layer, with.or(shows.map(Decided::Shows)).or(cut_from))
+        {
             choices.push(Choice { card, layer, decided });
         }
     }

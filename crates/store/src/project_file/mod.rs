@@ -159,7 +159,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     let meeting = goal::meeting(desk, &root, &letters);
     let goal = goal::goal(desk, &root, &letters, &named, &recipes);
     let batches = goal::batches(desk, &root, &letters, &named, &packs, &recipes);
-    let choices = goal::choices(desk, &root, &recipes);
+    let choices = goal::choices(desk, &root, &recipes, &stocks);
     let trade = trade::trade(desk, &root, &batches, &cardstocks, &ribbons, &supplies);
     Project {
         name,

@@ -694,6 +694,10 @@ impl Pen<'_> {
         match decided {
             Decided::Swap(with) => self.count("with", Some(*with)),
             Decided::Shows(side) => self.text("shows", SIDES[usize::from(*side == Side::Back)]),
+            Decided::CutFrom(cardstock) => {
+                let name = self.project.cardstocks.get(*cardstock).map_or("", |stock| stock.name.as_str());
+                self.text("cardstock", name);
+            }
         }
     }
 

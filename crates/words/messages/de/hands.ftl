@@ -56,6 +56,8 @@ edit-turned = „{ $layer }“ von Karte { $card } gewendet, zu sehen ist die { 
     [front] Vorderseite
    *[back] Rückseite
 }
+edit-recolored = „{ $layer }“ von Karte { $card } aus „{ $name }“ geschnitten
+edit-swap = { $moved } Teile („{ $piece }“) haben eine andere Farbe: Das spart Packungen
 edit-choice-back = Eine Wahl wurde zurückgenommen
 
 ## Ein misslungenes Teil

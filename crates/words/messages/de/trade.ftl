@@ -127,6 +127,8 @@ supplies-swap = { $saved } gespart: Geben Sie { $moved ->
    *[other] { $moved } Teilen ({ $piece })
 } eine andere Farbe, und kaufen Sie { $after } statt { $before } Packungen.
 supplies-swap-one = { $name }: aus { $now } werden { $then }
+supplies-swap-do = Farben ändern
+supplies-swap-how = Die letzten Karten einer Farbe ändern sich; Karten in Materialsätzen nur, wo die anderen nicht reichen. Auf der Seite Serie sind sie zu sehen und einzeln zurückzunehmen; oder Sie machen alles rückgängig.
 supplies-figures = Drei Zahlen, nie vermischt
 supplies-used = Verbraucht
 supplies-used-says = was in den Karten steckt
@@ -366,6 +368,7 @@ help-supplies = Sagen, was die Serie braucht, was in ganzen Packungen zu kaufen 
         Beispiel:
           octavo supplies my-cards.toml --shelf shelf.csv
     .shelf = Eine Tabelle dessen, was im Regal liegt (CSV)
+    .swapped = Das Projekt mit geänderten Farben, sodass Packungen gespart werden, in diese neue Datei schreiben
     .json = Als JSON ausgeben
 help-class = Materialsätze, Tage und Geld des Kurses in der Projektdatei sagen
     .examples =
@@ -375,6 +378,8 @@ help-class = Materialsätze, Tage und Geld des Kurses in der Projektdatei sagen
     .labels = Aufkleber für die Materialsätze als PDF in diese Datei schreiben
     .on = Worauf: plain, three-ten, two-five oder two-seven
     .json = Als JSON ausgeben
+refused-no-swap = kein Tausch der Farben spart eine Packung
+    .remedy = lassen Sie --swapped weg
 refused-no-class = dieses Projekt enthält keinen Kurs
     .remedy = schreiben Sie unter [class], wie viele Plätze gebucht sind, und verteilen Sie eine Serie auf Materialsätze
 refused-shelf = { $path }: { $said }

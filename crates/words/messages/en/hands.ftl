@@ -53,6 +53,8 @@ edit-turned = The { $layer } of card { $card } turned over, its { $side ->
     [front] front
    *[back] back
 } shows
+edit-recolored = The { $layer } of card { $card } cut from { $name }
+edit-swap = { $moved } pieces ({ $piece }) have another colour: packs are saved
 edit-choice-back = A choice was taken back
 
 ## A spoiled piece

@@ -127,6 +127,8 @@ supplies-swap = { $saved } saved: give { $moved ->
    *[other] { $moved } pieces ({ $piece })
 } another colour and buy { $after } packs instead of { $before }.
 supplies-swap-one = { $name }: { $now } become { $then }
+supplies-swap-do = Change the colours
+supplies-swap-how = The last cards of a colour change; cards that are shared out over kits only where the others do not do. See them on the Batch page, where each can be taken back, or undo it all.
 supplies-figures = Three figures, never mixed
 supplies-used = Used
 supplies-used-says = what lies in the cards
@@ -368,6 +370,7 @@ help-supplies = Say what the batch needs, what to buy in whole packs, and what i
         Example:
           octavo supplies my-cards.toml --shelf shelf.csv
     .shelf = A table of what is on the shelf (CSV)
+    .swapped = Write the project with the colours changed, so that packs are saved, into this new file
     .json = Print it as JSON
 help-class = Say kits, days and money of the class in the project file
     .examples =
@@ -377,6 +380,8 @@ help-class = Say kits, days and money of the class in the project file
     .labels = Write kit labels as PDF into this file
     .on = On what: plain, three-ten, two-five or two-seven
     .json = Print it as JSON
+refused-no-swap = no swap of colours saves a pack
+    .remedy = leave out --swapped
 refused-no-class = this project holds no class
     .remedy = write how many seats are booked under [class], and share a batch out over kits
 refused-shelf = { $path }: { $said }

@@ -1,8 +1,9 @@
 //! `octavo post`, `octavo supplies`, `octavo class`: what the pages of those names say.
 
+use std::io::Write as _;
 use std::path::PathBuf;
 
-use cards::buying::{card_shares, colour_swap, needs, shopping, used};
+use cards::buying::{ColourSwap, card_shares, colour_swap, needs, recolor, shopping, used};
 use cards::class::{ClassPlan, class};
 use cards::days::Day;
 use cards::mailing::mailings;
@@ -24,8 +25,8 @@ use crate::trade;
 pub(super) enum Verb {
     /// `octavo post`, with a template to write.
     Post(Option<PathBuf>),
-    /// `octavo supplies`, with a table of the shelf.
-    Supplies(Option<PathBuf>),
+    /// `octavo supplies`, with a table of the shelf and a project file to write with the swap of colours.
+    Supplies(Option<PathBuf>, Option<PathBuf>),
     /// `octavo class`, for a day, with labels to write on some sheets.
     Class(Option<Day>, Option<PathBuf>, String),
 }
@@ -42,7 +43,9 @@ impl Request {
     pub(super) fn read(verb: &str, given: &ArgMatches) -> Request {
         let verb = match verb {
             "post" => Verb::Post(given.get_one::<PathBuf>("envelope").cloned()),
-            "supplies" => Verb::Supplies(given.get_one::<PathBuf>("shelf").cloned()),
+            "supplies" => {
+                Verb::Supplies(given.get_one::<PathBuf>("shelf").cloned(), given.get_one::<PathBuf>("swapped").cloned())
+            }
             _ => Verb::Class(
                 given.get_one::<Day>("today").copied(),
                 given.get_one::<PathBuf>("labels").cloned(),
@@ -80,7 +83,9 @@ pub(super) fn commands() -> [Command; 3] {
     let day = |text: &str| Day::parse(text).ok_or_else(|| say("refused-day", &[("found", text.into())]));
     [
         post.arg(path("envelope", say("help-post.envelope", &[]))),
-        supplies.arg(path("shelf", say("help-supplies.shelf", &[]))),
+        supplies
+            .arg(path("shelf", say("help-supplies.shelf", &[])))
+            .arg(path("swapped", say("help-supplies.swapped", &[]))),
         class
             .arg(Arg::new("today").long("today").value_name("DAY").value_parser(day).help(say("help-class.today", &[])))
             .arg(path("labels", say("help-class.labels", &[])))
@@ -99,7 +104,7 @@ pub(super) fn commands() -> [Command; 3] {
 pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
     let project = project(&request.source)?;
     let shelf = match &request.verb {
-        Verb::Supplies(Some(path)) => shelf(path)?,
+        Verb::Supplies(Some(path), _) => shelf(path)?,
         _ => Vec::new(),
     };
     let plan = planned(&project, desk);
@@ -111,7 +116,7 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
             }
             post(&plan, request.json, desk)
         }
-        Verb::Supplies(_) => supplies(&plan, &shelf, request.json, desk),
+        Verb::Supplies(_, swapped) => supplies(&plan, &shelf, swapped.as_deref(), request.json, desk),
         Verb::Class(today, labels, on) => {
             let today = today.unwrap_or_else(|| Day::of_seconds(seconds_now()));
             let Some(found) = class(&plan, Some(today)) else { return Err(Refusal::said("refused-no-class", &[])) };
@@ -125,11 +130,12 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
 
 /// Writes one file.
 fn written(path: &std::path::Path, bytes: &[u8]) -> Result<(), Refusal> {
-    let told = path.display().to_string();
-    std::fs::write(path, bytes).map_err(|error| {
-        let facts = [("path", told.into()), ("said", error.to_string().into())];
-        Refusal::Said { what: say("refused-shelf", &facts), remedy: None }
-    })
+    std::fs::write(path, bytes).map_err(|error| unwritten(path, &error))
+}
+
+fn unwritten(path: &std::path::Path, error: &std::io::Error) -> Refusal {
+    let facts = [("path", path.display().to_string().into()), ("said", error.to_string().into())];
+    Refusal::Said { what: say("refused-shelf", &facts), remedy: None }
 }
 
 fn shelf(path: &std::path::Path) -> Result<Vec<store::shelf::Item>, Refusal> {
@@ -200,11 +206,30 @@ fn post(plan: &Plan, json: bool, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
     Ok(Done::Well)
 }
 
-fn supplies(plan: &Plan, shelf: &[store::shelf::Item], json: bool, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
+/// Writes the project with the swap of colours into a new file.
+fn write_swapped(plan: &Plan, swap: Option<&ColourSwap>, path: &std::path::Path) -> Result<(), Refusal> {
+    let Some(swap) = swap else { return Err(Refusal::said("refused-no-swap", &[])) };
+    let mut project = plan.project.clone();
+    project.choices.extend(recolor(plan, swap));
+    let text = store::project_file::write(&project);
+    let made = std::fs::OpenOptions::new().write(true).create_new(true).open(path);
+    made.and_then(|mut file| file.write_all(text.as_bytes())).map_err(|error| unwritten(path, &error))
+}
+
+fn supplies(
+    plan: &Plan,
+    shelf: &[store::shelf::Item],
+    swapped: Option<&std::path::Path>,
+    json: bool,
+    desk: &mut Desk<'_>,
+) -> Result<Done, Refusal> {
     let items: Vec<_> = shelf.iter().map(|item| (item.clone(), item.amount)).collect();
     let there = trade::there(&needs(plan), &items);
     let shop = shopping(plan, &there);
     let swap = colour_swap(plan, &there);
+    if let Some(path) = swapped {
+        write_swapped(plan, swap.as_ref(), path)?;
+    }
     let used = used(plan);
     let shares = card_shares(plan, &shop);
     let sums = [&used, &shop.bought, &shop.next];

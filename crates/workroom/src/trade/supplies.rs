@@ -2,8 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use cards::buying::{ColourSwap, Counted, Need, NeedOf, Purchase};
-use cards::model::Project;
+use cards::buying::{ColourSwap, Counted, Need, NeedOf, Purchase, recolor};
+use cards::model::{Choice, Decided, Project};
+use cards::plan::Plan;
 use drawing::sheets::worded;
 use measure::{Length, Mark, Unit};
 use rust_decimal::Decimal;
@@ -91,6 +92,15 @@ pub(crate) fn swap(project: &Project, swap: &ColourSwap) -> (String, Vec<String>
         say("supplies-swap-one", &[("name", name.into()), ("now", (*now).into()), ("then", (*then).into())])
     });
     (said, told.collect())
+}
+
+/// The pieces of a swap as the project file has them: card, layer, name of the cardstock.
+pub(crate) fn recolored(plan: &Plan, found: &ColourSwap) -> Vec<(u32, String, String)> {
+    let piece = |choice: Choice| {
+        let Decided::CutFrom(cardstock) = choice.decided else { return None };
+        Some((choice.card, choice.layer, plan.project.cardstocks.get(cardstock)?.name.clone()))
+    };
+    recolor(plan, found).into_iter().filter_map(piece).collect()
 }
 
 /// The kind of item on the shelf that serves a need.

@@ -213,6 +213,11 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
             }
         }
+        (Method::Post, ["swap"]) => {
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            let changed = supplies::swapped(room, &kept, &made)?;
+            keep(room, asked, &kept, changed)
+        }
         (Method::Post, ["recipe"]) => {
             let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match recipes::change(asked, &kept, &made) {

@@ -161,7 +161,7 @@ pub(super) fn made_so_far(desk: &Desk<'_>) -> Markup {
                 ul {
                     @for (index, choice) in choices.iter().enumerate() {
                         li {
-                            (told(choice)) " "
+                            (told(desk.made, choice)) " "
                             form.inline method="post" action=(format!("/w/{}/choices", desk.kept.id.0)) {
                                 (shell::seen(desk.kept, "batch", ""))
                                 button.quiet type="submit" name="drop" value=(index) { (say("batch-take-back", &[])) }
@@ -175,13 +175,18 @@ pub(super) fn made_so_far(desk: &Desk<'_>) -> Markup {
 }
 
 /// A choice in words.
-fn told(choice: &Choice) -> String {
+fn told(made: &Made, choice: &Choice) -> String {
     let facts = |with: u32, side: &'static str| {
         [("card", choice.card.into()), ("layer", (&choice.layer).into()), ("with", with.into()), ("side", side.into())]
     };
     match choice.decided {
         Decided::Swap(with) => say("edit-swapped", &facts(with, "front")),
         Decided::Shows(side) => say("edit-turned", &facts(0, side.name())),
+        Decided::CutFrom(cardstock) => {
+            let name = made.project().cardstocks.get(cardstock).map_or("", |stock| stock.name.as_str());
+            let facts = [("card", choice.card.into()), ("layer", (&choice.layer).into()), ("name", name.into())];
+            say("edit-recolored", &facts)
+        }
     }
 }
 
@@ -206,7 +211,7 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Result<Result<C
         return Err(html! { p { (worded.said) " " span.remedy { (worded.remedy) } } });
     }
     let undoes = made.project().choices.last().is_some_and(|last| takes_back(made, last, &choice));
-    Ok(edit::choose(text, &choice, undoes, told(&choice)))
+    Ok(edit::choose(text, &choice, undoes, told(made, &choice)))
 }
 
 /// True if doing this after `last` is as if neither had been done.

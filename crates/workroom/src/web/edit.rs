@@ -272,9 +272,26 @@ pub(super) fn choose(text: &str, choice: &Choice, undoes_last: bool, what: Strin
         Decided::Swap(with) => table.insert("with", toml_edit::value(i64::from(with))),
         Decided::Shows(Side::Front) => table.insert("shows", toml_edit::value("front")),
         Decided::Shows(Side::Back) => table.insert("shows", toml_edit::value("back")),
+        // Colours are chosen many at once, by name.
+        Decided::CutFrom(_) => return Err(EditError::NoPlace),
     };
     let all = document.as_table_mut().entry("choice").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
     all.as_array_of_tables_mut().ok_or(EditError::NoPlace)?.push(table);
+    Ok(Changed { text: document.to_string(), what })
+}
+
+/// Cuts single pieces from another cardstock: card, layer and the cardstock's name for each.
+pub(super) fn recolor(text: &str, pieces: &[(u32, String, String)], what: String) -> Result<Changed, EditError> {
+    let mut document = document(text)?;
+    let all = document.as_table_mut().entry("choice").or_insert_with(|| Item::ArrayOfTables(ArrayOfTables::new()));
+    let all = all.as_array_of_tables_mut().ok_or(EditError::NoPlace)?;
+    for (card, layer, cardstock) in pieces {
+        let mut table = Table::new();
+        table.insert("card", toml_edit::value(i64::from(*card)));
+        table.insert("layer", toml_edit::value(layer.as_str()));
+        table.insert("cardstock", toml_edit::value(cardstock.as_str()));
+        all.push(table);
+    }
     Ok(Changed { text: document.to_string(), what })
 }
 

@@ -1,8 +1,9 @@
 //! Supplies: what the batch needs, the shelf, what to buy, three figures, time and price.
 
+use std::collections::BTreeMap;
 use std::str::FromStr;
 
-use cards::buying::{Need, Shopping, Sum, card_shares, colour_swap, needs, shopping, used};
+use cards::buying::{ColourSwap, Need, NeedOf, Shopping, Sum, card_shares, colour_swap, needs, shopping, used};
 use cards::plan::Plan;
 use cards::work::work;
 use maud::{Markup, html};
@@ -12,6 +13,7 @@ use store::shelf::table::{self, number};
 use store::shelf::{Entry, Item, KINDS, ShelfError, Shelved, UNITS};
 
 use super::answer::{Answer, Asked, Desk};
+use super::edit::{self, Changed, EditError};
 use super::room::{Made, Room};
 use super::{fields, say, shell};
 use crate::trade;
@@ -22,11 +24,9 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
     let needs = needs(plan);
     lay_aside(&mut desk.room.store(), desk.kept, &needs)?;
     let shelf = desk.room.store().shelf()?;
-    let free: Vec<(Item, Decimal)> =
-        shelf.iter().map(|shelved| (shelved.item.clone(), shelved.free_for(desk.kept.id))).collect();
-    let there = trade::there(&needs, &free);
+    let there = on_shelf(desk.room, desk.kept, &needs)?;
     let shop = shopping(plan, &there);
-    let swap = colour_swap(plan, &there).map(|found| trade::swap(&plan.project, &found));
+    let swap = colour_swap(plan, &there);
     let (unit, mark) = (plan.project.unit, plan.project.mark);
     let used = used(plan);
     let figures: [(String, &Sum, String); 3] = [
@@ -61,9 +61,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                 }
             }
         }
-        @if let Some((said, each)) = &swap {
-            ul.findings { li.note { (said) ul.wanted { @for one in each { li.each { (one) } } } } }
-        }
+        @if let Some(found) = &swap { (swap_offered(desk, found)) }
         section {
             h2 { (say("supplies-figures", &[])) }
             table.sums {
@@ -97,6 +95,42 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
         }
     };
     Ok(shell::of_project(desk, "supplies", &inside))
+}
+
+/// The swap of colours that saves packs, and the button that makes it.
+fn swap_offered(desk: &Desk<'_>, found: &ColourSwap) -> Markup {
+    let (said, each) = trade::swap(desk.made.project(), found);
+    html! {
+        ul.findings id="swap" {
+            li.note {
+                (said)
+                ul.wanted { @for one in each { li.each { (one) } } }
+                form method="post" action=(format!("/w/{}/swap", desk.kept.id.0)) {
+                    (shell::seen(desk.kept, "supplies", ""))
+                    button type="submit" { (say("supplies-swap-do", &[])) }
+                }
+                p.hint { (say("supplies-swap-how", &[])) }
+            }
+        }
+    }
+}
+
+/// The project with the swap that saves packs; as it is where none does any more.
+pub(super) fn swapped(room: &Room, kept: &Kept, made: &Made) -> Result<Result<Option<Changed>, EditError>, StoreError> {
+    let plan = &made.plan;
+    let there = on_shelf(room, kept, &needs(plan))?;
+    let Some(found) = colour_swap(plan, &there) else { return Ok(Ok(None)) };
+    let pieces = trade::recolored(plan, &found);
+    let facts = [("moved", pieces.len().into()), ("piece", (&found.piece).into())];
+    Ok(edit::recolor(&kept.now.text, &pieces, say("edit-swap", &facts)).map(Some))
+}
+
+/// What of each need lies on the shelf and is free for the project.
+fn on_shelf(room: &Room, kept: &Kept, needs: &[Need]) -> Result<BTreeMap<NeedOf, u64>, StoreError> {
+    let shelf = room.store().shelf()?;
+    let free: Vec<(Item, Decimal)> =
+        shelf.iter().map(|shelved| (shelved.item.clone(), shelved.free_for(kept.id))).collect();
+    Ok(trade::there(needs, &free))
 }
 
 /// The figures by batch and recipe, and every card's share of them.

@@ -24,6 +24,9 @@ const PAGES = [
   ["/w/1/background", "Stamped by hand", "li.jig", 1],
   ["/w/1/post", "Post", ".operators li", 8],
   ["/w/1/class", "Class", "#own form", 1],
+  ["/w/2/supplies", "Supplies", "#swap button", 1],
+  ["/w/2/post", "Post", ".operators li", 24],
+  ["/w/2/class", "Class", "table.sums tr", 10],
   ["/w/1/table?sample=0&w1=4&h1=4+1/2", "Table", ".measured li", 2],
   ["/w/1/table", "Table", ".all-steps li", 22],
   ["/w/1/share", "Share", ".pages img", null],
@@ -214,6 +217,25 @@ test("every edit is kept with scripts off", async () => {
     await eye.open(`${room.address}/w/1/table`);
     await eye.click('button[data-key=" "]');
     await soon(async () => assert.match(await eye.text(".where-it-is"), /Step \d+ of \d+/));
+    await eye.open(`${room.address}/w/2/supplies`);
+    await eye.click("#swap button");
+    await soon(async () => assert.match(await eye.text(".foot"), /8 pieces \(mat\) have another colour/));
+    await eye.fill('input[name="set:selling.fees"]', "10");
+    await eye.click("#price form button");
+    await soon(async () => assert.match(await eye.text(".foot"), /fees from nothing to 10/));
+    await eye.fill('#shelf details:not(.item) input[name="name"]', "Milk");
+    await eye.fill('#shelf details:not(.item) input[name="amount"]', "120");
+    await eye.click('#shelf details:not(.item) select[name="kind"] option[value="cardstock"]');
+    await eye.click('#shelf details:not(.item) button');
+    await soon(async () => assert.match(await eye.text("#shelf .item summary"), /Milk: 120 sheet \(Laid aside: 96 here\)/));
+    await eye.open(`${room.address}/w/2/post`);
+    await eye.fill('input[name="set:post.extras"]', "2 g");
+    await eye.click("#own button");
+    await soon(async () => assert.match(await eye.text(".foot"), /extras from .* to 2 g/));
+    await eye.open(`${room.address}/w/2/class`);
+    await eye.fill('input[name="set:class.seats"]', "11");
+    await eye.click("#own button");
+    await soon(async () => assert.match(await eye.text("main"), /13 kits: 11 seats/));
   } finally {
     await eye.close();
   }
