@@ -112,6 +112,27 @@ impl Load {
         self.told(&format!("drag, {cards} cards, solved anew"), moved, 100.0);
         self.told(&format!("drag, {cards} cards, it stays"), stayed, 100.0);
     }
+
+    /// Every handle of every layer by one to four marks both ways: the whole project is planned anew each time.
+    fn layers(&mut self, project: usize, cards: usize) {
+        let (mut moved, mut stayed) = (Vec::new(), Vec::new());
+        for (recipe, layer) in (0..9).flat_map(|recipe| (0..9).map(move |layer| (recipe, layer))) {
+            for line in 0..5 {
+                for marks in [-4, -2, -1, 1, 2, 4] {
+                    let asked =
+                        format!("/w/{project}/layers?hold={recipe}-{layer}&line={line}&marks={marks}&down={marks}");
+                    let (time, said) = self.get(&asked);
+                    match String::from_utf8_lossy(&said.body).contains("class=\"said\"") {
+                        _ if said.status != 200 => {}
+                        true => moved.push(time),
+                        false => stayed.push(time),
+                    }
+                }
+            }
+        }
+        self.told(&format!("layer, {cards} cards, planned anew"), moved, 100.0);
+        self.told(&format!("layer, {cards} cards, it stays"), stayed, 100.0);
+    }
 }
 
 fn memory(name: &str) -> Option<u64> {
@@ -138,6 +159,8 @@ fn main() -> ExitCode {
     println!();
     load.drags(1, 48);
     load.drags(3, 192);
+    load.layers(1, 48);
+    load.layers(2, 192);
     let started = Instant::now();
     for number in 0..EDITS {
         load.edit(1, number);

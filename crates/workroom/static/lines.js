@@ -15,7 +15,7 @@ export function enhance(element) {
   const asking = element.dataset.ask ?? "";
   const first = sheet.querySelector(".over")?.cloneNode(true);
 
-  /** @type {{ line: string, axis: string, to: string, marks: number, near: number | null } | null} */
+  /** @type {{ line: string, axis: string, to: string, marks: number, down: number, near: number | null } | null} */
   let held = null;
   /** @type {string | null} */
   let next = null;
@@ -26,7 +26,7 @@ export function enhance(element) {
     const box = sheet.getScreenCTM();
     if (!box) return [0, 0];
     const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
-    return axis === "x" ? [at.x, at.y] : [at.y, at.x];
+    return axis === "y" ? [at.y, at.x] : [at.x, at.y];
   };
 
   /** Puts what lies over the print in place, and the focus back where it was. @param {Node} over @param {string} [line] */
@@ -55,7 +55,9 @@ export function enhance(element) {
         if (over && said instanceof HTMLElement) {
           held.to = said.dataset.to ?? "";
           // Lines may join or part on the way: the one in hand keeps its number only while it is the same one.
-          const there = [...over.querySelectorAll(".grip")].filter((grip) => grip.getAttribute("data-at") === held?.to
+          // It may lie elsewhere than it was put, where a range lets the layout choose.
+          const shown = said.dataset.shown ?? held.to;
+          const there = [...over.querySelectorAll(".grip")].filter((grip) => grip.getAttribute("data-at") === shown
             && grip.getAttribute("data-axis") === held?.axis);
           const mine = there.find((grip) => grip.getAttribute("data-line") === held?.line) ?? there[0];
           for (const grip of over.querySelectorAll(".grip")) grip.setAttribute("data-line", "-");
@@ -99,7 +101,7 @@ export function enhance(element) {
   const take = (grip) => {
     const line = grip.getAttribute("data-line") ?? "";
     if (held?.line === line || line === "-") return;
-    held = { line, axis: grip.getAttribute("data-axis") ?? "x", to: "", marks: 0, near: null };
+    held = { line, axis: grip.getAttribute("data-axis") ?? "x", to: "", marks: 0, down: 0, near: null };
     grip.classList.add("held");
   };
 
@@ -119,7 +121,9 @@ export function enhance(element) {
   });
   sheet.addEventListener("pointermove", (event) => {
     if (!held || sheet.dataset.dragging !== "yes") return;
-    const [across] = place(event, held.axis);
+    const [across, along] = place(event, held.axis);
+    // What moves both ways is asked for at both.
+    if (held.axis === "both") held.near = along;
     next = `${asking}&line=${held.line}&point=${across.toFixed(1)}&near=${(held.near ?? 0).toFixed(1)}`;
     ask();
   });
@@ -141,8 +145,10 @@ export function enhance(element) {
       event.preventDefault();
       take(grip);
       if (!held) return;
-      held.marks += by;
-      next = `${asking}&line=${held.line}&marks=${held.marks}`;
+      const down = held.axis === "both" && !["ArrowLeft", "ArrowRight"].includes(event.key);
+      if (down) held.down += by;
+      else held.marks += by;
+      next = `${asking}&line=${held.line}&marks=${held.marks}${held.axis === "both" ? `&down=${held.down}` : ""}`;
       ask();
     } else if (event.key === "Enter" && held) {
       event.preventDefault();

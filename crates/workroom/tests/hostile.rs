@@ -22,14 +22,14 @@ use folder::Folder;
 use served::Served;
 
 /// Every address that changes something in a project.
-const CHANGES: [&str; 20] = [
-    "edit", "text", "pins", "choices", "recipe", "panels", "face", "move", "undo", "redo", "copy", "spoil", "sample",
-    "tick", "shelf", "stop", "again", "away", "back", "swap",
+const CHANGES: [&str; 21] = [
+    "layers", "edit", "text", "pins", "choices", "recipe", "panels", "face", "move", "undo", "redo", "copy", "spoil",
+    "sample", "tick", "shelf", "stop", "again", "away", "back", "swap",
 ];
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 14] = [
+const SHOWN: [&str; 15] = [
     "paper",
     "cards",
     "layout",
@@ -43,11 +43,14 @@ const SHOWN: [&str; 14] = [
     "share",
     "move",
     "panels",
+    "layers",
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 65] = [
+const NAMES: [&str; 67] = [
     "seen",
+    "hold",
+    "on",
     "page",
     "at",
     "card",

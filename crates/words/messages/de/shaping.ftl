@@ -80,3 +80,43 @@ edit-recipe-gone = Das Kartenrezept „{ $name }“ wurde gelöscht
 edit-layer-moved = { $name }: Die Lage „{ $layer }“ hat mit ihrer Nachbarin getauscht
 edit-layer-gone = { $name }: Die Lage „{ $layer }“ wurde weggenommen
 recipe-unused = Aus diesem Kartenrezept wird keine Karte: Die anderen brauchen den ganzen Bogen. Ändern Sie seine Größen, verlangen Sie eine andere Zahl von Karten aus einem Bogen, oder löschen Sie ein Kartenrezept.
+
+## Eine Lage in der Hand
+
+hold-title = Eine Lage von Hand formen
+hold-which = Wählen Sie eine Lage, um sie auf der Karte zu verschieben oder größer oder kleiner zu machen.
+hold-hint = Fassen Sie einen Knopf an: Eine Kante macht die Lage größer oder kleiner, die Mitte verschiebt sie. Die Pfeiltasten rücken um einen Teilstrich; Enter behält, Esc legt zurück.
+hold-alt = Die Vorderseite der Karte, mit Griffen an „{ $layer }“
+hold-what = Was von „{ $layer }“ verschoben wird
+hold-left = linke Kante
+hold-top = obere Kante
+hold-right = rechte Kante
+hold-bottom = untere Kante
+hold-whole = die ganze Lage
+hold-edges = Orte werden von links und von oben auf der Vorderseite der Karte gezählt; die ganze Lage wird mit zwei Maßen angegeben: „6, 90“. Was in der Mitte liegt, bleibt in der Mitte.
+hold-range = Orte werden von links und von oben auf der Vorderseite der Karte gezählt; die ganze Lage wird mit zwei Maßen angegeben: „6, 90“. Diese Lage hat einen Bereich von Größen, die gut aussehen: Der Bereich geht mit, und der Bogen entscheidet, welche davon nichts übrig lässt.
+hold-card = der Karte
+hold-said = { $layer }: { $size }. Von { $on } bleiben zu sehen: links { $left }, rechts { $right }, darüber { $above }, darunter { $below }.
+hold-sheet = Der Bogen: { $sentence }
+hold-no-size = „{ $layer }“ hat keine eigene Größe und kann nur verschoben werden.
+hold-too-small = „{ $layer }“ würde kleiner als { $least }.
+hold-no-layout = So lässt sich kein Bogen in diese Karten schneiden.
+hold-bad-place = „{ $typed }“ ist kein Ort: Geben Sie zwei Längen mit einem Komma dazwischen an, von links und von oben, etwa 6, 90.
+hold-bad-length = „{ $typed }“ ist keine Länge: Geben Sie an, wo die Kante liegen soll, etwa 6 oder 90 mm.
+
+## Eine Lage mehr
+
+layer-new = Diese Lage hinzufügen
+layer-new-kind = Eine neue Lage
+layer-new-on = Auf, oder bei einer Mattung unter
+layer-new-mat = eine Mattung aus Tonkarton
+layer-new-panel = ein Aufleger aus Designpapier
+layer-new-band = ein Querstreifen aus Designpapier
+layer-new-plain = ein Stück Tonkarton
+layer-new-strip = ein Spruchstreifen
+layer-new-ribbon = Band
+new-band = Querstreifen
+new-plain = Teil
+edit-layer-new = { $name }: { $layer } kam hinzu
+hold-ranges = Sie darf { $width } breit und { $height } hoch sein.
+hold-range-told = { $least } bis { $most }

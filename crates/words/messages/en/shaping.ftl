@@ -80,3 +80,43 @@ edit-recipe-gone = The recipe { $name } was deleted
 edit-layer-moved = { $name }: the layer { $layer } changed places with its neighbour
 edit-layer-gone = { $name }: the layer { $layer } was taken away
 recipe-unused = No card is made of this recipe: the others use the whole sheet. Change its sizes, ask for another number of cards from one sheet, or delete a recipe.
+
+## A layer in hand
+
+hold-title = Shape a layer by hand
+hold-which = Choose a layer to move it or to make it larger or smaller on the card.
+hold-hint = Take hold of a knob: an edge makes the layer larger or smaller, the middle moves it. The arrow keys move by one mark; Enter keeps, Esc puts back.
+hold-alt = The front of the card, with handles on { $layer }
+hold-what = What of { $layer } is moved
+hold-left = left edge
+hold-top = top edge
+hold-right = right edge
+hold-bottom = bottom edge
+hold-whole = the whole of it
+hold-edges = Places are counted from the left and the top of the card’s front; the whole is typed as two: “1/4, 3 1/2”. What lies in the middle stays in the middle.
+hold-range = Places are counted from the left and the top of the card’s front; the whole is typed as two: “1/4, 3 1/2”. This layer has a range of sizes that look right: the range goes along, and the sheet decides which of them wastes nothing.
+hold-card = the card
+hold-said = { $layer }: { $size }. Of { $on } show { $left } at the left, { $right } at the right, { $above } above, { $below } below.
+hold-sheet = The sheet: { $sentence }
+hold-no-size = { $layer } has no size of its own: it can only be moved.
+hold-too-small = { $layer } would be smaller than { $least }.
+hold-no-layout = With that no sheet can be cut into these cards.
+hold-bad-place = “{ $typed }” is no place: type two lengths with a comma between, from the left and from the top, such as 1/4, 3 1/2.
+hold-bad-length = “{ $typed }” is no length: type where the edge is to lie, such as 1/4 or 3 1/2 in.
+
+## One layer more
+
+layer-new = Add this layer
+layer-new-kind = A new layer
+layer-new-on = On, or for a mat under
+layer-new-mat = a mat of cardstock
+layer-new-panel = a panel of patterned paper
+layer-new-band = a band of patterned paper
+layer-new-plain = a piece of cardstock
+layer-new-strip = a strip with a greeting
+layer-new-ribbon = ribbon
+new-band = band
+new-plain = piece
+edit-layer-new = { $name }: { $layer } was added
+hold-ranges = It may be { $width } wide and { $height } high.
+hold-range-told = { $least } to { $most }

@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, background, batch, begin, cards, chosen, class, collage, drawings, facing, hand, layout, moving, paper,
-    post, progress, recipes, sample, say, share, shell, spoiled, stock, supplies, table,
+    assets, background, batch, begin, cards, chosen, class, collage, drawings, facing, hand, hold, layout, moving,
+    paper, post, progress, recipes, sample, say, share, shell, spoiled, stock, supplies, table,
 };
 use crate::wording;
 
@@ -121,6 +121,18 @@ impl Answer {
         self
     }
 
+    /// The same, with the layer that was in hand still in hand.
+    fn with_hold(mut self, asked: &Asked) -> Answer {
+        let held = asked.field("hold");
+        if let Some(to) = &mut self.to
+            && held.bytes().all(|sign| sign.is_ascii_digit() || sign == b'-')
+            && let Some((page, at)) = to.split_once('#')
+        {
+            *to = format!("{page}?hold={held}#{at}");
+        }
+        self
+    }
+
     /// Look there instead.
     pub(super) fn see(to: String) -> Answer {
         Answer { status: 303, kind: "text/plain", forever: false, to: Some(to), file: None, body: Vec::new() }
@@ -178,6 +190,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, [page]) if PAGES.contains(page) => show(room, asked, &kept, page, BTreeMap::new(), None),
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
+        (Method::Get, ["layers"]) => with_made(room, asked, &kept, hold::tried),
         (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),
         // The maker's own file needs no plan: it can be had when nothing else can.
         (Method::Get, ["file", "project.toml"]) => {
@@ -233,6 +246,13 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             match collage::change(asked, &kept, &made) {
                 Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_panels(asked)),
                 Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
+            }
+        }
+        (Method::Post, ["layers"]) => {
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            match hold::change(asked, &kept, &made) {
+                Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_hold(asked)),
+                Err(why) => show(room, asked, &kept, "cards", BTreeMap::new(), Some(why)),
             }
         }
         (Method::Post, ["face"]) => match facing::change(room, asked, &kept)? {

@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use measure::Length;
 
 use super::answer::Desk;
-use super::{fields, hand, recipes, say, shell};
+use super::{fields, hand, hold, recipes, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -70,6 +70,7 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                     }
                 }
             }
+            (hold::section(desk, index, recipe))
             div.ways {
                 (act(desk, index, None, "copy", &say("recipe-copy", &[]), &say("recipe-copy-of", &[("name", (&recipe.name).into())])))
                 @if desk.made.project().recipes.len() > 1 { (act(desk, index, None, "delete", &say("recipe-delete", &[]), &say("recipe-delete-of", &[("name", (&recipe.name).into())]))) }
@@ -94,6 +95,7 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
             }
             details {
                 summary { (say("recipe-order", &[])) }
+                (new_layer(desk, index, recipe))
                 ol.order {
                     @for (number, layer) in recipe.layers.iter().enumerate().rev() {
                         @let of = |id: &str| say(id, &[("layer", (&layer.name).into())]);
@@ -106,6 +108,45 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                     }
                 }
             }
+        }
+    }
+}
+
+/// One layer more.
+fn new_layer(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
+    let project = desk.made.project();
+    let kinds = recipes::KINDS.into_iter().filter(|kind| match *kind {
+        "strip" => !project.greetings.is_empty(),
+        "ribbon" => !project.ribbons.is_empty(),
+        _ => true,
+    });
+    let said = |kind: &str| match kind {
+        "mat" => say("layer-new-mat", &[]),
+        "panel" => say("layer-new-panel", &[]),
+        "band" => say("layer-new-band", &[]),
+        "plain" => say("layer-new-plain", &[]),
+        "strip" => say("layer-new-strip", &[]),
+        _ => say("layer-new-ribbon", &[]),
+    };
+    html! {
+        form.new-layer.panel-form method="post" action=(format!("/w/{}/recipe", desk.kept.id.0)) {
+            (shell::seen(desk.kept, "cards", &format!("recipe-{}", index + 1)))
+            input type="hidden" name="recipe" value=(index);
+            input type="hidden" name="act" value="layer-new";
+            label.field {
+                span { (say("layer-new-kind", &[])) }
+                select name="kind" { @for kind in kinds { option value=(kind) { (said(kind)) } } }
+            }
+            label.field {
+                span { (say("layer-new-on", &[])) }
+                select name="on" {
+                    @for (number, layer) in recipe.layers.iter().enumerate().filter(|(_, layer)| !matches!(layer.material, Material::Ribbon { .. })) {
+                        option value=(number) { (layer.name) }
+                    }
+                    option value="" { (say("hold-card", &[])) }
+                }
+            }
+            button type="submit" { (say("layer-new", &[])) }
         }
     }
 }

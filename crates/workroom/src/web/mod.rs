@@ -11,6 +11,7 @@
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `background`, `table`, `post`, `class`, `share` | a page each |
 //! | `greetings` | greetings and their jigs, on the page Background |
 //! | `collage` | the printed lines of a collage sheet |
+//! | `hold` | a layer taken hold of on the drawn card |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
@@ -43,6 +44,7 @@ mod facing;
 mod fields;
 mod greetings;
 mod hand;
+mod hold;
 mod language;
 mod layout;
 mod moving;

@@ -44,6 +44,11 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
             recipes.push(copy);
             say("edit-recipe-copy", &[("name", name.into())])
         }
+        "layer-new" => {
+            let table = recipes.get_mut(index)?;
+            let layer = add_layer(table, made, index, asked)?;
+            say("edit-layer-new", &[("name", name.into()), ("layer", layer.into())])
+        }
         "delete" => {
             (recipes.len() > 1 && index < recipes.len()).then(|| recipes.remove(index))?;
             say("edit-recipe-gone", &[("name", name.into())])
@@ -121,6 +126,101 @@ fn begun(made: &Made, format: &CardFormat, name: &str, asked: &Asked) -> String 
         ));
     }
     text
+}
+
+/// The kinds of layer that can be added.
+pub(super) const KINDS: [&str; 6] = ["mat", "panel", "band", "plain", "strip", "ribbon"];
+
+/// Where a layer says that it lies.
+const PLACED: [&str; 5] = ["on", "at", "right", "down", "overlap"];
+
+/// Adds a layer to a recipe and gives its name; `None` where there is nothing to make it of.
+///
+/// Its size is what lies below less a border all round. A mat comes under what is named and takes its place on the card.
+fn add_layer(recipe: &mut Table, made: &Made, index: usize, asked: &Asked) -> Option<String> {
+    let project = made.project();
+    let of = project.recipes.get(index)?;
+    let on = asked.field("on").parse::<usize>().ok().filter(|on| *on < of.layers.len());
+    let kind = KINDS.into_iter().find(|kind| *kind == asked.field("kind"))?;
+    let (name, text) = fresh_layer(made, index, kind, on)?;
+    let fresh = edit::document(&text).ok()?;
+    let mut table = fresh.get("layer")?.as_array_of_tables()?.get(0)?.clone();
+    unplaced(&mut table);
+    table.decor_mut().set_prefix("\n");
+    let layers = recipe.get_mut("layer")?.as_array_of_tables_mut()?;
+    if kind == "mat" {
+        let followed = layers.get_mut(on?)?;
+        for key in PLACED {
+            if let Some(item) = followed.remove(key) {
+                table.insert(key, item);
+            }
+        }
+    }
+    layers.push(table);
+    if kind == "mat" {
+        // Under what follows it: one place down at a time.
+        for at in (on?..layers.len() - 1).rev() {
+            swap(layers, at, at + 1)?;
+        }
+    }
+    Some(name)
+}
+
+/// A layer of that kind as a file has it, and its name.
+fn fresh_layer(made: &Made, index: usize, kind: &str, on: Option<usize>) -> Option<(String, String)> {
+    let project = made.project();
+    let recipe = project.recipes.get(index)?;
+    let (unit, border) = (project.unit, usual_border(project.unit));
+    let quoted = |text: &str| Value::from(text).to_string();
+    let below = on.and_then(|on| recipe.layers.get(on));
+    let part = on.and_then(|on| {
+        let card = made.plan.cards.iter().find(|card| card.recipe == index)?;
+        card.parts.iter().find(|part| part.layer == on)
+    });
+    let room = part.map_or(recipe.finished, |part| part.rect.size);
+    let inside = measure::Size::new(room.width - border * 2, room.height - border * 2);
+    if inside.width <= border || inside.height <= border {
+        return None;
+    }
+    let wanted = match kind {
+        "mat" => say("new-mat", &[]),
+        "panel" => say("new-panel", &[]),
+        "band" => say("new-band", &[]),
+        "plain" => say("new-plain", &[]),
+        "strip" => say("new-strip", &[]),
+        _ => say("new-ribbon", &[]),
+    };
+    let taken = |name: &str| recipe.layers.iter().any(|layer| layer.name == name);
+    let numbered = (2..).map(|number| format!("{wanted} {number}"));
+    let name = std::iter::once(wanted.clone()).chain(numbered).find(|name| !taken(name))?;
+    let stock = |index: usize| {
+        let all = &project.cardstocks;
+        all.get(index).or(all.first()).map(|stock| format!("cardstock = {}\n", quoted(&stock.name))).unwrap_or_default()
+    };
+    let lies = below.map(|layer| format!("on = {}\n", quoted(&layer.name))).unwrap_or_default();
+    let range = |most| format!("{} to {}", exact(most - border * 2, unit), exact(most, unit));
+    let own = match kind {
+        "mat" => format!("kind = \"mat\"\nfollows = {}\n{}", quoted(&below?.name), stock(1)),
+        "panel" | "band" => {
+            let low = project.mark.nearest(measure::Length::from_ticks(inside.height.ticks() / 3)).max(border * 3);
+            let size = if kind == "band" { measure::Size::new(room.width, low) } else { inside };
+            let (width, height) = (range(size.width), range(size.height));
+            format!("width = \"{width}\"\nheight = \"{height}\"\nprefer = \"{}\"\n{lies}", exact_size(size, unit))
+        }
+        "plain" => format!("kind = \"plain\"\nsize = \"{}\"\n{}{lies}", exact_size(inside, unit), stock(1)),
+        "strip" => {
+            let greeting = project.greetings.first()?;
+            let size = measure::Size::new(greeting.inked.width + border * 4, greeting.inked.height + border * 2);
+            let words = quoted(&greeting.words);
+            format!("kind = \"strip\"\nsize = \"{}\"\n{}greeting = {words}\n{lies}", exact_size(size, unit), stock(0))
+        }
+        _ => {
+            let ribbon = quoted(&project.ribbons.first()?.name);
+            let long = exact(room.width + border * 2, unit);
+            format!("kind = \"ribbon\"\nribbon = {ribbon}\nlength = \"{long}\"\noverlap = true\n{lies}")
+        }
+    };
+    Some((name.clone(), format!("[[layer]]\nname = {}\n{own}", quoted(&name))))
 }
 
 /// Puts a recipe after those there are.
