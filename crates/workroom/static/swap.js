@@ -10,6 +10,7 @@ export async function send(form, focus) {
   try {
     const answer = await fetch(form.action, { method: "POST", body: fields });
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    await ready(page);
     for (const part of [".top", "main", ".foot"]) {
       const [old, fresh] = [document.querySelector(part), page.querySelector(part)];
       if (old && fresh) old.replaceWith(document.importNode(fresh, true));
@@ -24,4 +25,25 @@ export async function send(form, focus) {
   } catch {
     form.submit();
   }
+}
+
+/** How long a page that is ready waits for its pictures, in milliseconds. */
+const PICTURES = 600;
+
+/** Fetches the pictures that will stand where pictures are seen now, so that none is blank for a moment.
+ *  @param {Document} page */
+async function ready(page) {
+  const fresh = [...page.querySelectorAll("main img")];
+  const seen = (/** @type {Element} */ image) => {
+    const box = image.getBoundingClientRect();
+    return box.bottom > 0 && box.top < innerHeight;
+  };
+  const fetched = [...document.querySelectorAll("main img")].map((old, index) => {
+    const source = seen(old) && fresh[index]?.getAttribute("src");
+    if (!source) return null;
+    const image = new Image();
+    image.src = source;
+    return image.decode().catch(() => {});
+  });
+  await Promise.race([Promise.all(fetched), new Promise((done) => setTimeout(done, PICTURES))]);
 }

@@ -29,7 +29,7 @@ const CHANGES: [&str; 21] = [
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 15] = [
+const SHOWN: [&str; 16] = [
     "paper",
     "cards",
     "layout",
@@ -44,10 +44,13 @@ const SHOWN: [&str; 15] = [
     "move",
     "panels",
     "layers",
+    "choices",
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 67] = [
+const NAMES: [&str; 69] = [
+    "part",
+    "with",
     "seen",
     "hold",
     "on",
@@ -241,6 +244,7 @@ fn addresses_with_anything_after_the_question_mark_never_break_a_page() {
     for turn in 0..200 {
         let path = match chance.random_range(0..16) {
             0 => "/".to_owned(),
+            1 => "/w/1/1/card-1.svg".to_owned(),
             _ => format!("/w/1/{}", SHOWN.choose(&mut chance).unwrap()),
         };
         let mut query = Vec::new();

@@ -25,9 +25,18 @@ pub(super) fn carry_out(project: &Project, layouts: &[Layout], cards: &mut [Card
 
 /// Why one more choice could not be carried out on a plan; `None` if it can.
 pub fn refusal(plan: &Plan, choice: &Choice) -> Option<Finding> {
+    tried(plan, choice).err()
+}
+
+/// The one or two cards that one more choice would change, as they would be.
+///
+/// # Errors
+/// The finding that says why it cannot be carried out.
+pub fn tried(plan: &Plan, choice: &Choice) -> Result<Vec<Card>, Finding> {
     let meant = |card: &&Card| card.number == choice.card || choice.decided == Decided::Swap(card.number);
     let mut cards: Vec<Card> = plan.cards.iter().filter(meant).cloned().collect();
-    choose(&plan.project, &plan.layouts, &mut cards, choice).err()
+    choose(&plan.project, &plan.layouts, &mut cards, choice)?;
+    Ok(cards)
 }
 
 fn choose(project: &Project, layouts: &[Layout], cards: &mut [Card], choice: &Choice) -> Result<(), Finding> {

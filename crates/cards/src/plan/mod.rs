@@ -30,7 +30,7 @@ pub use answer::{
     SheetUse, StockCut, StockPiece, StockPlan, StockSheetPlan,
 };
 pub use borders::{Border, Borders, DRIFT, Edge, HAND, RISE, RUN, RecipeBorders, RestAdvice};
-pub use choices::refusal;
+pub use choices::{refusal, tried};
 pub(crate) use costs::{Weights, add_up, weights_each};
 pub use costs::{per_card, used_for};
 pub(crate) use counts::tape_on;

@@ -8,7 +8,7 @@
 //! | [`envelope_templates`] | the envelope to make, at true size |
 //! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
-//! | [`card_picture`] | one finished card |
+//! | [`card_picture`], [`pieces_in_picture`] | one finished card, and where its pieces lie in it |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
 //! | [`kit_labels()`] | labels for the kits of a class |
@@ -51,7 +51,7 @@ use std::collections::BTreeMap;
 
 use cards::Plan;
 use cards::model::Side;
-use cards::plan::Card;
+use cards::plan::{Card, CardPart, PartKind};
 use measure::{Length, Rect, Size};
 
 use crate::picture::Picture;
@@ -121,13 +121,39 @@ pub fn sheet_drawing(plan: &Plan, faces: &Faces, layout: usize, size: Size) -> O
     Some(Scene { size, title, marks: vec![Mark::role(Role::Figure(alt), marks)] })
 }
 
-/// One finished card, `width` across its front and in proportion, with a little room round it.
-pub fn card_picture(plan: &Plan, faces: &Faces, card: &Card, width: Length) -> Scene {
+/// Where the front of a card lies in a picture of it: a little room is left round it.
+fn front_in_picture(plan: &Plan, card: &Card, width: Length) -> Rect {
     let finished = plan.project.recipes.get(card.recipe).map_or(Size::new(width, width), |recipe| recipe.finished);
     let height = share(width, finished.height.ticks(), finished.width.ticks());
     let room = share(width, 1, 12);
-    let front = Rect::new(room, room, Size::new(width, height));
+    Rect::new(room, room, Size::new(width, height))
+}
+
+/// Where each patterned piece lies in a [`card_picture`], as it lies there: its place among the card's parts and, in thousandths of
+/// the picture's width and height, its left, top, right and bottom edge. The last one lies on top.
+pub fn pieces_in_picture(plan: &Plan, card: &Card) -> Vec<(usize, [i64; 4])> {
+    let front = front_in_picture(plan, card, Length::INCH);
+    let Some(recipe) = plan.project.recipes.get(card.recipe) else { return Vec::new() };
+    let (wide, tall) = (front.size.width + front.x * 2, front.size.height + front.y * 2);
+    let thousandth = |at: Length, whole: Length| {
+        let whole = i128::from(whole.ticks()).max(1);
+        i64::try_from((i128::from(at.ticks()) * 1000 + whole / 2) / whole).unwrap_or_default()
+    };
+    let fit = look::Fit::into(recipe.finished, front);
+    let patterned = card.parts.iter().enumerate().filter(|(_, part)| matches!(part.kind, PartKind::Patterned { .. }));
+    let place = |(index, part): (usize, &CardPart)| {
+        let rect = fit.rect(part.rect);
+        let (x, y) = (|at| thousandth(at, wide), |at| thousandth(at, tall));
+        (index, [x(rect.x), y(rect.y), x(rect.right()), y(rect.bottom())])
+    };
+    patterned.map(place).collect()
+}
+
+/// One finished card, `width` across its front and in proportion, with a little room round it.
+pub fn card_picture(plan: &Plan, faces: &Faces, card: &Card, width: Length) -> Scene {
+    let front = front_in_picture(plan, card, width);
     let alt = opening::alt(plan, card);
     let marks = vec![Mark::role(Role::Figure(alt.clone()), card::marks(plan, faces, card, front))];
-    Scene { size: Size::new(width + room * 2, height + room * 2), title: alt, marks }
+    let size = Size::new(front.size.width + front.x * 2, front.size.height + front.y * 2);
+    Scene { size, title: alt, marks }
 }

@@ -4,6 +4,8 @@
 
 batch-both = Beide Seiten aller Teile
 batch-touch = Tippen Sie eine Karte an, um ihre Teile zu sehen, eins zu wenden oder mit einer anderen Karte zu tauschen.
+batch-drag = Oder ziehen Sie ein Teil auf eine andere Karte: Die beiden tauschen die Plätze; mit dem Finger erst einen Augenblick halten. In der Reihe sind alle Karten zu sehen.
+batch-line-up = Aufgereiht, klein
 batch-lit-alt = Karte { $number }, { $recipe }. { $faces }
 batch-faces = { $layer }: zu sehen ist { $shows }, dahinter { $behind }
 batch-walk = Von Karte zu Karte
@@ -30,6 +32,8 @@ batch-swap-why = { $why ->
     [choice-other-designs] das Kartenrezept nimmt das Muster nicht
    *[other] hat kein solches Teil
 }
+hold-taken = „{ $layer }“ von Karte { $card }. Blasse Karten können es nicht bekommen.
+hold-may = Loslassen: Die Karten { $card } und { $with } tauschen „{ $layer }“. Nichts wird neu geschnitten.
 batch-no-card = Schreiben Sie die Nummer einer Karte.
 batch-chosen = Von Hand gewählt
 batch-take-back = Zurücknehmen

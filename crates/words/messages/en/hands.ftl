@@ -4,6 +4,8 @@
 
 batch-both = Both faces of every piece
 batch-touch = Touch a card to see its pieces, turn one over, or swap one with another card.
+batch-drag = Or drag a piece onto another card, and the two change places; under a finger, hold it for a moment first. In a line-up all cards are in sight.
+batch-line-up = Lined up, small
 batch-lit-alt = Card { $number }, { $recipe }. { $faces }
 batch-faces = { $layer }: { $shows } shows, { $behind } behind it
 batch-walk = From card to card
@@ -30,6 +32,8 @@ batch-swap-why = { $why ->
     [choice-other-designs] its recipe does not take the print
    *[other] has no such piece
 }
+hold-taken = The { $layer } of card { $card }. Pale cards cannot have it.
+hold-may = Let go: cards { $card } and { $with } swap their { $layer }. Nothing is cut anew.
 batch-no-card = Write the number of a card.
 batch-chosen = Chosen by hand
 batch-take-back = Take back

@@ -11,8 +11,8 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, background, batch, begin, cards, chosen, class, collage, drawings, facing, hand, hold, layout, moving,
-    paper, post, progress, recipes, sample, say, share, shell, spoiled, stock, supplies, table,
+    assets, background, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold, layout,
+    moving, paper, post, progress, recipes, sample, say, share, shell, spoiled, stock, supplies, table,
 };
 use crate::wording;
 
@@ -100,8 +100,12 @@ impl Answer {
         Answer { status: 200, kind, forever: false, to: None, file: Some(name.to_owned()), body }
     }
 
-    /// The same, with the card that was open still open.
+    /// The same, with the card that was open still open, or seen as the cards were seen.
     fn with_card(mut self, asked: &Asked) -> Answer {
+        if let (Some(to), Some(side)) = (&mut self.to, batch::side(asked.field("side"))) {
+            to.push_str(side);
+            return self;
+        }
         if let (Some(to), Ok(card)) = (&mut self.to, asked.field("card").parse::<u32>()) {
             let (page, at) = to.split_once('#').unwrap_or((to.as_str(), "card"));
             *to = format!("{page}?card={card}#{at}");
@@ -191,6 +195,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
         (Method::Get, ["layers"]) => with_made(room, asked, &kept, hold::tried),
+        (Method::Get, ["choices"]) => with_made(room, asked, &kept, by_hand::told),
         (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),
         // The maker's own file needs no plan: it can be had when nothing else can.
         (Method::Get, ["file", "project.toml"]) => {

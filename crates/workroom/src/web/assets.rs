@@ -5,8 +5,9 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 8] = [
+const TEXTS: [(&str, &str); 9] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
+    ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
     ("main.js", include_str!("../../static/main.js")),
     ("progress.js", include_str!("../../static/progress.js")),

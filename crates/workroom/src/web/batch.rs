@@ -8,7 +8,7 @@ use cards::plan::{BatchShares, Card, CardPart, PartKind};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{chosen, fields, hand, say, shell};
+use super::{by_hand, chosen, fields, hand, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -24,7 +24,10 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                     h2 { (batch.name) " " small { (say("cards-count", &[("count", own.len().into())])) } }
                 }
                 @if swap.is_none() { (shares(desk, index)) }
-                @for ((pack, design, sheet), cards) in by_sheet(desk, &own) {
+                @if view == View::LineUp && swap.is_none() {
+                    div.of-sheet.line-up { ol.cards { @for card in &own { (one(desk, view, card)) } } }
+                }
+                @for ((pack, design, sheet), cards) in by_sheet(desk, &own).into_iter().filter(|_| view != View::LineUp || swap.is_some()) {
                     section.of-sheet {
                         @let name = plan.project.design(pack, design).map(|d| format!("{} {}", d.letter, d.name)).unwrap_or_default();
                         @let said = say("batch-sheet", &[("name", name.into()), ("sheet", sheet.into()), ("count", cards.len().into())]);
@@ -52,6 +55,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                 nav.several aria-label=(say("batch-sides", &[])) {
                     @for (which, query, name) in [
                         (View::Up, "?", say("batch-up", &[])),
+                        (View::LineUp, "?side=line-up", say("batch-line-up", &[])),
                         (View::Other, "?side=other", say("batch-other", &[])),
                         (View::Both, "?side=both", say("batch-both", &[])),
                     ] {
@@ -59,7 +63,14 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                     }
                 }
                 p.hint { (say("batch-touch", &[])) }
-                (sheets)
+                @match view {
+                    View::Up | View::LineUp => {
+                        p.hint.by-hand-only { (say("batch-drag", &[])) }
+                        (by_hand::form(desk, if view == View::Up { "up" } else { "line-up" }))
+                        div data-enhance="hold" data-ask=(format!("/w/{}/choices", desk.kept.id.0)) data-pictures=(format!("/w/{}/{}", desk.kept.id.0, desk.kept.now.number)) { (sheets) }
+                    }
+                    View::Other | View::Both => { (sheets) }
+                }
                 (wishes(desk))
             }
         }
@@ -72,6 +83,8 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
 enum View {
     /// Those that show.
     Up,
+    /// Those that show, small, as many as can be seen at once.
+    LineUp,
     /// Those behind.
     Other,
     /// Both, as on a light table.
@@ -81,6 +94,7 @@ enum View {
 impl View {
     fn of(desk: &Desk<'_>) -> View {
         match desk.asked.query("side") {
+            "line-up" => View::LineUp,
             "other" => View::Other,
             "both" => View::Both,
             _ => View::Up,
@@ -88,18 +102,30 @@ impl View {
     }
 }
 
+/// What follows the page's address to see its cards in a certain way; `None` for a way that there is not.
+pub(super) fn side(name: &str) -> Option<&'static str> {
+    match name {
+        "up" => Some(""),
+        "line-up" => Some("?side=line-up"),
+        _ => None,
+    }
+}
+
 fn one(desk: &Desk<'_>, view: View, card: &Card) -> Markup {
     let open = desk.asked.either("card") == card.number.to_string();
+    let small = view == View::LineUp;
+    let holds = (small || view == View::Up).then(|| by_hand::holds(desk, card));
+    let and = if small { "side=line-up&" } else { "" };
     html! {
-        li {
-            a href=(format!("?card={}#card", card.number)) aria-current=[open.then_some("true")] {
+        li data-card=(card.number) data-holds=[holds] {
+            a href=(format!("?{and}card={}#card", card.number)) aria-current=[open.then_some("true")] {
                 @match view {
-                    View::Up => { (fields::card(desk, card, "")) }
+                    View::Up | View::LineUp => { (fields::card(desk, card, "")) }
                     View::Other => { (fields::card(desk, card, "?side=other")) }
                     View::Both => { (lit(desk, card)) }
                 }
             }
-            p { (card.number) " " (fields::recipe(desk, card)) @if let Some(from) = partner(desk, card) { br; (from) } }
+            @if small { p { (card.number) } } @else { p { (card.number) " " (fields::recipe(desk, card)) @if let Some(from) = partner(desk, card) { br; (from) } } }
         }
     }
 }

@@ -9,7 +9,7 @@ use store::projects::Kept;
 use super::answer::{Asked, Desk};
 use super::edit::{self, Changed, EditError};
 use super::room::Made;
-use super::{batch, fields, say, shell, spoiled};
+use super::{batch, by_hand, fields, say, shell, spoiled};
 use crate::wording;
 
 /// The card that is open.
@@ -205,7 +205,9 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Result<Result<C
         "back" => Decided::Shows(Side::Back),
         _ => Decided::Swap(number("with")?),
     };
-    let choice = Choice { card: number("card")?, layer: asked.field("layer").to_owned(), decided };
+    let card = number("card")?;
+    let layer = by_hand::layer_of(made, card, |name| asked.field(name).to_owned());
+    let choice = Choice { card, layer: layer.unwrap_or_default(), decided };
     if let Some(finding) = refusal(&made.plan, &choice) {
         let worded = wording::finding(&finding, made.project().mark);
         return Err(html! { p { (worded.said) " " span.remedy { (worded.remedy) } } });

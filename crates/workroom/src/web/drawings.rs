@@ -13,7 +13,7 @@ use store::projects::{ProjectId, Revision};
 
 use super::answer::{Answer, Asked};
 use super::room::{Made, Room};
-use super::{accent, fields, share as sharing};
+use super::{accent, by_hand, fields, share as sharing};
 
 /// How long a drawing waits for its plan.
 const PATIENCE: Duration = Duration::from_secs(60);
@@ -96,7 +96,8 @@ fn print(made: &Made, layout: usize) -> Option<Answer> {
 
 /// A card, whole or with its first layers only, and with its sheets' other sides where that is asked for.
 fn card(made: &Made, asked: &Asked, number: usize) -> Option<Scene> {
-    let mut card = numbered(made, number)?.clone();
+    let known = numbered(made, number)?;
+    let mut card = by_hand::as_it_would_be(made, asked, known.number).unwrap_or_else(|| known.clone());
     if let Ok(layers) = asked.query("layers").parse() {
         card.parts.truncate(layers);
     }

@@ -14,6 +14,7 @@
 //! | `hold` | a layer taken hold of on the drawn card |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
+//! | `by_hand` | pieces dragged from card to card |
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
 //! | `sample` | the first card measured |
 //! | `spoiled` | a spoiled piece: what is cut again |
@@ -34,6 +35,7 @@ mod assets;
 mod background;
 mod batch;
 mod begin;
+mod by_hand;
 mod cards;
 mod chosen;
 mod class;

@@ -105,6 +105,17 @@ export async function browser({ width = 1280, height = 900, dark = false, script
   });
   const find = (css) =>
     soon(async () => (await ask("POST", `${path}/element`, { using: "css selector", value: css }))[ELEMENT]);
+  /** One thing that a pointer does. chromedriver forgets fingers from one command to the next: they are told to Chromium itself. */
+  const pointed = (pointer, what, [x, y] = [0, 0]) => {
+    const at = { x: Math.round(x), y: Math.round(y) };
+    if (pointer === "touch") {
+      const type = { Down: "touchStart", Move: "touchMove", Up: "touchEnd" }[what];
+      return command("Input.dispatchTouchEvent", { type, touchPoints: what === "Up" ? [] : [at] });
+    }
+    const go = { type: "pointerMove", duration: 40, ...at };
+    const actions = what === "Move" ? [go] : what === "Down" ? [{ ...go, duration: 0 }, { type: "pointerDown", button: 0 }] : [{ type: "pointerUp", button: 0 }];
+    return ask("POST", `${path}/actions`, { actions: [{ type: "pointer", id: "by-mouse", parameters: { pointerType: "mouse" }, actions }] });
+  };
   return {
     open: (url) => ask("POST", `${path}/url`, { url }),
     url: () => ask("GET", `${path}/url`),
@@ -136,6 +147,16 @@ export async function browser({ width = 1280, height = 900, dark = false, script
         }],
       });
     },
+    /** Takes hold at one place of the window, and stays there for a while; by mouse or by finger. */
+    hold: async (at, pointer = "mouse") => {
+      await pointed(pointer, "Down", at);
+      if (pointer === "touch") await new Promise((done) => setTimeout(done, 600));
+    },
+    /** Goes on to another place, in two moves. */
+    move: async ([x, y], pointer = "mouse") => {
+      for (const short of [24, 0]) await pointed(pointer, "Move", [x - short, y]);
+    },
+    release: (pointer = "mouse") => pointed(pointer, "Up"),
     run: (script, args = []) => ask("POST", `${path}/execute/sync`, { script, args }),
     runAsync: (script, args = []) => ask("POST", `${path}/execute/async`, { script, args }),
     complaints: async () => (await ask("POST", `${path}/se/log`, { type: "browser" })).filter((e) => e.level === "SEVERE"),
@@ -146,6 +167,8 @@ export async function browser({ width = 1280, height = 900, dark = false, script
       const clip = { x: 0, y: 0, width: wide, height: Math.min(high, most), scale: 1 };
       return (await command("Page.captureScreenshot", { format: "webp", quality: 78, captureBeyondViewport: true, clip })).data;
     },
+    /** What is seen in the window as PNG, base64. */
+    shot: async () => (await command("Page.captureScreenshot", { format: "png" })).data,
     /** The whole page as PNG, base64. */
     picture: async () => (await command("Page.captureScreenshot", { format: "png", captureBeyondViewport: true })).data,
     close: async () => {
