@@ -61,7 +61,7 @@ fn each_page_has_its_heading_and_its_items() {
         ("batch", "Batch", "<img class=\"card\"", 48),
         ("cardstock", "Cardstock", "<section class=\"stock\"", 5),
         ("table", "Table", "id=\"step\"", 1),
-        ("share", "Share", "<ol class=\"pages\"", 1),
+        ("share", "Share", "<ol class=\"pages\"", 3),
     ] {
         let shown = visit.page(&format!("/w/1/{page}"));
         assert!(shown.contains(&format!("<h1>{heading}</h1>")), "{page}");

@@ -348,7 +348,6 @@ share-caution-own = Die Idee eines Schnittplans zu übernehmen ist das eine, fre
 share-caution-photos = Fragen Sie, bevor Sie Menschen oder ihre Arbeiten in einem Bild zeigen.
 
 share-templates = Vorlagen in wahrer Größe
-share-templates-note = Anlegewinkel, Falzlehren, ganze Bögen
 share-markdown = Die Anleitung als Markdown
 share-markdown-note = für eine Webseite oder eine Mail, die Überschriften und Tabellen zeigt
 share-plain = Die Anleitung als reiner Text
@@ -385,4 +384,3 @@ refused-no-class = dieses Projekt enthält keinen Kurs
 refused-shelf = { $path }: { $said }
 refused-day = `{ $found }` ist kein Tag: schreiben Sie ihn als 2026-05-31
 share-one-page = Die Anleitung auf einer Seite
-share-one-page-note = Teile und Schnitte, für die Wand oder die Tüte

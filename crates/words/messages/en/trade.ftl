@@ -348,9 +348,7 @@ share-caution-own = Copying a layout idea is one thing, passing on someone’s i
 share-caution-photos = Ask before you show people or their work in a picture.
 
 share-templates = Templates at true size
-share-templates-note = jigs, score gauges, whole sheets
 share-one-page = The handout on one page
-share-one-page-note = pieces and cuts, for the wall or the bag
 share-markdown = The handout as Markdown
 share-markdown-note = for a page on the web or a mail that shows headings and tables
 share-plain = The handout as plain text

@@ -21,7 +21,7 @@ pub mod faces;
 mod pages;
 pub mod shares;
 mod shown;
-mod tables;
+pub(crate) mod tables;
 pub mod view;
 
 use cards::Plan;

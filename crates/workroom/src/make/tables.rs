@@ -10,7 +10,7 @@ use words::say;
 use crate::outputs::OutFile;
 
 /// `pieces.csv`, `cardstock.csv`, `supplies.csv`.
-pub(super) fn tables(plan: &Plan) -> Vec<OutFile> {
+pub(crate) fn tables(plan: &Plan) -> Vec<OutFile> {
     vec![
         OutFile::new("pieces.csv", written(pieces(plan))),
         OutFile::new("cardstock.csv", written(cardstock(plan))),

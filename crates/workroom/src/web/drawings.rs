@@ -5,7 +5,7 @@ use std::time::Duration;
 use cards::model::Side;
 use cards::plan::{Card, PartKind};
 use drawing::scene::share;
-use drawing::sheets::{CutsOf, Hand, card_picture, edition, light_table, piece_drawing, step_picture, stock_drawing};
+use drawing::sheets::{CutsOf, Hand, card_picture, light_table, piece_drawing, step_picture, stock_drawing};
 use drawing::{Mark, Scene, svg};
 use measure::{Length, Rect, Size};
 use store::project_file;
@@ -52,9 +52,8 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
         let step =
             |of: CutsOf, index: usize| step_picture(&made.plan, &made.faces, of, index, &fields::edition(&made, hand));
         // A page of the handout is read as it is printed; every other drawing is a picture, whose letters are drawn.
-        if let ("page", [number]) = (kind, numbers.as_slice()) {
-            let wanted = sharing::edition(made.project(), asked);
-            let page = edition(&made.plan, &made.faces, &wanted).into_iter().nth(number.checked_sub(1)?)?;
+        if let ("page" | "template" | "short", [number]) = (kind, numbers.as_slice()) {
+            let page = sharing::drawn(&made, kind, *number, &sharing::edition(made.project(), asked))?;
             return Some(Answer::kept(SVG, svg::write(&page).into_bytes()));
         }
         let scene = match (kind, numbers.as_slice()) {

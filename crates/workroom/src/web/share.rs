@@ -1,15 +1,16 @@
 //! Share: the handout seen before it is saved, templates and files, the project file itself.
 
 use cards::{Plan, Project};
-use drawing::Picture;
 use drawing::pdf;
 use drawing::sheets::{Edition, Faces, Hand, Paper, Print, edition as pages_of};
+use drawing::{Picture, Scene};
 use maud::{Markup, html};
 use measure::Unit;
 use store::projects::Kept;
 use words::Language;
 
 use super::answer::{Answer, Asked, Desk};
+use super::room::Made;
 use super::{say, shell};
 use crate::make;
 
@@ -51,6 +52,9 @@ fn languages(chosen: Language) -> [(&'static str, String, bool); Language::ALL.l
     Language::ALL.map(|language| (language.tag(), language.own_name().to_owned(), language == chosen))
 }
 
+/// Side of the square by which a printer is checked.
+const SQUARE: measure::Length = measure::Length::INCH;
+
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
     let wanted = edition(desk.made.project(), desk.asked);
@@ -85,18 +89,35 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                 }
             }
         }
+        @let (templates, short) = others(desk, &wanted, &query);
+        section {
+            h2 { (say("share-true-size", &[])) }
+            p { (say("share-true-size-lead", &[])) }
+            (pictured(desk, "template", templates, &query))
+            p.ways { a.button href=(format!("{}{query}", file("templates.pdf"))) { (say("share-templates", &[])) } }
+        }
+        section {
+            h2 { (say("share-one-page", &[])) }
+            (pictured(desk, "short", short, &query))
+            p.ways { a.button href=(format!("{}{query}", file("one-page.pdf"))) { (say("share-save", &[])) } }
+        }
+        section {
+            h2 { (say("share-drawings", &[])) }
+            ul.pages {
+                @for number in 1..=desk.made.plan.layouts.len() {
+                    @let name = file(&format!("sheet-{number}.svg"));
+                    li { img src=(name) alt="" loading="lazy" width="306" height="306"; a href=(name) { (say("share-sheet", &[("number", number.into())])) } }
+                }
+            }
+        }
         section {
             h2 { (say("share-files", &[])) }
             ul.files {
                 li { a href=(file("project.toml")) { (say("share-project", &[])) } " " (say("share-project-note", &[])) }
-                li { a href=(format!("{}{query}", file("templates.pdf"))) { (say("share-templates", &[])) } " " (say("share-templates-note", &[])) }
-                li { a href=(format!("{}{query}", file("one-page.pdf"))) { (say("share-one-page", &[])) } " " (say("share-one-page-note", &[])) }
+                li { a href=(file("pieces.csv")) { (say("share-pieces", &[])) } ", " a href=(file("cardstock.csv")) { (say("share-cardstock", &[])) } ", " a href=(file("supplies.csv")) { (say("share-supplies", &[])) } " " (say("share-tables-note", &[])) }
                 li { a href=(format!("{}{query}", file("handout.md"))) { (say("share-markdown", &[])) } " " (say("share-markdown-note", &[])) }
                 li { a href=(format!("{}{query}", file("handout.txt"))) { (say("share-plain", &[])) } " " (say("share-plain-note", &[])) }
                 li { a href=(file("plan.json")) { (say("share-plan", &[])) } " " (say("share-plan-note", &[])) }
-                @for number in 1..=desk.made.plan.layouts.len() {
-                    li { a href=(file(&format!("sheet-{number}.svg"))) { (say("share-sheet", &[("number", number.into())])) } }
-                }
             }
         }
         section {
@@ -111,6 +132,43 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         }
     };
     shell::of_project(desk, "share", &inside)
+}
+
+/// How many pages the templates have, and the short handout.
+fn others(desk: &Desk<'_>, wanted: &Edition, query: &str) -> (usize, usize) {
+    let address = format!("others/{}/{}/{query}", desk.kept.id.0, desk.kept.now.number);
+    let counted = || {
+        let templates = drawing::sheets::templates(&desk.made.plan, wanted, SQUARE).len();
+        Some(format!("{templates} {}", drawing::sheets::one_page(&desk.made.plan, wanted).len()))
+    };
+    let text = desk.room.text(&address, counted).unwrap_or_default();
+    let mut counts = text.split(' ').map(|count| count.parse().unwrap_or_default());
+    (counts.next().unwrap_or_default(), counts.next().unwrap_or_default())
+}
+
+/// Pages as pictures.
+fn pictured(desk: &Desk<'_>, kind: &str, count: usize, query: &str) -> Markup {
+    html! {
+        ol.pages {
+            @for number in 1..=count {
+                li {
+                    img src=(format!("/w/{}/{}/{kind}-{number}.svg{query}", desk.kept.id.0, desk.kept.now.number))
+                        alt=(say("share-page-plain", &[("number", number.into())])) loading="lazy" width="306" height="396";
+                }
+            }
+        }
+    }
+}
+
+/// A page of the handout, the templates or the short handout as a drawing, from the first.
+pub(super) fn drawn(made: &Made, kind: &str, number: usize, wanted: &Edition) -> Option<Scene> {
+    let plan = &made.plan;
+    let all = match kind {
+        "page" => pages_of(plan, &made.faces, wanted),
+        "template" => drawing::sheets::templates(plan, wanted, SQUARE),
+        _ => drawing::sheets::one_page(plan, wanted),
+    };
+    all.into_iter().nth(number.checked_sub(1)?)
 }
 
 /// The titles of all pages, a line each.
@@ -151,7 +209,7 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
     match name {
         "templates.pdf" => {
             let wanted = edition(desk.made.project(), desk.asked);
-            let scenes = drawing::sheets::templates(plan, &wanted, measure::Length::INCH);
+            let scenes = drawing::sheets::templates(plan, &wanted, SQUARE);
             let about =
                 pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
             Some(Answer::file("templates.pdf", "application/pdf", pdf::write(&scenes, &about).ok()?))
@@ -175,6 +233,10 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
         "envelope.pdf" => {
             let bytes = crate::labels::envelopes(plan, &edition(desk.made.project(), desk.asked));
             Some(Answer::file("envelope.pdf", "application/pdf", bytes))
+        }
+        "pieces.csv" | "cardstock.csv" | "supplies.csv" => {
+            let found = make::tables::tables(plan).into_iter().find(|table| table.name == name)?;
+            Some(Answer::file(name, "text/csv; charset=utf-8", found.bytes))
         }
         "shelf.csv" => super::supplies::table(desk.room),
         "labels.pdf" => super::class::labels_pdf(desk),

@@ -129,6 +129,22 @@ export async function browser({ width = 1280, height = 900, dark = false, script
         await ask("POST", `${path}/element/${id}/clear`, {});
         await ask("POST", `${path}/element/${id}/value`, { text });
       }),
+    /** Chooses a file for an upload. */
+    attach: async (css, file) => ask("POST", `${path}/element/${await find(css)}/value`, { text: file }),
+    /** What is saved goes into this folder. */
+    saving: (downloadPath) => command("Browser.setDownloadBehavior", { behavior: "allow", downloadPath }),
+    /** Another tab, and the one that is in front. */
+    tab: async () => (await ask("POST", `${path}/window/new`, { type: "tab" })).handle,
+    inFront: () => ask("GET", `${path}/window`),
+    bring: (handle) => ask("POST", `${path}/window`, { handle }),
+    /** A key held down while another is struck. */
+    chord: (held, key) =>
+      ask("POST", `${path}/actions`, {
+        actions: [{
+          type: "key", id: "keys",
+          actions: [{ type: "keyDown", value: held }, { type: "keyDown", value: key }, { type: "keyUp", value: key }, { type: "keyUp", value: held }],
+        }],
+      }),
     keys: (...keys) =>
       ask("POST", `${path}/actions`, {
         actions: [{

@@ -1,0 +1,141 @@
+// @ts-check
+// What leaves the workroom and comes back, in a real browser: the handout and templates saved, a project exported and
+// imported, everything backed up and restored, two tabs on one project. OCTAVO is the program (left out: target/debug/octavo).
+import assert from "node:assert/strict";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+import { after, before, test } from "node:test";
+import { soon, story, undo, workroom } from "./driver.mjs";
+
+let room, folder;
+before(async () => {
+  folder = mkdtempSync(join(tmpdir(), "octavo-saved-"));
+  room = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
+});
+after(async () => {
+  await room.stop();
+  rmSync(folder, { recursive: true });
+});
+
+const OVERS = 'input[name="set:goal.overs"]';
+const count = (eye, css) => eye.run(`return document.querySelectorAll(arguments[0]).length`, [css]);
+const wish = async (eye, overs) => {
+  await eye.fill(OVERS, overs);
+  await eye.click("main .change button");
+};
+
+/** A file that is saved by a click, once it is there whole. */
+async function saved(eye, css, name) {
+  const file = join(folder, name);
+  rmSync(file, { force: true });
+  await eye.click(css);
+  await soon(async () => assert.ok(existsSync(file), `${name} was not saved`));
+  return readFileSync(file);
+}
+
+/** The pages of a PDF: objects that say they are one. Those of packed streams are not seen. */
+const pages = (bytes) => [...bytes.toString("latin1").matchAll(/\/Type\s*\/Page\b/g)].length;
+
+test("the handout and the templates are saved, with the pages that were seen", () =>
+  story({}, async (eye) => {
+    await eye.saving(folder);
+    await eye.open(`${room.address}/w/1/share`);
+    await soon(async () => assert.ok((await count(eye, 'img[src*="/page-"]')) > 4));
+    for (const [kind, name] of [["page", "handout.pdf"], ["template", "templates.pdf"], ["short", "one-page.pdf"]]) {
+      const seen = await count(eye, `img[src*="/${kind}-"]`);
+      const drawn = await eye.runAsync(`
+        const images = [...document.querySelectorAll('img[src*="/${kind}-"]')];
+        for (const image of images) image.loading = "eager";
+        Promise.all(images.map((image) => image.decode())).then(() => arguments[0](images.every((image) => image.naturalHeight > 100)))`);
+      assert.ok(drawn, name);
+      const bytes = await saved(eye, `main a[href*="/file/${name}"]`, name);
+      assert.equal(bytes.subarray(0, 5).toString(), "%PDF-");
+      assert.equal(pages(bytes), seen, name);
+    }
+    const pieces = await saved(eye, 'main a[href$="/pieces.csv"]', "pieces.csv");
+    assert.ok(pieces.toString().split("\r\n").length > 2);
+    const sheet = await saved(eye, 'main a[href$="/sheet-1.svg"]', "sheet-1.svg");
+    assert.match(sheet.toString(), /^<svg|^<\?xml/);
+  }));
+
+test("a project is exported, imported, and is the same", () =>
+  story({}, async (eye) => {
+    await eye.saving(folder);
+    await eye.open(`${room.address}/`);
+    const text = (await saved(eye, '#project-1 a[href$="/project.toml"]', "project.toml")).toString();
+    await eye.attach('form[action="/new"] input[type="file"]', join(folder, "project.toml"));
+    await eye.click('form[action="/new"]:has(input[type="file"]) button');
+    await soon(async () => assert.equal(await eye.text("h1"), "Cards"));
+    const address = (await eye.url()).replace(/cards$/, "");
+    assert.notEqual(address, `${room.address}/w/1/`);
+    await eye.open(`${address}share`);
+    assert.equal((await eye.value('textarea[name="text"]')).trim(), text.trim());
+    await eye.open(`${address}batch`);
+    await soon(async () => assert.equal(await count(eye, ".of-sheet li"), 48));
+  }));
+
+for (const scripts of [true, false]) {
+  test(`a project is copied, put away and taken back, ${scripts ? "with" : "without"} scripts`, () =>
+    story({ scripts }, async (eye) => {
+      const projects = async (wanted) => soon(async () => assert.equal(await count(eye, "article.project"), wanted));
+      await eye.open(`${room.address}/`);
+      await soon(async () => assert.equal(await eye.text("h1"), "Work in hand"));
+      const before = await count(eye, "article.project");
+      await eye.click('#project-1 form[action$="/copy"] button');
+      await soon(async () => assert.match(await eye.text(".top .project"), /copy/i));
+      const id = (await eye.url()).match(/\/w\/(\d+)\//)?.[1];
+      await eye.click(".brand");
+      await projects(before + 1);
+      // How far each is stands on it.
+      assert.equal(await count(eye, "article.project progress"), before + 1);
+      await eye.click(`#project-${id} form[action$="/away"] button`);
+      await projects(before);
+      await soon(async () => assert.match(await eye.text(".away"), /copy/i));
+      await eye.click(`form[action="/w/${id}/back"] button`);
+      await projects(before + 1);
+      await eye.click(`#project-${id} form[action$="/away"] button`);
+      await projects(before);
+    }));
+}
+
+test("everything is backed up, changed, and brought back", () =>
+  story({}, async (eye) => {
+    await eye.saving(folder);
+    await eye.open(`${room.address}/`);
+    await soon(async () => assert.equal(await eye.text("h1"), "Work in hand"));
+    await saved(eye, 'a[href="/backup"]', "octavo-backup.db");
+    await eye.open(`${room.address}/w/1/batch`);
+    await wish(eye, "2");
+    await soon(async () => assert.equal(await eye.value(OVERS), "2"));
+    await eye.open(`${room.address}/`);
+    await eye.attach('form[action="/restore"] input', join(folder, "octavo-backup.db"));
+    await eye.click('form[action="/restore"] button');
+    await soon(async () => assert.equal(await eye.text("h1"), "Work in hand"));
+    await eye.open(`${room.address}/w/1/batch`);
+    await soon(async () => assert.equal(await eye.value(OVERS), ""));
+  }));
+
+test("of two tabs on one project the later is told what changed, and both can be kept", () =>
+  story({}, async (eye) => {
+    const first = await eye.inFront();
+    await eye.open(`${room.address}/w/1/batch`);
+    await soon(async () => assert.equal(await count(eye, ".of-sheet li"), 48));
+    await eye.bring(await eye.tab());
+    await eye.open(`${room.address}/w/1/batch`);
+    await wish(eye, "2");
+    await soon(async () => assert.match(await eye.text(".foot"), /overs from nothing to 2/));
+    await eye.bring(first);
+    await wish(eye, "3");
+    await soon(async () => assert.match(await eye.text("main ul"), /overs from nothing to 2/));
+    assert.match(await eye.text("main"), /overs from 2 to 3/);
+    await eye.click('form[action="/w/1/copy"] button');
+    await soon(async () => assert.equal(await eye.text("h1"), "Cards"));
+    const mine = (await eye.url()).replace(/cards$/, "batch");
+    await eye.open(mine);
+    assert.equal(await eye.value(OVERS), "3");
+    await eye.open(`${room.address}/w/1/batch`);
+    assert.equal(await eye.value(OVERS), "2");
+    await undo(eye);
+    await soon(async () => assert.equal(await eye.value(OVERS), ""));
+  }, (message) => message.includes("status of 409")));
