@@ -1,8 +1,12 @@
 // @ts-check
 // A small WebDriver client (W3C WebDriver, https://www.w3.org/TR/webdriver2/) over chromedriver, and a workroom of
 // its own to look at. No package is needed; Debian's `chromium` and `chromium-driver` are.
+//
+// AXE is the path of axe.min.js (left out: it is fetched from npm).
+// Source: axe-core 4, Deque Systems (MPL-2.0), for what a page owes to people who do not see it well: WCAG 2.2 A and AA.
 import assert from "node:assert/strict";
-import { spawn } from "node:child_process";
+import { execFileSync, spawn } from "node:child_process";
+import { mkdtempSync, readFileSync } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -204,4 +208,24 @@ export async function story(options, tell, asked = (/** @type {string} */ _messa
   } finally {
     await eye.close();
   }
+}
+
+const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+let axe = "";
+
+function fetched() {
+  const folder = mkdtempSync(join(tmpdir(), "octavo-axe-"));
+  execFileSync("npm", ["pack", "axe-core@4", "--silent", "--pack-destination", folder]);
+  execFileSync("sh", ["-c", "tar -xzf *.tgz"], { cwd: folder });
+  return join(folder, "package", "axe.min.js");
+}
+
+/** What axe-core finds broken on the page that is open: nothing, or rules with the first places. */
+export async function broken(eye) {
+  axe ||= readFileSync(process.env.AXE || fetched(), "utf8");
+  await eye.run(axe);
+  return eye.runAsync(
+    `axe.run({ runOnly: arguments[0] })
+       .then((r) => arguments[1](r.violations.map((v) => v.id + ": " + v.nodes.map((n) => n.target.join(" ")).slice(0, 3).join(" | "))))`, [RULES],
+  );
 }

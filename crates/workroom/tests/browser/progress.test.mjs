@@ -6,7 +6,7 @@
 import assert from "node:assert/strict";
 import { resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { soon, story, undo, workroom } from "./driver.mjs";
+import { broken, soon, story, undo, workroom } from "./driver.mjs";
 
 const designs = [1, 2, 3, 4, 5, 6].map((number) => `
 [[pack.design]]
@@ -86,6 +86,8 @@ test("a long plan tells how far it is, shows the cards of before, and is stopped
     const first = await eye.text(".so-far");
     await soon(async () => assert.notEqual(await eye.text(".so-far"), first));
     assert.equal(await eye.run("return window.here"), true);
+    assert.deepEqual(await broken(eye), []);
+    assert.equal(await eye.text("h1"), "Working it out", "it was that page that was looked at");
     const started = Date.now();
     await eye.click(".waits button");
     await soon(async () => assert.equal(await title(eye), "Layout"));
