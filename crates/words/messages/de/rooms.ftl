@@ -103,6 +103,7 @@ progress = { $done } von { $all } { $all ->
    *[other] Schritten
 } fertig
 progress-label = Am Tisch erledigte Schritte
+hand-was-put-away = „{ $name }“ ist weggelegt. Nichts davon ist verloren.
 away-title = Weggelegt
 take-back = Zurückholen
 copy-name = { $name }, Kopie
@@ -397,7 +398,7 @@ lay-count = Für { $count ->
 ## Weitergeben
 
 share-title = Weitergeben
-share-lead = Sehen Sie es zuerst hier an, dann speichern oder drucken Sie es.
+share-lead = Sehen Sie es zuerst hier an, dann speichern oder drucken Sie es. Tippen Sie eine Seite an, um sie groß zu sehen.
 share-paper = Gedruckt auf
 share-letter = Letter
 share-a4 = A4

@@ -347,7 +347,7 @@ share-caution-rights = Designpapier, Stempelbilder, Sprüche und Schriften sind 
 share-caution-own = Die Idee eines Schnittplans zu übernehmen ist das eine, fremde Anleitungen oder Bilder weiterzugeben das andere; diese Anleitungen enthalten nur Ihre eigenen Angaben und Octavos eigene Zeichnungen.
 share-caution-photos = Fragen Sie, bevor Sie Menschen oder ihre Arbeiten in einem Bild zeigen.
 
-share-templates = Vorlagen in wahrer Größe
+share-templates = Vorlagen sichern
 share-markdown = Die Anleitung als Markdown
 share-markdown-note = für eine Webseite oder eine Mail, die Überschriften und Tabellen zeigt
 share-plain = Die Anleitung als reiner Text

@@ -101,6 +101,7 @@ hand-broken = Octavo could not work out its plan. Open it to see what would do.
 no-name = A project without a name
 progress = { $done } of { $all } steps done
 progress-label = Steps done at the table
+hand-was-put-away = “{ $name }” was put away. Nothing of it is lost.
 away-title = Put away
 take-back = Take back
 copy-name = { $name }, a copy
@@ -386,7 +387,7 @@ lay-count = For { $count ->
 ## Share
 
 share-title = Share
-share-lead = Look at it here first, then save it or print it.
+share-lead = Look at it here first, then save it or print it. Touch a page to see it large.
 share-paper = Printed on
 share-letter = Letter
 share-a4 = A4

@@ -347,7 +347,7 @@ share-caution-rights = Patterned paper, stamped images, greetings and fonts are 
 share-caution-own = Copying a layout idea is one thing, passing on someone’s instructions or pictures another; these handouts contain only your own data and Octavo’s own drawings.
 share-caution-photos = Ask before you show people or their work in a picture.
 
-share-templates = Templates at true size
+share-templates = Save the templates
 share-one-page = The handout on one page
 share-markdown = The handout as Markdown
 share-markdown-note = for a page on the web or a mail that shows headings and tables

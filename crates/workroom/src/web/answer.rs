@@ -286,7 +286,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         }
         (Method::Post, ["away"]) => {
             room.store().put_away(id, asked.now)?;
-            Ok(Answer::see("/".to_owned()))
+            Ok(Answer::see(format!("/?away={}", id.0)))
         }
         (Method::Post, ["back"]) => {
             room.store().take_back(id)?;

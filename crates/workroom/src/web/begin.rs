@@ -34,6 +34,14 @@ pub(super) fn forms(asked: &Asked) -> Markup {
             label.field { span { (label) } input type="text" name=(name) value=(typed(name, otherwise)) autocomplete="off"; }
         }
     };
+    // A size with its name, to choose from: a name alone means different cards in different countries.
+    let sized = |name: &str, label: String, otherwise: &str, all: &[(String, String)]| {
+        let list = format!("sizes-of-{name}");
+        html! {
+            label.field { span { (label) } input type="text" name=(name) value=(typed(name, otherwise)) list=(list) autocomplete="off"; }
+            datalist id=(list) { @for (size, name) in all { option value=(size) { (name) } } }
+        }
+    };
     html! {
         section.new {
             h2 { (say("new-title", &[])) }
@@ -42,10 +50,10 @@ pub(super) fn forms(asked: &Asked) -> Markup {
                     h3 { (say("new-pack", &[])) }
                     input type="hidden" name="kind" value="pack";
                     (line("pack", say("new-pack-name", &[]), ""))
-                    (line("sheet", say("new-sheet", &[]), "12 x 12 in"))
+                    (sized("sheet", say("new-sheet", &[]), "12 x 12 in", &sheets()))
                     (line("designs", say("new-designs", &[]), "6"))
                     (line("copies", say("new-copies", &[]), "1"))
-                    (line("format", say("new-format", &[]), "3 1/2 x 5 in"))
+                    (sized("format", say("new-format", &[]), "3 1/2 x 5 in", &cards()))
                     button type="submit" { (say("new-begin", &[])) }
                 }
                 form method="post" action="/new" {
@@ -72,6 +80,25 @@ pub(super) fn forms(asked: &Asked) -> Markup {
             }
         }
     }
+}
+
+/// Sheets as they are sold, with their names.
+fn sheets() -> Vec<(String, String)> {
+    let found = ["12x12", "8x8", "6x6", "Letter", "A4"].into_iter().filter_map(measure::sheet);
+    let unit = |size: Size| if size.width.ticks() % Length::mm(1).ticks() == 0 { Unit::Millimetre } else { Unit::Inch };
+    found.map(|known| (exact_size(known.size, unit(known.size)), known.name.to_owned())).collect()
+}
+
+/// Finished sizes of cards, with their names.
+fn cards() -> Vec<(String, String)> {
+    let mut all: Vec<(String, String)> = Vec::new();
+    for known in measure::formats::formats() {
+        let size = exact_size(known.face, known.unit);
+        if all.iter().all(|(other, _)| *other != size) {
+            all.push((size, known.name.to_owned()));
+        }
+    }
+    all
 }
 
 fn title(text: &str) -> String {

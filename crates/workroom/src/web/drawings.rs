@@ -51,10 +51,10 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
         let hand = if rest.ends_with("left") { Hand::Left } else { Hand::Right };
         let step =
             |of: CutsOf, index: usize| step_picture(&made.plan, &made.faces, of, index, &fields::edition(&made, hand));
-        // A page of the handout is read as it is printed; every other drawing is a picture, whose letters are drawn.
+        // Every drawing is a picture, whose letters are drawn: an image on a page knows none of its fonts.
         if let ("page" | "template" | "short", [number]) = (kind, numbers.as_slice()) {
             let page = sharing::drawn(&made, kind, *number, &sharing::edition(made.project(), asked))?;
-            return Some(Answer::kept(SVG, svg::write(&page).into_bytes()));
+            return Some(Answer::kept(SVG, svg::write_outlined(&page).into_bytes()));
         }
         let scene = match (kind, numbers.as_slice()) {
             ("card", [number]) => card(&made, asked, *number)?,

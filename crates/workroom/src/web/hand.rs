@@ -27,6 +27,12 @@ pub(super) fn page(room: &Room, asked: &Asked, refused: Option<Markup>) -> Resul
     let inside = html! {
         h1 { (say("hand-title", &[])) }
         @if let Some(refused) = refused { div.refused role="alert" { h2 { (say("refused-title", &[])) } (refused) } }
+        @if let Some(kept) = away.iter().find(|kept| kept.id.0.to_string() == asked.query("away")) {
+            div.notice role="status" {
+                p { (say("hand-was-put-away", &[("name", name_of(kept).into())])) }
+                (taken_back(kept))
+            }
+        }
         @if shown.is_empty() { p { (say("hand-empty", &[])) } }
         @for shown in &shown { (shown) }
         @if !away.is_empty() {
@@ -35,10 +41,7 @@ pub(super) fn page(room: &Room, asked: &Asked, refused: Option<Markup>) -> Resul
                 ul {
                     @for kept in &away {
                         li {
-                            (name_of(kept)) " "
-                            form.inline method="post" action=(format!("/w/{}/back", kept.id.0)) {
-                                button.quiet type="submit" { (say("take-back", &[])) }
-                            }
+                            (name_of(kept)) " " (taken_back(kept))
                         }
                     }
                 }
@@ -58,6 +61,14 @@ pub(super) fn page(room: &Room, asked: &Asked, refused: Option<Markup>) -> Resul
         }
     };
     Ok(Answer::page(status, shell::first(&say("hand-title", &[]), accent, &inside)))
+}
+
+fn taken_back(kept: &Kept) -> Markup {
+    html! {
+        form.inline method="post" action=(format!("/w/{}/back", kept.id.0)) {
+            button.quiet type="submit" { (say("take-back", &[])) }
+        }
+    }
 }
 
 fn name_of(kept: &Kept) -> String {

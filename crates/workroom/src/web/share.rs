@@ -84,8 +84,8 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         ol.pages {
             @for (number, page) in (1_usize..).zip(&pages) {
                 li {
-                    img src=(format!("/w/{}/{}/page-{number}.svg{query}", desk.kept.id.0, desk.kept.now.number))
-                        alt=(say("share-page", &[("number", number.into()), ("title", (*page).into())])) loading="lazy" width="306" height="396";
+                    @let src = format!("/w/{}/{}/page-{number}.svg{query}", desk.kept.id.0, desk.kept.now.number);
+                    (thumbnail(&src, &say("share-page", &[("number", number.into()), ("title", (*page).into())])))
                 }
             }
         }
@@ -146,15 +146,18 @@ fn others(desk: &Desk<'_>, wanted: &Edition, query: &str) -> (usize, usize) {
     (counts.next().unwrap_or_default(), counts.next().unwrap_or_default())
 }
 
+/// A page as a small picture, to be seen large by itself.
+fn thumbnail(src: &str, said: &str) -> Markup {
+    html! { a href=(src) { img src=(src) alt=(said) loading="lazy" width="306" height="396"; } }
+}
+
 /// Pages as pictures.
 fn pictured(desk: &Desk<'_>, kind: &str, count: usize, query: &str) -> Markup {
     html! {
         ol.pages {
             @for number in 1..=count {
-                li {
-                    img src=(format!("/w/{}/{}/{kind}-{number}.svg{query}", desk.kept.id.0, desk.kept.now.number))
-                        alt=(say("share-page-plain", &[("number", number.into())])) loading="lazy" width="306" height="396";
-                }
+                @let src = format!("/w/{}/{}/{kind}-{number}.svg{query}", desk.kept.id.0, desk.kept.now.number);
+                li { (thumbnail(&src, &say("share-page-plain", &[("number", number.into())]))) }
             }
         }
     }

@@ -92,7 +92,8 @@ for (const scripts of [true, false]) {
       await eye.click(`#project-${id} form[action$="/away"] button`);
       await projects(before);
       await soon(async () => assert.match(await eye.text(".away"), /copy/i));
-      await eye.click(`form[action="/w/${id}/back"] button`);
+      assert.match(await eye.text(".notice"), /copy” was put away/);
+      await eye.click(`.notice form[action="/w/${id}/back"] button`);
       await projects(before + 1);
       await eye.click(`#project-${id} form[action$="/away"] button`);
       await projects(before);
