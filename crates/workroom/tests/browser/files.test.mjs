@@ -100,6 +100,28 @@ for (const scripts of [true, false]) {
     }));
 }
 
+test("a project is begun from an example, and from a pack whose size is no size at first", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/`);
+    await eye.click('select[name="example"] option[value="a6-from-a4"]');
+    await eye.click('form:has(select[name="example"]) button');
+    await soon(async () => assert.equal(await eye.text(".top .project"), "Rain on Slate"));
+    await eye.open(`${room.address}/`);
+    const form = 'form:has(input[name="pack"])';
+    await eye.fill(`${form} input[name="pack"]`, "Meadow");
+    await eye.fill(`${form} input[name="format"]`, "large");
+    await eye.click(`${form} button`);
+    await soon(async () => assert.match(await eye.text("[role=alert]"), /Finished size of a card: `large` is no size/));
+    assert.equal(await eye.value(`${form} input[name="pack"]`), "Meadow", "what was typed is still there");
+    // A size can be chosen by its name.
+    const offered = await eye.run(`return [...document.querySelectorAll("#sizes-of-format option")].map((one) => one.textContent + ": " + one.value)`);
+    const a6 = offered.find((/** @type {string} */ one) => one.startsWith("A6"));
+    assert.ok(a6?.endsWith(": 105 mm x 148 mm"), offered.join());
+    await eye.fill(`${form} input[name="format"]`, "105 mm x 148 mm");
+    await eye.click(`${form} button`);
+    await soon(async () => assert.equal(await eye.text(".top .project"), "Meadow"));
+  }, (message) => message.includes("status of 422")));
+
 test("everything is backed up, changed, and brought back", () =>
   story({}, async (eye) => {
     await eye.saving(folder);

@@ -12,7 +12,7 @@ const out = resolve(process.argv[2] ?? "docs/pictures");
 
 await mkdir(out, { recursive: true });
 const room = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
-for (const [width, height, most, name] of [[1280, 960, 1500, "desktop"], [390, 844, 1400, "phone"]]) {
+for (const [width, height, most, name] of [[1280, 960, 1500, "desktop"], [360, 780, 1400, "phone"]]) {
   for (const dark of [false, true]) {
     const eye = await browser({ width, height, dark });
     for (const page of PAGES) {
