@@ -34,28 +34,32 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
         (say("supplies-bought", &[]), &shop.bought, say("supplies-bought-says", &[])),
         (say("supplies-next", &[]), &shop.next, say("supplies-next-says", &[])),
     ];
+    // On a narrow screen each amount says its own heading.
+    let heads = [
+        say("supplies-need", &[]),
+        say("supplies-there", &[]),
+        say("supplies-buy", &[]),
+        say("supplies-cost", &[]),
+        say("supplies-left", &[]),
+    ];
     let inside = html! {
         div.lead { h1 { (say("supplies-title", &[])) } p.facts { (say("supplies-lead", &[])) } }
         div.wide tabindex="0" role="region" aria-label=(say("supplies-title", &[])) {
-            table {
+            table.stacks {
                 thead { tr {
                     th scope="col" { (say("supplies-name", &[])) }
-                    th scope="col" { (say("supplies-need", &[])) }
-                    th scope="col" { (say("supplies-there", &[])) }
-                    th scope="col" { (say("supplies-buy", &[])) }
-                    th scope="col" { (say("supplies-cost", &[])) }
-                    th scope="col" { (say("supplies-left", &[])) }
+                    @for head in &heads { th scope="col" { (head) } }
                 } }
                 tbody {
                     @for purchase in &shop.purchases {
                         @let need = &purchase.need;
                         tr {
                             th scope="row" { (need.name) }
-                            td { (trade::amount(need.counted, need.amount, unit)) br; small { (drawing::text::with_fractions(&trade::rule(need, mark))) } }
-                            td { (trade::amount(need.counted, purchase.there, unit)) }
-                            td { (trade::packs(purchase, unit)) }
-                            td { (trade::cost(purchase)) }
-                            td { (trade::amount(need.counted, purchase.left, unit)) }
+                            td data-head=(heads[0]) { (trade::amount(need.counted, need.amount, unit)) br; small { (drawing::text::with_fractions(&trade::rule(need, mark))) } }
+                            td data-head=(heads[1]) { (trade::amount(need.counted, purchase.there, unit)) }
+                            td data-head=(heads[2]) { (trade::packs(purchase, unit)) }
+                            td data-head=(heads[3]) { (trade::cost(purchase)) }
+                            td data-head=(heads[4]) { (trade::amount(need.counted, purchase.left, unit)) }
                         }
                     }
                 }
