@@ -192,7 +192,7 @@ fn one_click_changes_the_colours_that_save_packs() {
     assert!(!page.contains("GBP saved") && page.contains("165.00 GBP"), "four packs of mats, and no more to save");
     for (name, count) in [("Pot Blue", 60), ("Brick", 60), ("Hedge", 36), ("Quince", 36)] {
         let row = page.split(&format!(">{name}<")).nth(1).unwrap();
-        assert!(row.split("</tr>").next().unwrap().contains(&format!("{count} pieces")), "{name}: {count}");
+        assert!(row.split("</tr>").next().unwrap().contains(&format!("{count} mats")), "{name}: {count}");
     }
     // Only cards that are posted changed: every kit is as it was.
     let batch = visit.page("/w/2/batch");
@@ -207,6 +207,37 @@ fn one_click_changes_the_colours_that_save_packs() {
     visit.shelve("cardstock", "Pot Blue", "13", "sheet");
     visit.shelve("cardstock", "Brick", "13", "sheet");
     assert!(!supplies().contains("GBP saved"));
+}
+
+#[test]
+fn a_sheet_to_write_on_is_given_and_taken_on_the_page() {
+    let visit = Visit::new();
+    let edit = |seen: &str, fields: &[(&str, &str)]| {
+        let fields = [&[("seen", seen), ("page", "cards")][..], fields].concat();
+        visit.post("/w/2/edit", &fields).status
+    };
+    assert!(!visit.page("/w/2/supplies").contains("a black pen reads"), "Milk is light");
+    assert_eq!(edit("1", &[("set:recipe.1.base", "Pot Blue")]), 303);
+    for page in ["supplies", "cards"] {
+        assert!(visit.page(&format!("/w/2/{page}")).contains("a black pen reads only 2.9 : 1 on Pot Blue"), "{page}");
+    }
+    let given = [("set:recipe.1.inside.size", "6 3/4 x 4 3/4"), ("set:recipe.1.inside.cardstock", "Milk")];
+    assert_eq!(edit("2", &given), 303);
+    let supplies = visit.page("/w/2/supplies");
+    assert!(supplies.contains("80 inside sheets") && !supplies.contains("a black pen reads"), "{supplies}");
+    assert!(visit.page("/w/2/class").contains("5 × inside sheet Milk"), "five of the six cards of a kit have one");
+    let handout = text(&visit.get("/w/2/file/handout.txt"));
+    assert!(handout.contains("Glue the inside sheet into the card along its fold."));
+    // A step more at the table; then it is taken away, whatever its cardstock says.
+    assert!(visit.page("/w/2/table").contains("Twin with a bow: inside sheet"));
+    assert_eq!(edit("3", &[("set:recipe.1.inside.size", ""), ("set:recipe.1.inside.cardstock", "Milk")]), 303);
+    assert!(
+        !visit.page("/w/2/supplies").contains("inside sheet,")
+            && !text(&visit.get("/w/2/file/project.toml")).contains("inside =")
+    );
+    let large = [("set:recipe.1.inside.size", "8 x 9"), ("set:recipe.1.inside.cardstock", "Milk")];
+    assert_eq!(edit("4", &large), 303, "too large: told, not refused");
+    assert!(visit.page("/w/2/cards").contains("larger than the open base"));
 }
 
 #[test]
@@ -309,7 +340,10 @@ fn the_command_line_says_the_same() {
     std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,96,sheet\nadhesive,Tape,2,roll\n").unwrap();
     let (code, out, _) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);
     assert_eq!(code, 0);
-    assert!(out.contains("Milk: 96 sheets (sheets for 384 pieces); on the shelf 96 sheets; buy none"), "{out}");
+    assert!(
+        out.contains("Milk: 96 sheets (sheets for 192 bases, 192 greeting strips); on the shelf 96 sheets; buy none"),
+        "{out}"
+    );
     assert!(out.contains("buy 7 packs of 13.1 yd"), "{out}");
     std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,-96,sheet\n").unwrap();
     let (code, _, err) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);

@@ -115,7 +115,23 @@ supplies-left = Übrig
 supplies-name = Was
 supplies-line = { $name }: { $need } ({ $rule }); im Regal { $there }; zu kaufen { $buy }; { $cost }; übrig { $left }
 need-rule-paper = Bögen, geschnitten für { $cards } Karten
-need-rule-cardstock = Bögen für { $pieces } Teile
+need-rule-cardstock = Bögen für { $pieces }
+need-of-bases = { $count ->
+    [one] 1 Grundkarte
+   *[other] { $count } Grundkarten
+}
+need-of-mats = { $count ->
+    [one] 1 Mattung oder anderes Teil
+   *[other] { $count } Mattungen und andere Teile
+}
+need-of-strips = { $count ->
+    [one] 1 Spruchstreifen
+   *[other] { $count } Spruchstreifen
+}
+need-of-inside = { $count ->
+    [one] 1 Einlegeblatt
+   *[other] { $count } Einlegeblätter
+}
 need-rule-ribbon = { $wraps } umwickelt, { $bows } mit Schleife
 need-rule-tape = zwei Bahnen auf einer Lage, die mindestens { $from } breit ist, eine auf einer schmaleren
 need-rule-foam = Pads unter jedem erhabenen Streifen
@@ -129,6 +145,7 @@ supplies-swap = { $saved } gespart: Geben Sie { $moved ->
 supplies-swap-one = { $name }: aus { $now } werden { $then }
 supplies-swap-do = Farben ändern
 supplies-swap-how = Die letzten Karten einer Farbe ändern sich; Karten in Materialsätzen nur, wo die anderen nicht reichen. Auf der Seite Serie sind sie zu sehen und einzeln zurückzunehmen; oder Sie machen alles rückgängig.
+supplies-dark-base = „{ $recipe }“: Ein schwarzer Stift ist auf „{ $base }“ nur mit { $contrast } : 1 zu lesen. Kleben Sie ein helleres Blatt zum Schreiben ein: Geben Sie dem Kartenrezept auf der Seite Karten ein Einlegeblatt.
 supplies-figures = Drei Zahlen, nie vermischt
 supplies-used = Verbraucht
 supplies-used-says = was in den Karten steckt

@@ -115,7 +115,23 @@ supplies-left = Left over
 supplies-name = What
 supplies-line = { $name }: { $need } ({ $rule }); on the shelf { $there }; buy { $buy }; { $cost }; left over { $left }
 need-rule-paper = sheets cut for { $cards } cards
-need-rule-cardstock = sheets for { $pieces } pieces
+need-rule-cardstock = sheets for { $pieces }
+need-of-bases = { $count ->
+    [one] 1 base
+   *[other] { $count } bases
+}
+need-of-mats = { $count ->
+    [one] 1 mat or other piece
+   *[other] { $count } mats and other pieces
+}
+need-of-strips = { $count ->
+    [one] 1 greeting strip
+   *[other] { $count } greeting strips
+}
+need-of-inside = { $count ->
+    [one] 1 inside sheet
+   *[other] { $count } inside sheets
+}
 need-rule-ribbon = { $wraps } wrapped, { $bows } with a bow
 need-rule-tape = two lines on a layer at least { $from } wide, one on a narrower
 need-rule-foam = squares under each raised strip
@@ -129,6 +145,7 @@ supplies-swap = { $saved } saved: give { $moved ->
 supplies-swap-one = { $name }: { $now } become { $then }
 supplies-swap-do = Change the colours
 supplies-swap-how = The last cards of a colour change; cards that are shared out over kits only where the others do not do. See them on the Batch page, where each can be taken back, or undo it all.
+supplies-dark-base = { $recipe }: a black pen reads only { $contrast } : 1 on { $base }. Glue in a lighter sheet to write on: give the recipe an inside sheet on the Cards page.
 supplies-figures = Three figures, never mixed
 supplies-used = Used
 supplies-used-says = what lies in the cards

@@ -311,6 +311,9 @@ fn supplies(
             writeln!(desk.out, "  {one}")?;
         }
     }
+    for dark in trade::dark_bases(plan) {
+        writeln!(desk.out, "{dark}")?;
+    }
     let names = figures.each_ref().map(|(name, ..)| name.clone());
     for (name, sum, says) in figures {
         let facts = [

@@ -37,6 +37,10 @@ pub(crate) fn contents(plan: &Plan, batch: usize, kit: &[u32]) -> Vec<String> {
     for card in plan.cards.iter().filter(|card| card.batch == batch && kit.contains(&card.number)) {
         let recipe = &project.recipes[card.recipe];
         put(0, say("class-content-base", &[]), 1);
+        if let Some((_, cardstock)) = recipe.inside {
+            let stock = project.cardstocks.get(cardstock).map_or("", |stock| stock.name.as_str());
+            put(last, format!("{} {stock}", say("stock-inside", &[])), 1);
+        }
         for part in &card.parts {
             let layer = &recipe.layers[part.layer];
             let rank = part.layer * 2 + 1;

@@ -62,6 +62,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
             }
         }
         @if let Some(found) = &swap { (swap_offered(desk, found)) }
+        @for dark in trade::dark_bases(plan) { p.caution { (dark) } }
         section {
             h2 { (say("supplies-figures", &[])) }
             table.sums {
