@@ -36,7 +36,7 @@ pub(super) struct Pin {
     pub(super) size: String,
 }
 
-const WHOLE: [&str; 20] = [
+const WHOLE: [&str; 23] = [
     "copies",
     "use",
     "cards_per_sheet",
@@ -55,6 +55,9 @@ const WHOLE: [&str; 20] = [
     "left_handed",
     "cut_kits",
     "minutes_a_card",
+    "welcome_minutes",
+    "pause_minutes",
+    "end_minutes",
     "break_even",
     "envelope_gsm",
 ];
