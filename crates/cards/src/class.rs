@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use rust_decimal::Decimal;
 
-use crate::days::Day;
+use crate::days::{Day, Time};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Class, Price};
 use crate::plan::{Plan, used_for};
@@ -30,8 +30,10 @@ pub struct ClassPlan {
     pub more_sheets: Vec<MoreSheets>,
     /// The days before it.
     pub timetable: Vec<Due>,
-    /// Minutes on the day: welcome, for each card, at the end.
-    pub minutes: (u32, u32, u32),
+    /// The day itself, part by part.
+    pub on_the_day: Vec<DayPart>,
+    /// Minutes of it all.
+    pub minutes: u32,
     /// Its money.
     pub money: ClassMoney,
     /// What the maker should know.
@@ -47,6 +49,21 @@ pub struct MoreSheets {
     pub sheets: u32,
     /// Sheets of them that are not in the pack any more.
     pub short: u32,
+}
+
+/// A part of the class itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DayPart {
+    /// What: `welcome`, `card`, `pause` or `end`.
+    pub code: &'static str,
+    /// Which card of a kit, from 1; 0 where it is none.
+    pub card: u32,
+    /// Minutes it takes.
+    pub minutes: u32,
+    /// When it begins and ends, if the class has a time.
+    pub times: Option<(Time, Time)>,
+    /// True if it ends after midnight.
+    pub next_day: bool,
 }
 
 /// Something that is due on a day before the class.
@@ -101,10 +118,6 @@ pub struct ClassMoney {
 /// Common practice of card classes.
 const DUE: [(&str, u32); 8] =
     [("sample", 21), ("buy", 14), ("cut", 10), ("stamp", 7), ("bag", 5), ("print", 3), ("pack", 1), ("class", 0)];
-/// Minutes of welcome and at the end (common practice).
-const WELCOME: u32 = 15;
-const END: u32 = 15;
-
 /// The class of a project; `None` if it holds none, or none of its batches is shared out over kits.
 ///
 /// # Shape
@@ -153,6 +166,11 @@ pub fn class(plan: &Plan, today: Option<Day>) -> Option<ClassPlan> {
     {
         findings.push(about(Severity::Note, "class-late").with("days", u64::try_from(date.since(today)).unwrap_or(0)));
     }
+    let on_the_day = on_the_day(class, cards_each.1);
+    if let Some(late) = on_the_day.iter().find(|part| part.next_day) {
+        let told = about(Severity::Warning, "class-past-midnight");
+        findings.push(told.with("cards", cards_each.1).with("each", class.minutes_a_card).with("card", late.card));
+    }
     let money = money(plan, class, batch, planned, kits);
     if money.mixed {
         findings.push(about(Severity::Warning, "class-currencies"));
@@ -167,10 +185,33 @@ pub fn class(plan: &Plan, today: Option<Day>) -> Option<ClassPlan> {
         cards_each,
         more_sheets,
         timetable,
-        minutes: (WELCOME, class.minutes_a_card, END),
+        minutes: on_the_day.iter().fold(0, |sum, part| sum.saturating_add(part.minutes)),
+        on_the_day,
         money,
         findings,
     })
+}
+
+/// The class itself: welcome, each card, a pause when half of them are made, time to spare; one after the other.
+pub fn on_the_day(class: &Class, cards: u32) -> Vec<DayPart> {
+    let mut wanted = vec![("welcome", 0, class.welcome_minutes)];
+    for card in 1..=cards {
+        wanted.push(("card", card, class.minutes_a_card));
+        if class.pause_minutes > 0 && cards > 1 && card == cards.div_ceil(2) {
+            wanted.push(("pause", 0, class.pause_minutes));
+        }
+    }
+    wanted.push(("end", 0, class.end_minutes));
+    let mut gone = 0_u32;
+    let part = |(code, card, minutes): (&'static str, u32, u32)| {
+        let begins = class.starts.map(|starts| starts.later(gone));
+        gone = gone.saturating_add(minutes);
+        let ends = class.starts.map(|starts| starts.later(gone));
+        let next_day = ends.is_some_and(|(_, midnights)| midnights > 0);
+        let times = begins.zip(ends).map(|((begins, _), (ends, _))| (begins, ends));
+        DayPart { code, card, minutes, times, next_day }
+    };
+    wanted.into_iter().filter(|(.., minutes)| *minutes > 0).map(part).collect()
 }
 
 /// The days before a class, the earliest first.

@@ -1,6 +1,6 @@
-//! Days of the calendar: counted, moved and named. No clock: what day it is today is told.
+//! Days of the calendar: counted, moved and named; times of the day. No clock: what day it is today is told.
 //!
-//! Twenty lines of arithmetic instead of a library for time: there are no hours, zones or leap seconds here.
+//! Twenty lines of arithmetic instead of a library for time: there are no zones or leap seconds here.
 //!
 //! # Source
 //! The Gregorian calendar as ISO 8601 has it; days since 1 March of year 0, in eras of 400 years (146 097 days).
@@ -88,5 +88,48 @@ impl fmt::Display for Day {
     fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (year, month, day) = self.parts();
         write!(formatter, "{year:04}-{month:02}-{day:02}")
+    }
+}
+
+/// A time of the day, to the minute.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Time(u32);
+
+/// Minutes of a day.
+const DAY: u32 = 24 * 60;
+
+impl Time {
+    /// Reads `14:00`, or `14:00:00` as TOML writes it; `None` if it is no time of a day.
+    ///
+    /// # Examples
+    /// ```
+    /// use cards::days::Time;
+    /// let begins = Time::parse("13:45").map(|time| time.later(150));
+    /// assert_eq!(begins.map(|(time, days)| (time.to_string(), days)), Some(("16:15".into(), 0)));
+    /// assert_eq!(Time::parse("24:00"), None);
+    /// ```
+    pub fn parse(text: &str) -> Option<Time> {
+        let mut parts = text.strip_suffix(":00").filter(|short| short.contains(':')).unwrap_or(text).split(':');
+        let mut part = |most: u32| {
+            let text = parts.next()?;
+            let digits = (1..=2).contains(&text.len()) && text.bytes().all(|digit| digit.is_ascii_digit());
+            text.parse().ok().filter(|number| digits && *number < most)
+        };
+        let (hours, minutes): (u32, u32) = (part(24)?, part(60)?);
+        if parts.next().is_some() { None } else { Some(Time(hours * 60 + minutes)) }
+    }
+
+    /// So many minutes later, and how many midnights lie between.
+    #[must_use]
+    pub const fn later(self, minutes: u32) -> (Time, u32) {
+        let all = self.0.saturating_add(minutes);
+        (Time(all % DAY), all / DAY)
+    }
+}
+
+impl fmt::Display for Time {
+    /// `HH:MM`.
+    fn fmt(&self, formatter: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(formatter, "{:02}:{:02}", self.0 / 60, self.0 % 60)
     }
 }

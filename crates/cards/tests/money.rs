@@ -1,9 +1,10 @@
 //! Sums of money to the coin, and days of the calendar.
 //!
-//! Source: `tests/data/money.csv` (Python's decimal, 50 digits) and `days.csv` (Python's datetime), made with seed 7.
+//! Source: `tests/data/money.csv` (Python's decimal, 50 digits) and `days.csv`, `times.csv` (Python's
+//! datetime), made with seed 7.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
-use cards::days::Day;
+use cards::days::{Day, Time};
 use cards::model::{Price, Selling};
 use cards::money::{leaves, minor_units, share_out, to_coin, up_to_coin, wished};
 use rust_decimal::{Decimal, RoundingStrategy};
@@ -57,6 +58,21 @@ fn what_nothing_stays_of_has_no_price() {
     let no_time = leaves(Decimal::from(3), Decimal::ONE, Decimal::ZERO, &Selling::default()).unwrap();
     assert_eq!((no_time.over, no_time.wage), (Decimal::TWO, None));
     assert_eq!(share_out(Decimal::TEN, "GBP", &[]), Vec::<Decimal>::new());
+}
+
+#[test]
+fn times_of_the_day_are_as_python_has_them() {
+    let all = rows(include_str!("data/times.csv"));
+    assert_eq!(all.len(), 200);
+    for row in all {
+        let (to, midnights) = Time::parse(row[0]).unwrap().later(row[1].parse().unwrap());
+        assert_eq!((to.to_string().as_str(), midnights.to_string().as_str()), (row[2], row[3]), "{row:?}");
+        assert_eq!(Time::parse(row[2]), Some(to));
+    }
+    assert_eq!(Time::parse("14:00:00"), Time::parse("14:00"), "as TOML has it");
+    for bad in ["24:00", "12:60", "", "12", "12:00:30", "1:2:3:4", "-1:00", "noon", "012:00", "12:+1"] {
+        assert_eq!(Time::parse(bad), None, "{bad}");
+    }
 }
 
 #[test]

@@ -142,6 +142,7 @@ const CASES: &[(&str, &str, usize, &str, &str)] = &[
     ("size = \"3 x 3/4\"", "size = \"3 x 3/4\"\nwords_at = \"left thrid\"", 73, "bad-choice", "recipe[0].layer[3].words_at"),
     ("mark = \"1/8\"", "mark = \"1/7 in\"", 3, "bad-length", "mark"),
     ("mark = \"1/8\"", "mark = \"3/8\"", 3, "bad-mark", "mark"),
+    ("unit = \"in\"", "class = { seats = 4, starts = \"25:00\" }\nunit = \"in\"", 2, "bad-time", "class.starts"),
     ("unit = \"in\"", "unit = \"inch\"", 2, "bad-choice", "unit"),
     ("kind = \"strip\"", "kind = \"strop\"", 71, "bad-choice", "recipe[0].layer[3].kind"),
     ("drawn = \"dusk-leaf\"", "drawn = \"dusk-leef\"", 16, "bad-choice", "pack[0].design[0].front.drawn"),

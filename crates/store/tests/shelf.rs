@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 use rust_decimal::Decimal;
 use store::projects::{ProjectId, Projects};
-use store::shelf::table::{guarded, number, read, write};
+use store::shelf::table::{Decimals, guarded, number, read, write};
 use store::shelf::{Item, ShelfError};
 
 fn item(kind: &str, name: &str, amount: i64) -> Item {
@@ -50,6 +50,8 @@ fn the_ledger_says_why_every_amount_is_what_it_is() {
     let wanted = [("counted", "10"), ("used", "-8"), ("returned", "8"), ("used", "-8")];
     assert_eq!(told, wanted.map(|(why, amount)| (why, amount.to_owned())));
     assert_eq!(ledger.iter().map(|entry| entry.amount).sum::<Decimal>(), there(&store, id));
+    let after: Vec<String> = ledger.iter().map(|entry| entry.there.to_string()).collect();
+    assert_eq!(after, ["10", "2", "10", "2"], "what was there after each");
 }
 
 #[test]
@@ -205,7 +207,7 @@ fn no_cell_becomes_a_formula() {
     }
     assert_eq!(guarded("Milk = white"), "Milk = white");
     let item = Item { place: "=HYPERLINK(\"http://x\",\"y\")".into(), ..item("paper", "@home", 1) };
-    let table = String::from_utf8(write(std::slice::from_ref(&item))).unwrap();
+    let table = String::from_utf8(write(std::slice::from_ref(&item), Decimals::Point)).unwrap();
     assert!(table.starts_with('\u{feff}'));
     assert!(table.contains(",'@home") || table.contains("'@home"));
     assert!(table.contains("\"'=HYPERLINK("), "{table}");
@@ -242,7 +244,19 @@ proptest! {
             .iter()
             .map(|name| Item { amount: Decimal::new(amount, 2), place: place.clone(), ..item("paper", name, 0) })
             .collect();
-        prop_assert_eq!(read(&write(&items)), Ok(items));
+        prop_assert_eq!(read(&write(&items, Decimals::Point)), Ok(items.clone()));
+        // A comma before three digits is written so that it is not taken for thousands: the value is the same.
+        let same = |items: Vec<Item>| -> Vec<Item> {
+            let flat = |number: Decimal| number.normalize();
+            let one = |item: Item| Item {
+                amount: flat(item.amount),
+                price: item.price.map(flat),
+                buys: item.buys.map(flat),
+                ..item
+            };
+            items.into_iter().map(one).collect()
+        };
+        prop_assert_eq!(read(&write(&items, Decimals::Comma)).map(same), Ok(same(items)));
     }
 
     #[test]
@@ -250,4 +264,19 @@ proptest! {
         let _ = read(&bytes);
         let _ = read(&[b"kind,name,amount,unit\n".as_slice(), &bytes].concat());
     }
+}
+
+/// Source: a table as spreadsheets write it where the decimal sign is a comma (RFC 4180 with semicolons, common practice).
+#[test]
+fn a_table_with_decimal_commas_is_written_and_read() {
+    let one = Item { amount: "9.5".parse().unwrap(), buys: "1.125".parse().ok(), ..item("ribbon", "Slate; wide", 1) };
+    let one = Item { place: "=1+1".to_owned(), ..one };
+    let table = String::from_utf8(write(std::slice::from_ref(&one), Decimals::Comma)).unwrap();
+    assert!(table.starts_with("\u{feff}kind;name;amount;unit;price;buys"), "{table}");
+    assert!(
+        table.contains("ribbon;\"Slate; wide\";9,5;") && table.contains(";1,1250;") && table.contains("'=1+1"),
+        "{table}"
+    );
+    let back = read(table.as_bytes()).unwrap();
+    assert_eq!((back[0].amount, back[0].buys, &back[0].place), (one.amount, one.buys, &one.place));
 }

@@ -345,6 +345,11 @@ fn class() -> impl Strategy<Value = Class> {
             Class {
                 batch: None,
                 date,
+                starts: cards::days::Time::parse(&format!("{}:{:02}", seats % 24, seats % 60))
+                    .filter(|_| seats % 3 > 0),
+                welcome_minutes: left_handed % 40,
+                pause_minutes: seats % 20,
+                end_minutes: seats % 31,
                 seats,
                 demonstrators,
                 spare_kits,

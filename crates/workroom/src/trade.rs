@@ -11,10 +11,12 @@ use cards::money::to_coin;
 use rust_decimal::Decimal;
 use words::local;
 
-pub(crate) use class::{contents, day, due, finding, kits_told, money_told};
+pub(crate) use class::{contents, day, day_length, day_part, due, finding, kits_told, money_told, takes, when};
 pub(crate) use post::{class, kind, kind_of, measures, rate, reasons, source, thick, weight};
 pub(crate) use price::{by_kind, each_card, priced, sum, sum_each, work};
-pub(crate) use supplies::{amount, cost, in_item, item_of, packs, recolored, rule, swap, table_problem, there};
+pub(crate) use supplies::{
+    amount, cost, dark_bases, in_item, item_of, packs, recolored, rule, swap, table_problem, there,
+};
 
 /// An amount of money to the coin, with its currency.
 pub(crate) fn money(amount: Decimal, currency: &str) -> String {

@@ -9,8 +9,9 @@ use std::collections::BTreeMap;
 use cards::buying::{NeedOf, card_shares, colour_swap, shopping, used};
 use cards::class::{ClassPlan, class};
 use cards::days::Day;
+use cards::mailing::{Mailing, mailings};
 use cards::money::leaves;
-use cards::plan::{Budget, Plan, plan, used_for};
+use cards::plan::{Budget, CostOf, Plan, plan, used_for};
 use cards::work::{minutes, work};
 use cards::{Project, Severity};
 use rust_decimal::Decimal;
@@ -216,4 +217,33 @@ fn a_class_in_the_past_is_told() {
     let found = taught(&mixed, "2026-11-01");
     assert!(found.money.mixed && found.money.total.is_none());
     assert_eq!(found.findings.iter().map(|finding| finding.code).collect::<Vec<_>>(), ["class-currencies"]);
+}
+
+/// A dark base with a lighter sheet inside, by hand: 192 sheets of 6 3/4 × 4 3/4.
+#[test]
+fn a_sheet_to_write_on_is_counted_cut_taped_costed_and_weighed() {
+    let inside = "base = \"Pot Blue\"\ninside = { size = \"6 3/4 x 4 3/4\", cardstock = \"Milk\" }";
+    let (before, after) = (planned(DEMO), planned(&DEMO.replace("base = \"Milk\"", inside)));
+    let milk = after.stocks.iter().find(|stock| stock.cardstock == 0).unwrap();
+    let sheets: u32 = milk.cuts.iter().filter(|cut| cut.inside).map(|cut| cut.count).sum();
+    // Two come out of a Letter sheet (three are larger than it), and the strips out of what is left of it.
+    assert_eq!((sheets, milk.sheet_count), (192, 96));
+    assert!(milk.cuts.iter().all(|cut| cut.layer.is_some() || cut.inside), "no base is Milk any more");
+    // Two lines of tape along 6 3/4 in for each of 192 cards: 2592 in more.
+    let tape = |plan: &Plan| plan.counts.tape.unwrap().0.ticks() / 18_288_000;
+    assert_eq!((tape(&before), tape(&after)), (4_112, 4_112 + 2_592));
+    // Milk is used as before, 96 sheets of 11.00/50; Pot Blue for 96 sheets of bases more, at 4.80/12.
+    let used = |plan: &Plan, of: CostOf| plan.costs.lines.iter().find(|line| line.of == of).unwrap().used.unwrap();
+    let blue = used(&after, CostOf::Cardstock(1)) - used(&before, CostOf::Cardstock(1));
+    assert_eq!(two(used(&after, CostOf::Cardstock(0))), two(used(&before, CostOf::Cardstock(0))));
+    // Where a base and mats share a sheet, parts of sheets are counted: two pounds at most.
+    assert!((blue - Decimal::new(38_40, 2)).abs() < Decimal::TWO, "{blue}");
+    // 6.75 × 4.75 in are 206.85 cm² of 216 g/m²: 4.468 g. Open it covers both halves, so it lies double: 2 × 0.28 mm.
+    let (was, is) = (mailings(&before), mailings(&after));
+    let weight = |all: &[Mailing]| all[0].body.weight.in_grams().parse::<Decimal>().unwrap();
+    assert!((weight(&is) - weight(&was) - Decimal::new(4_468, 3)).abs() <= Decimal::new(1, 1), "{}", weight(&is));
+    assert_eq!(is[0].body.thickest_um - was[0].body.thickest_um, 560);
+    // A kit holds six of them; the time of six pieces more is counted.
+    let mats = |plan: &Plan| work(plan, 1).iter().find(|work| work.key == "mat").unwrap().times;
+    assert_eq!((mats(&before), mats(&after)), (96, 192));
 }

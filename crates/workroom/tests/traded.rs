@@ -192,7 +192,7 @@ fn one_click_changes_the_colours_that_save_packs() {
     assert!(!page.contains("GBP saved") && page.contains("165.00 GBP"), "four packs of mats, and no more to save");
     for (name, count) in [("Pot Blue", 60), ("Brick", 60), ("Hedge", 36), ("Quince", 36)] {
         let row = page.split(&format!(">{name}<")).nth(1).unwrap();
-        assert!(row.split("</tr>").next().unwrap().contains(&format!("{count} pieces")), "{name}: {count}");
+        assert!(row.split("</tr>").next().unwrap().contains(&format!("{count} mats")), "{name}: {count}");
     }
     // Only cards that are posted changed: every kit is as it was.
     let batch = visit.page("/w/2/batch");
@@ -207,6 +207,110 @@ fn one_click_changes_the_colours_that_save_packs() {
     visit.shelve("cardstock", "Pot Blue", "13", "sheet");
     visit.shelve("cardstock", "Brick", "13", "sheet");
     assert!(!supplies().contains("GBP saved"));
+}
+
+#[test]
+fn a_sheet_to_write_on_is_given_and_taken_on_the_page() {
+    let visit = Visit::new();
+    let edit = |seen: &str, fields: &[(&str, &str)]| {
+        let fields = [&[("seen", seen), ("page", "cards")][..], fields].concat();
+        visit.post("/w/2/edit", &fields).status
+    };
+    assert!(!visit.page("/w/2/supplies").contains("a black pen reads"), "Milk is light");
+    assert_eq!(edit("1", &[("set:recipe.1.base", "Pot Blue")]), 303);
+    for page in ["supplies", "cards"] {
+        assert!(visit.page(&format!("/w/2/{page}")).contains("a black pen reads only 2.9 : 1 on Pot Blue"), "{page}");
+    }
+    let given = [("set:recipe.1.inside.size", "6 3/4 x 4 3/4"), ("set:recipe.1.inside.cardstock", "Milk")];
+    assert_eq!(edit("2", &given), 303);
+    let supplies = visit.page("/w/2/supplies");
+    assert!(supplies.contains("80 inside sheets") && !supplies.contains("a black pen reads"));
+    assert!(visit.page("/w/2/class").contains("5 × inside sheet Milk"), "five of the six cards of a kit have one");
+    let handout = text(&visit.get("/w/2/file/handout.txt"));
+    assert!(handout.contains("Glue the inside sheet into the card along its fold."));
+    // A step more at the table; then it is taken away, whatever its cardstock says.
+    assert!(visit.page("/w/2/table").contains("Twin with a bow: inside sheet"));
+    assert_eq!(edit("3", &[("set:recipe.1.inside.size", ""), ("set:recipe.1.inside.cardstock", "Milk")]), 303);
+    assert!(
+        !visit.page("/w/2/supplies").contains("inside sheet,")
+            && !text(&visit.get("/w/2/file/project.toml")).contains("inside =")
+    );
+    let large = [("set:recipe.1.inside.size", "8 x 9"), ("set:recipe.1.inside.cardstock", "Milk")];
+    assert_eq!(edit("4", &large), 303, "too large: told, not refused");
+    assert!(visit.page("/w/2/cards").contains("larger than the open base"));
+}
+
+/// Planning lays aside, the table uses up, undoing gives back, and the ledger says why: in that order, on no page but those
+/// on which a maker does it.
+#[test]
+fn planning_reserves_whichever_page_is_looked_at() {
+    let visit = Visit::new();
+    visit.shelve("cardstock", "Milk", "250", "sheet");
+    // The other project is only looked at: it lays aside what is free, and the shelf names it.
+    visit.page("/w/2/cards");
+    visit.page("/w/1/layout");
+    let shelf = || visit.page("/w/2/supplies");
+    let name = store::project_file::read(&text(&visit.get("/w/1/file/project.toml"))).unwrap().name;
+    let milk = || shelf().split("Milk: ").nth(1).unwrap().split("</summary>").next().unwrap().to_owned();
+    assert_eq!(milk(), format!("250 sheet (Laid aside: 24 for {name}, 96 here)"));
+    // Fewer cards lay aside less, without a look at the supplies; undo lays aside more again.
+    let fewer = visit.post("/w/1/edit", &[("seen", "1"), ("page", "batch"), ("set:goal.cards", "40")]);
+    assert_eq!(fewer.status, 303);
+    visit.page("/w/1/batch");
+    assert_eq!(milk(), format!("250 sheet (Laid aside: 20 for {name}, 96 here)"));
+    visit.post("/w/1/undo", &[("seen", "2"), ("page", "batch")]);
+    visit.page("/w/1/batch");
+    assert_eq!(milk(), format!("250 sheet (Laid aside: 24 for {name}, 96 here)"));
+    // What is used up at the table of the other project is told here with its day and what it was for.
+    let mut step = 1;
+    let (mut last, mut milk_key) = (String::new(), String::new());
+    loop {
+        let page = visit.page(&format!("/w/1/table?step={step}"));
+        let key = page.split("name=\"step\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+        if key == last {
+            break;
+        }
+        visit.post("/w/1/tick", &[("step", &key), ("done", "yes")]);
+        if key.starts_with("stock-0-0-") {
+            milk_key.clone_from(&key);
+        }
+        (last, step) = (key, step + 1);
+    }
+    assert_eq!(milk(), "226 sheet (Laid aside: 96 here)", "used up, and not laid aside any more");
+    let page = shelf();
+    assert!(page.contains("2026-11-01: counted +250; 250 there"));
+    assert!(page.contains(&format!("2026-11-01: used up -24 (cardstock cut, {name}); 226 there")));
+    visit.post("/w/1/tick", &[("step", &milk_key), ("done", "no")]);
+    assert!(shelf().contains(&format!("given back +24 (cardstock cut, {name}); 250 there")));
+    assert_eq!(milk(), format!("250 sheet (Laid aside: 24 for {name}, 96 here)"), "and laid aside again");
+    // A project that is put away keeps nothing aside.
+    visit.post("/w/1/away", &[]);
+    assert_eq!(milk(), "250 sheet (Laid aside: 96 here)");
+}
+
+#[test]
+fn a_class_has_its_times() {
+    let visit = Visit::new();
+    let class = visit.page("/w/2/class");
+    assert!(class.contains("3 h 0 min for 6 cards") && class.contains("Write down when the class begins"));
+    let edit = |seen: &str, fields: &[(&str, &str)]| {
+        visit.post("/w/2/edit", &[&[("seen", seen), ("page", "class")][..], fields].concat())
+    };
+    let told = [("set:class.starts", "13:30"), ("set:class.pause_minutes", "20"), ("set:class.welcome_minutes", "10")];
+    assert_eq!(edit("1", &told).status, 303);
+    let class = visit.page("/w/2/class");
+    // 10 to arrive, three of 25, 20 of a pause, three of 25, 15 to spare: 3 h 15 min, by hand.
+    for part in ["3 h 15 min", "13:30–13:40", "13:40–14:05", "14:30–14:55", "14:55–15:15", "16:05–16:30", "16:30–16:45"]
+    {
+        assert!(class.contains(part), "{part}");
+    }
+    assert_eq!(edit("2", &[("set:class.starts", "22:00")]).status, 303);
+    assert!(visit.page("/w/2/class").contains("take until after midnight"));
+    let bad = edit("3", &[("set:class.starts", "half past two")]);
+    assert_eq!(bad.status, 422);
+    assert!(text(&bad).contains("is not a time of the day"));
+    let (_, out, _) = said(&["class", "--demo", "--today", "2026-11-01"]);
+    assert!(out.contains("–  card 6, 25 min"), "{out}");
 }
 
 #[test]
@@ -245,6 +349,12 @@ fn a_table_is_read_whole_or_refused_and_saved_without_formulas() {
     assert_eq!(import("kind;name;amount;unit;place\ncardstock;Milk;9,5;sheet;=1+1\n").status, 303);
     let saved = text(&visit.get("/w/2/file/shelf.csv"));
     assert!(saved.contains("cardstock,Milk,9.5,sheet") && saved.contains("'=1+1"), "{saved}");
+    // Spoken German, it has decimal commas and semicolons; read again, it is the same shelf.
+    let german = words::speaking(words::Language::German, || visit.get("/w/2/file/shelf.csv").body);
+    let german = String::from_utf8(german).unwrap();
+    assert!(german.contains("cardstock;Milk;9,5;sheet"), "{german}");
+    assert_eq!(import(&german).status, 303);
+    assert_eq!(text(&visit.get("/w/2/file/shelf.csv")), saved);
 }
 
 #[test]
@@ -309,7 +419,10 @@ fn the_command_line_says_the_same() {
     std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,96,sheet\nadhesive,Tape,2,roll\n").unwrap();
     let (code, out, _) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);
     assert_eq!(code, 0);
-    assert!(out.contains("Milk: 96 sheets (sheets for 384 pieces); on the shelf 96 sheets; buy none"), "{out}");
+    assert!(
+        out.contains("Milk: 96 sheets (sheets for 192 bases, 192 greeting strips); on the shelf 96 sheets; buy none"),
+        "{out}"
+    );
     assert!(out.contains("buy 7 packs of 13.1 yd"), "{out}");
     std::fs::write(&shelf, "kind,name,amount,unit\ncardstock,Milk,-96,sheet\n").unwrap();
     let (code, _, err) = said(&["supplies", "--demo", "--shelf", shelf.to_str().unwrap()]);

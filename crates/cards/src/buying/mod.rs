@@ -22,7 +22,7 @@ pub use shares::{Alike, CardShares, Together, card_shares};
 
 use crate::Fact;
 use crate::model::{Choice, Decided, Material, Price, Project, Supply};
-use crate::plan::{PartKind, Plan};
+use crate::plan::{PartKind, Plan, StockCut};
 
 /// What a need is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -251,11 +251,25 @@ fn stock_needs(plan: &Plan) -> Vec<Need> {
         for sheet in &stock.sheets {
             *by_size.entry(sheet.size).or_default() += u64::from(sheet.times);
         }
-        let pieces: u64 = stock.cuts.iter().map(|cut| u64::from(cut.count)).sum();
+        let count = |of: &dyn Fn(&StockCut) -> bool| {
+            let own = stock.cuts.iter().filter(|cut| of(cut)).map(|cut| u64::from(cut.count));
+            Fact::Count(own.sum())
+        };
+        let strip = |cut: &StockCut| {
+            let layer = cut.layer.and_then(|layer| plan.project.layer(cut.recipe, layer));
+            layer.is_some_and(|layer| matches!(layer.material, Material::Strip { .. }))
+        };
+        let facts = vec![
+            ("pieces", count(&|_| true)),
+            ("bases", count(&|cut| cut.layer.is_none() && !cut.inside)),
+            ("inside", count(&|cut| cut.inside)),
+            ("strips", count(&strip)),
+            ("mats", count(&|cut| cut.layer.is_some() && !strip(cut))),
+        ];
         for (size, amount) in by_size {
             let Some(sheet) = cardstock.sheets.get(size) else { continue };
             let on_sale = by_piece(&plan.project, &cardstock.name, sheet.pack_of, sheet.price.as_ref());
-            let rule = ("cardstock", vec![("pieces", Fact::Count(pieces))]);
+            let rule = ("cardstock", facts.clone());
             let (of, counted) = (NeedOf::Cardstock(stock.cardstock, size), Counted::Sheets);
             needs.push(Need { of, name: cardstock.name.clone(), counted, amount, rule, on_sale });
         }

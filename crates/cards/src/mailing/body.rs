@@ -180,8 +180,11 @@ fn base_um(project: &Project, recipe: &Recipe) -> (u32, bool) {
     (um * sheets, measured)
 }
 
+/// A sheet inside that is larger than the closed card is folded with it.
 fn inside_um(project: &Project, recipe: &Recipe) -> Option<u32> {
-    recipe.inside.map(|(_, index)| stock_um(project, index).0)
+    let (size, index) = recipe.inside?;
+    let layers = if size.fits(recipe.finished) { 1 } else { 2 };
+    Some(stock_um(project, index).0 * layers)
 }
 
 /// How thick a layer is, and whether the maker told so.

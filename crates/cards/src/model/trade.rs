@@ -4,6 +4,7 @@ use measure::Length;
 use rust_decimal::Decimal;
 
 use super::Price;
+use crate::days::Time;
 use crate::weight::Weight;
 
 /// Everything of it; a maker who says nothing has the usual values.
@@ -170,6 +171,14 @@ pub struct Class {
     pub batch: Option<String>,
     /// The day, `YYYY-MM-DD`.
     pub date: Option<String>,
+    /// When it begins.
+    pub starts: Option<Time>,
+    /// Minutes to arrive and to be welcomed.
+    pub welcome_minutes: u32,
+    /// Minutes of a pause when half of the cards are made; 0: none.
+    pub pause_minutes: u32,
+    /// Minutes to spare at the end.
+    pub end_minutes: u32,
     /// Seats that are booked.
     pub seats: u32,
     /// Kits for whoever shows how.
@@ -198,11 +207,15 @@ pub struct Class {
 
 impl Default for Class {
     /// # Source
-    /// One demonstrator, 25 minutes a card for beginners: common practice.
+    /// One demonstrator, 25 minutes a card for beginners, 15 to arrive and 15 to spare: common practice.
     fn default() -> Class {
         Class {
             batch: None,
             date: None,
+            starts: None,
+            welcome_minutes: 15,
+            pause_minutes: 0,
+            end_minutes: 15,
             seats: 1,
             demonstrators: 1,
             spare_kits: None,

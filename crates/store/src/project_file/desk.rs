@@ -3,7 +3,7 @@
 //! A getter that cannot read a value writes a problem down and gives `None`; the caller goes on with a
 //! stand-in, so that one reading finds everything. Nothing read beside a problem ever leaves `store`.
 
-use cards::days::Day;
+use cards::days::{Day, Time};
 use measure::{Length, Size, Unit, parse_length, parse_signed, parse_size};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -352,6 +352,19 @@ impl Desk {
         }
         self.blame(value, ProblemKind::BadDate { found });
         None
+    }
+
+    /// A time of the day, as TOML writes it or as text.
+    pub(super) fn time(&mut self, value: &Value<'_>) -> Option<Time> {
+        let found = match value.inner {
+            DeValue::Datetime(time) => time.to_string(),
+            _ => self.text_as(value, Shape::Text)?,
+        };
+        let time = Time::parse(found.trim());
+        if time.is_none() {
+            self.blame(value, ProblemKind::BadTime { found });
+        }
+        time
     }
 
     /// The exact digits of a number or text that should be an amount.

@@ -216,6 +216,11 @@ pub enum ProblemKind {
         /// As written.
         found: String,
     },
+    /// A time that is not one of a day written `14:00`.
+    BadTime {
+        /// As written.
+        found: String,
+    },
     /// A currency that is not three capitals.
     BadCurrency {
         /// As written.
@@ -293,6 +298,7 @@ impl ProblemKind {
                 | ProblemKind::BadDate { .. }
                 | ProblemKind::BadPrice { .. }
                 | ProblemKind::BadWeight { .. }
+                | ProblemKind::BadTime { .. }
                 | ProblemKind::BadPicture { .. }
         )
     }
@@ -328,6 +334,7 @@ impl ProblemKind {
             ProblemKind::BadDate { .. } => "bad-date",
             ProblemKind::BadPrice { .. } => "bad-price",
             ProblemKind::BadWeight { .. } => "bad-weight",
+            ProblemKind::BadTime { .. } => "bad-time",
             ProblemKind::BadCurrency { .. } => "bad-currency",
             ProblemKind::BadLetter { .. } => "bad-letter",
             ProblemKind::BadPicture { .. } => "bad-picture",
@@ -426,6 +433,7 @@ impl ProblemKind {
             | ProblemKind::BadDate { found }
             | ProblemKind::BadPrice { found }
             | ProblemKind::BadWeight { found }
+            | ProblemKind::BadTime { found }
             | ProblemKind::BadCurrency { found }
             | ProblemKind::BadLetter { found }
             | ProblemKind::BadPicture { found } => vec![("found", text(found))],

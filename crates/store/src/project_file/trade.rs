@@ -153,6 +153,10 @@ fn class(desk: &mut Desk, root: &Table<'_>, batches: &[Batch]) -> Option<Class> 
     Some(Class {
         batch,
         date: table.find("date").and_then(|value| desk.date(&value)),
+        starts: table.find("starts").and_then(|value| desk.time(&value)),
+        welcome_minutes: table.count(desk, "welcome_minutes").unwrap_or(usual.welcome_minutes),
+        pause_minutes: table.count(desk, "pause_minutes").unwrap_or(usual.pause_minutes),
+        end_minutes: table.count(desk, "end_minutes").unwrap_or(usual.end_minutes),
         seats,
         demonstrators: table.count(desk, "demonstrators").unwrap_or(usual.demonstrators),
         spare_kits: table.count(desk, "spare_kits"),

@@ -125,6 +125,7 @@ impl Projects {
                     why: "used".to_owned(),
                     amount: -taken,
                     short: wanted - taken,
+                    there: Decimal::ZERO,
                     project: Some(project),
                     part: Some(part.to_owned()),
                     made_at: when,
@@ -153,6 +154,7 @@ impl Projects {
                 why: "returned".to_owned(),
                 amount,
                 short: Decimal::ZERO,
+                there: Decimal::ZERO,
                 project: Some(project),
                 part: Some(part.to_owned()),
                 made_at: when,
@@ -213,12 +215,19 @@ fn ledger(connection: &Connection, id: i64) -> Result<Vec<Entry>, rusqlite::Erro
             why: row.get(0)?,
             amount: decimal(&row.get::<_, String>(1)?),
             short: decimal(&row.get::<_, String>(2)?),
+            there: Decimal::ZERO,
             project: row.get::<_, Option<i64>>(3)?.map(ProjectId),
             part: row.get(4)?,
             made_at: row.get(5)?,
         })
     })?;
-    rows.collect()
+    let mut entries: Vec<Entry> = rows.collect::<Result<_, _>>()?;
+    let mut there = Decimal::ZERO;
+    for entry in &mut entries {
+        there += entry.amount;
+        entry.there = there;
+    }
+    Ok(entries)
 }
 
 /// The item as it is, if it has not moved on since its revision was seen.
@@ -267,6 +276,7 @@ fn shelve(change: &Connection, item: &Item, seen: Option<(i64, i64)>, why: &str,
         why: why.to_owned(),
         amount: *amount - there,
         short: Decimal::ZERO,
+        there: Decimal::ZERO,
         project: None,
         part: None,
         made_at: when,

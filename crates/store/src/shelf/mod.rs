@@ -67,6 +67,8 @@ pub struct Entry {
     pub amount: Decimal,
     /// What was wanted besides and was not there.
     pub short: Decimal,
+    /// What was there afterwards.
+    pub there: Decimal,
     /// The project that used it.
     pub project: Option<ProjectId>,
     /// Its part.

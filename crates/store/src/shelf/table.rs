@@ -1,7 +1,8 @@
 //! The shelf as a table for a spreadsheet (CSV), and back.
 //!
 //! Read are UTF-8 with or without a mark, UTF-16 with one, and Windows-1252; commas, semicolons or tabs between cells;
-//! decimal points or commas. Written is UTF-8 with a mark, commas and points. A cell that a spreadsheet would take for a
+//! decimal points or commas. Written is UTF-8 with a mark, and commas and points or semicolons and decimal commas, as
+//! spreadsheets of the maker's language read it. A cell that a spreadsheet would take for a
 //! formula is written with an apostrophe before it, which reading takes off again.
 //!
 //! # Source
@@ -210,17 +211,36 @@ pub fn number(text: &str) -> Result<Decimal, &'static str> {
     Ok(number)
 }
 
+/// What stands before the parts of a whole in a written table.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Decimals {
+    /// A point; commas between cells.
+    Point,
+    /// A comma; semicolons between cells.
+    Comma,
+}
+
 /// The items as a table.
-pub fn write(items: &[Item]) -> Vec<u8> {
-    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
-    let decimal = |number: Option<Decimal>| number.map(|number| number.to_string()).unwrap_or_default();
+pub fn write(items: &[Item], decimals: Decimals) -> Vec<u8> {
+    let between = if decimals == Decimals::Comma { b';' } else { b',' };
+    let mut writer =
+        csv::WriterBuilder::new().delimiter(between).terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    let one = |number: Decimal| match decimals {
+        Decimals::Point => number.to_string(),
+        Decimals::Comma => {
+            // Three digits behind a comma could be thousands: a nought more makes them parts.
+            let wide = number.scale() == 3;
+            format!("{number}{}", if wide { "0" } else { "" }).replace('.', ",")
+        }
+    };
+    let decimal = |number: Option<Decimal>| number.map(one).unwrap_or_default();
     // Rows of one length into memory: nothing can fail.
     let _ = writer.write_record(COLUMNS);
     for item in items {
         let cells = [
             item.kind.clone(),
             item.name.clone(),
-            item.amount.to_string(),
+            one(item.amount),
             item.unit.clone(),
             decimal(item.price),
             decimal(item.buys),

@@ -252,6 +252,8 @@ finding-class-sheets-short = Die zusätzlichen Materialsätze brauchen { $sheets
        *[other] { $short } davon fehlen
     }.
     .remedy = Kaufen Sie noch eine Packung, oder geben Sie den letzten Materialsätzen andere Muster.
+finding-class-past-midnight = Bei { $each } Minuten je Karte dauern { $cards } Karten bis nach Mitternacht.
+    .remedy = Beginnen Sie früher, machen Sie weniger Karten, oder berichtigen Sie die Minuten.
 finding-class-past = Der Tag des Kurses, { $date }, ist vorbei: Heute ist { $today }.
     .remedy = Schreiben Sie den Tag des nächsten Kurses.
 finding-class-late = { $days ->

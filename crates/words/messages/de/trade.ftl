@@ -115,7 +115,23 @@ supplies-left = Übrig
 supplies-name = Was
 supplies-line = { $name }: { $need } ({ $rule }); im Regal { $there }; zu kaufen { $buy }; { $cost }; übrig { $left }
 need-rule-paper = Bögen, geschnitten für { $cards } Karten
-need-rule-cardstock = Bögen für { $pieces } Teile
+need-rule-cardstock = Bögen für { $pieces }
+need-of-bases = { $count ->
+    [one] 1 Grundkarte
+   *[other] { $count } Grundkarten
+}
+need-of-mats = { $count ->
+    [one] 1 Mattung oder anderes Teil
+   *[other] { $count } Mattungen und andere Teile
+}
+need-of-strips = { $count ->
+    [one] 1 Spruchstreifen
+   *[other] { $count } Spruchstreifen
+}
+need-of-inside = { $count ->
+    [one] 1 Einlegeblatt
+   *[other] { $count } Einlegeblätter
+}
 need-rule-ribbon = { $wraps } umwickelt, { $bows } mit Schleife
 need-rule-tape = zwei Bahnen auf einer Lage, die mindestens { $from } breit ist, eine auf einer schmaleren
 need-rule-foam = Pads unter jedem erhabenen Streifen
@@ -129,6 +145,7 @@ supplies-swap = { $saved } gespart: Geben Sie { $moved ->
 supplies-swap-one = { $name }: aus { $now } werden { $then }
 supplies-swap-do = Farben ändern
 supplies-swap-how = Die letzten Karten einer Farbe ändern sich; Karten in Materialsätzen nur, wo die anderen nicht reichen. Auf der Seite Serie sind sie zu sehen und einzeln zurückzunehmen; oder Sie machen alles rückgängig.
+supplies-dark-base = „{ $recipe }“: Ein schwarzer Stift ist auf „{ $base }“ nur mit { $contrast } : 1 zu lesen. Kleben Sie ein helleres Blatt zum Schreiben ein: Geben Sie dem Kartenrezept auf der Seite Karten ein Einlegeblatt.
 supplies-figures = Drei Zahlen, nie vermischt
 supplies-used = Verbraucht
 supplies-used-says = was in den Karten steckt
@@ -198,13 +215,18 @@ shelf-priced-on = am
 shelf-place = Wo es liegt
 shelf-held = Beiseitegelegt
 shelf-held-here = { $amount } hier
-shelf-held-others = { $amount } anderswo
+shelf-held-others = { $amount } für „{ $project }“
 shelf-ledger = Warum es so ist
 shelf-counted = gezählt
 shelf-bought = gekauft
 shelf-used = verbraucht
 shelf-returned = zurückgegeben
 shelf-entry = { $why }: { $amount }
+shelf-entry-day = { $day }: { $said }; { $there } da
+shelf-entry-of = { $day }: { $said } ({ $part }, „{ $project }“); { $there } da
+shelf-part-sheet = Designpapier geschnitten
+shelf-part-stock = Tonkarton geschnitten
+shelf-part-card = Karten zusammengesetzt
 shelf-entry-short = { $why }: { $amount }; { $short } mehr wären gebraucht worden und waren nicht da
 shelf-add = Etwas ins Regal legen
 shelf-save = Behalten
@@ -292,7 +314,20 @@ weekday = { $day ->
     [6] Samstag
    *[7] Sonntag
 }
-class-on-the-day = Am Tag selbst: { $welcome } min zum Ankommen, { $each } min je Karte ({ $cards } Karten), { $end } min Reserve: zusammen { $hours }.
+class-on-the-day = { $hours } für { $cards } Karten.
+class-the-day = Der Tag selbst
+class-when = Wann
+class-takes = Dauert
+class-no-start = Schreiben Sie auf, wann der Kurs beginnt: Dann hat jeder Teil seine Zeit.
+class-part-welcome = ankommen, begrüßen
+class-part-card = Karte { $card }
+class-part-pause = Pause
+class-part-end = übrige Zeit, und aufräumen
+class-part-minutes = { $minutes } min
+class-starts = Beginnt um
+class-welcome-minutes = Minuten zum Ankommen
+class-pause-minutes = Minuten Pause
+class-end-minutes = Minuten übrig
 class-hours = { $hours } h { $minutes } min
 class-money = Geld
 class-money-kit = Ein Materialsatz

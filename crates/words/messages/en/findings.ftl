@@ -225,6 +225,8 @@ finding-class-sheets-short = The kits that come on top take { $sheets ->
        *[other] { $short } of them are not there
     }.
     .remedy = Buy another pack, or give the last kits other prints.
+finding-class-past-midnight = At { $each } minutes a card, { $cards } cards take until after midnight.
+    .remedy = Begin earlier, make fewer cards, or correct the minutes.
 finding-class-past = The day of the class, { $date }, is over: today is { $today }.
     .remedy = Write the day of the next class.
 finding-class-late = { $days ->

@@ -115,7 +115,23 @@ supplies-left = Left over
 supplies-name = What
 supplies-line = { $name }: { $need } ({ $rule }); on the shelf { $there }; buy { $buy }; { $cost }; left over { $left }
 need-rule-paper = sheets cut for { $cards } cards
-need-rule-cardstock = sheets for { $pieces } pieces
+need-rule-cardstock = sheets for { $pieces }
+need-of-bases = { $count ->
+    [one] 1 base
+   *[other] { $count } bases
+}
+need-of-mats = { $count ->
+    [one] 1 mat or other piece
+   *[other] { $count } mats and other pieces
+}
+need-of-strips = { $count ->
+    [one] 1 greeting strip
+   *[other] { $count } greeting strips
+}
+need-of-inside = { $count ->
+    [one] 1 inside sheet
+   *[other] { $count } inside sheets
+}
 need-rule-ribbon = { $wraps } wrapped, { $bows } with a bow
 need-rule-tape = two lines on a layer at least { $from } wide, one on a narrower
 need-rule-foam = squares under each raised strip
@@ -129,6 +145,7 @@ supplies-swap = { $saved } saved: give { $moved ->
 supplies-swap-one = { $name }: { $now } become { $then }
 supplies-swap-do = Change the colours
 supplies-swap-how = The last cards of a colour change; cards that are shared out over kits only where the others do not do. See them on the Batch page, where each can be taken back, or undo it all.
+supplies-dark-base = { $recipe }: a black pen reads only { $contrast } : 1 on { $base }. Glue in a lighter sheet to write on: give the recipe an inside sheet on the Cards page.
 supplies-figures = Three figures, never mixed
 supplies-used = Used
 supplies-used-says = what lies in the cards
@@ -198,13 +215,18 @@ shelf-priced-on = on
 shelf-place = Where it lies
 shelf-held = Laid aside
 shelf-held-here = { $amount } here
-shelf-held-others = { $amount } elsewhere
+shelf-held-others = { $amount } for { $project }
 shelf-ledger = Why it is so
 shelf-counted = counted
 shelf-bought = bought
 shelf-used = used up
 shelf-returned = given back
 shelf-entry = { $why } { $amount }
+shelf-entry-day = { $day }: { $said }; { $there } there
+shelf-entry-of = { $day }: { $said } ({ $part }, { $project }); { $there } there
+shelf-part-sheet = patterned paper cut
+shelf-part-stock = cardstock cut
+shelf-part-card = cards put together
 shelf-entry-short = { $why } { $amount }; { $short } more was wanted and not there
 shelf-add = Put something on the shelf
 shelf-save = Keep
@@ -292,7 +314,20 @@ weekday = { $day ->
     [6] Saturday
    *[7] Sunday
 }
-class-on-the-day = On the day: { $welcome } min to arrive, { $each } min a card ({ $cards } cards), { $end } min to spare: { $hours } in all.
+class-on-the-day = { $hours } for { $cards } cards.
+class-the-day = The day itself
+class-when = When
+class-takes = Takes
+class-no-start = Write down when the class begins, and every part has its time.
+class-part-welcome = arrive, welcome
+class-part-card = card { $card }
+class-part-pause = pause
+class-part-end = to spare, and to tidy up
+class-part-minutes = { $minutes } min
+class-starts = Begins at
+class-welcome-minutes = Minutes to arrive
+class-pause-minutes = Minutes of a pause
+class-end-minutes = Minutes to spare
 class-hours = { $hours } h { $minutes } min
 class-money = Money
 class-money-kit = One kit

@@ -311,6 +311,9 @@ fn supplies(
             writeln!(desk.out, "  {one}")?;
         }
     }
+    for dark in trade::dark_bases(plan) {
+        writeln!(desk.out, "{dark}")?;
+    }
     let names = figures.each_ref().map(|(name, ..)| name.clone());
     for (name, sum, says) in figures {
         let facts = [
@@ -373,6 +376,13 @@ fn taught(plan: &Plan, found: &ClassPlan, json: bool, desk: &mut Desk<'_>) -> Re
                 "days_before": due.before,
                 "over": due.past,
             })).collect::<Vec<_>>(),
+            "on_the_day": found.on_the_day.iter().map(|part| json!({
+                "what": part.code,
+                "card": Some(part.card).filter(|card| *card > 0),
+                "minutes": part.minutes,
+                "from": part.times.map(|(begins, _)| begins.to_string()),
+                "to": part.times.map(|(_, ends)| ends.to_string()),
+            })).collect::<Vec<_>>(),
             "money": {
                 "currency": found.money.currency,
                 "kit": coin(found.money.kit),
@@ -404,6 +414,10 @@ fn taught(plan: &Plan, found: &ClassPlan, json: bool, desk: &mut Desk<'_>) -> Re
     }
     for due in &found.timetable {
         writeln!(desk.out, "{}  {}", trade::day(due), trade::due(due.code))?;
+    }
+    writeln!(desk.out, "{}", trade::day_length(found))?;
+    for part in &found.on_the_day {
+        writeln!(desk.out, "{}  {}, {}", trade::when(part), trade::day_part(part), trade::takes(part))?;
     }
     for (what, amount) in trade::money_told(plan, found) {
         writeln!(desk.out, "{what}: {}", money(amount))?;

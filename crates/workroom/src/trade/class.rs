@@ -37,6 +37,10 @@ pub(crate) fn contents(plan: &Plan, batch: usize, kit: &[u32]) -> Vec<String> {
     for card in plan.cards.iter().filter(|card| card.batch == batch && kit.contains(&card.number)) {
         let recipe = &project.recipes[card.recipe];
         put(0, say("class-content-base", &[]), 1);
+        if let Some((_, cardstock)) = recipe.inside {
+            let stock = project.cardstocks.get(cardstock).map_or("", |stock| stock.name.as_str());
+            put(last, format!("{} {stock}", say("stock-inside", &[])), 1);
+        }
         for part in &card.parts {
             let layer = &recipe.layers[part.layer];
             let rank = part.layer * 2 + 1;
@@ -108,20 +112,33 @@ pub(crate) fn kits_told(plan: &Plan, found: &cards::class::ClassPlan) -> Vec<Str
         told.push(say("class-more", &[("sheets", sheets.join(", ").into())]));
     }
     told.push(say("class-left", &[("left", class.left_handed.into())]));
-    let (welcome, each, end) = found.minutes;
-    let all = welcome.saturating_add(each.saturating_mul(most)).saturating_add(end);
-    let hours = say("class-hours", &[("hours", (all / 60).into()), ("minutes", (all % 60).into())]);
-    told.push(say(
-        "class-on-the-day",
-        &[
-            ("welcome", welcome.into()),
-            ("each", each.into()),
-            ("cards", most.into()),
-            ("end", end.into()),
-            ("hours", hours.into()),
-        ],
-    ));
     told
+}
+
+/// How long the class takes.
+pub(crate) fn day_length(found: &cards::class::ClassPlan) -> String {
+    let hours = say("class-hours", &[("hours", (found.minutes / 60).into()), ("minutes", (found.minutes % 60).into())]);
+    say("class-on-the-day", &[("cards", found.cards_each.1.into()), ("hours", hours.into())])
+}
+
+/// What a part of the class is.
+pub(crate) fn day_part(part: &cards::class::DayPart) -> String {
+    match part.code {
+        "welcome" => say("class-part-welcome", &[]),
+        "card" => say("class-part-card", &[("card", part.card.into())]),
+        "pause" => say("class-part-pause", &[]),
+        _ => say("class-part-end", &[]),
+    }
+}
+
+/// From when to when; a dash where the class has no time.
+pub(crate) fn when(part: &cards::class::DayPart) -> String {
+    part.times.map_or_else(|| "–".to_owned(), |(begins, ends)| format!("{begins}–{ends}"))
+}
+
+/// How long a part takes.
+pub(crate) fn takes(part: &cards::class::DayPart) -> String {
+    say("class-part-minutes", &[("minutes", part.minutes.into())])
 }
 
 /// The day something is due, with its weekday; only how many days before where no day is told.

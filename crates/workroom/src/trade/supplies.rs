@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use cards::Fact;
 use cards::buying::{ColourSwap, Counted, Need, NeedOf, Purchase, recolor};
 use cards::model::{Choice, Decided, Project};
 use cards::plan::Plan;
@@ -40,7 +41,23 @@ pub(crate) fn rule(need: &Need, mark: Mark) -> String {
     let args = worded::arguments(&need.rule.1, &|length| wording::length(length, mark));
     match need.rule.0 {
         "paper" => say("need-rule-paper", &args),
-        "cardstock" => say("need-rule-cardstock", &args),
+        "cardstock" => {
+            let of = |key: &str, id: &str| {
+                let count = need.rule.1.iter().find_map(|(name, fact)| match fact {
+                    Fact::Count(count) if *name == key && *count > 0 => Some(*count),
+                    _ => None,
+                })?;
+                Some(say(id, &[("count", count.into())]))
+            };
+            let pieces = [
+                of("bases", "need-of-bases"),
+                of("mats", "need-of-mats"),
+                of("strips", "need-of-strips"),
+                of("inside", "need-of-inside"),
+            ];
+            let pieces: Vec<String> = pieces.into_iter().flatten().collect();
+            say("need-rule-cardstock", &[("pieces", pieces.join(", ").into())])
+        }
         "ribbon" => say("need-rule-ribbon", &args),
         "tape" => say("need-rule-tape", &args),
         "foam" => say("need-rule-foam", &args),
@@ -92,6 +109,26 @@ pub(crate) fn swap(project: &Project, swap: &ColourSwap) -> (String, Vec<String>
         say("supplies-swap-one", &[("name", name.into()), ("now", (*now).into()), ("then", (*then).into())])
     });
     (said, told.collect())
+}
+
+/// Recipes that are made on a base too dark to write on and have no lighter sheet inside: recipe, base and contrast.
+///
+/// # Source
+/// A black pen on the base, against 4.5 : 1: contrast of text, WCAG 2.2, 1.4.3, borrowed for paper.
+pub(crate) fn dark_bases(plan: &Plan) -> Vec<String> {
+    let project = &plan.project;
+    let made = project.recipes.iter().zip(&plan.counts.cards_by_recipe);
+    let told = |(recipe, cards): (&cards::model::Recipe, &u32)| {
+        let base = project.cardstocks.get(recipe.base).filter(|_| *cards > 0 && recipe.inside.is_none())?;
+        let contrast = color::contrast_ratio(color::Srgb::from_hex(&base.color)?, color::Srgb::from_hex("#000000")?);
+        let facts = [
+            ("recipe", (&recipe.name).into()),
+            ("base", (&base.name).into()),
+            ("contrast", local(&format!("{contrast:.1}")).into()),
+        ];
+        (contrast < 4.5).then(|| say("supplies-dark-base", &facts))
+    };
+    made.filter_map(told).collect()
 }
 
 /// The pieces of a swap as the project file has them: card, layer, name of the cardstock.

@@ -346,13 +346,17 @@ fn made(room: &Room, kept: &Kept) -> Option<std::sync::Arc<Made>> {
     room.job(&kept.now.text, &project).wait(LONGEST)
 }
 
-/// The shelf hears of what was ticked.
+/// The shelf hears of what was ticked, and what the plan still needs is laid aside.
 fn shelve(room: &Room, asked: &Asked, kept: &Kept, made: &Made) -> Result<(), StoreError> {
     if room.owed(kept.id)
         && let Err(error) = supplies::after_tick(room, asked, kept, made)
     {
         room.owe(kept.id);
         return Err(error);
+    }
+    // A plan lays aside as soon as it is there, whichever page it is looked at on.
+    if room.lays_aside(kept.id, &kept.now.text) {
+        supplies::lay_aside(&mut room.store(), kept, &::cards::buying::needs(&made.plan))?;
     }
     Ok(())
 }

@@ -18,6 +18,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
             p.facts { (hand::facts(desk.made)) }
         }
         (fields::findings(desk, |finding| matches!(finding.subject, Subject::Recipe(_) | Subject::Envelope(_))))
+        @for dark in crate::trade::dark_bases(&desk.made.plan) { p.caution { (dark) } }
         @for (index, one) in project.recipes.iter().enumerate() {
             (recipe(desk, index, one))
         }
@@ -32,6 +33,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
 }
 
 fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
+    let project = desk.made.project();
     let mine: Vec<&Card> = desk.made.plan.cards.iter().filter(|card| card.recipe == index).collect();
     let kinds: Vec<&Card> = hand::one_of_each(desk.made).into_iter().filter(|card| card.recipe == index).collect();
     let at = format!("recipe-{}", index + 1);
@@ -63,6 +65,13 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                             p { (length(size.width)) " × " (length(size.height)) }
                         }
                     }
+                    @if let Some((size, cardstock)) = recipe.inside {
+                        li {
+                            p { strong { (say("stock-inside", &[])) } }
+                            p { (length(size.width)) " × " (length(size.height)) }
+                            p { (project.cardstocks.get(cardstock).map_or("", |stock| stock.name.as_str())) }
+                        }
+                    }
                 }
             }
             (hold::section(desk, index, recipe))
@@ -79,6 +88,8 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                         (fields::line(desk, &place("format"), &say("field-format", &[]), ""))
                         (fields::choice(desk, &place("fold"), &say("field-fold", &[]), &folds()))
                         (fields::choice(desk, &place("base"), &say("field-base", &[]), &stocks(desk)))
+                        (fields::line(desk, &place("inside.size"), &say("field-inside", &[]), ""))
+                        (fields::choice(desk, &place("inside.cardstock"), &say("field-inside-of", &[]), &stocks(desk)))
                     }
                     @for (number, layer) in recipe.layers.iter().enumerate() {
                         fieldset {

@@ -83,6 +83,23 @@ fn told(desk: &Desk<'_>, found: &ClassPlan) -> Markup {
                 }
             }
         }
+        section id="the-day" {
+            h2 { (say("class-the-day", &[])) }
+            p { (trade::day_length(found)) }
+            table {
+                thead { tr {
+                    th scope="col" { (say("class-when", &[])) }
+                    th scope="col" { (say("class-due", &[])) }
+                    th scope="col" { (say("class-takes", &[])) }
+                } }
+                tbody {
+                    @for part in &found.on_the_day {
+                        tr { td { (trade::when(part)) } td { (trade::day_part(part)) } td { (trade::takes(part)) } }
+                    }
+                }
+            }
+            @if found.on_the_day.iter().all(|part| part.times.is_none()) { p.hint { (say("class-no-start", &[])) } }
+        }
         section {
             h2 { (say("class-money", &[])) }
             table.sums {
@@ -138,7 +155,11 @@ fn own(desk: &Desk<'_>) -> Markup {
             (line("spare_kits", say("class-spare", &[]), "1"))
             (line("left_handed", say("class-left-handed", &[]), "0"))
             (line("cut_kits", say("class-cut", &[]), "0"))
+            (line("starts", say("class-starts", &[]), "14:00"))
+            (line("welcome_minutes", say("class-welcome-minutes", &[]), "15"))
             (line("minutes_a_card", say("class-minutes", &[]), "25"))
+            (line("pause_minutes", say("class-pause-minutes", &[]), "0"))
+            (line("end_minutes", say("class-end-minutes", &[]), "15"))
             (line("room", say("class-room", &[]), "40.00"))
             (line("hours", say("class-own-hours", &[]), "8"))
             (line("hour", say("class-hour", &[]), "15.00"))

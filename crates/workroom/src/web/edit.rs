@@ -36,7 +36,7 @@ pub(super) struct Pin {
     pub(super) size: String,
 }
 
-const WHOLE: [&str; 20] = [
+const WHOLE: [&str; 23] = [
     "copies",
     "use",
     "cards_per_sheet",
@@ -55,6 +55,9 @@ const WHOLE: [&str; 20] = [
     "left_handed",
     "cut_kits",
     "minutes_a_card",
+    "welcome_minutes",
+    "pause_minutes",
+    "end_minutes",
     "break_even",
     "envelope_gsm",
 ];
@@ -119,7 +122,23 @@ fn shown(value: &Value) -> String {
 pub(super) fn change(text: &str, changes: &[(String, String)]) -> Result<Option<Changed>, EditError> {
     let mut document = document(text)?;
     let mut what = Vec::new();
+    // A sheet inside that has no size is none: its whole entry goes.
+    let gone = |place: &str| {
+        let whole = place.strip_suffix(".size").or_else(|| place.strip_suffix(".cardstock"));
+        let whole = whole.filter(|whole| whole.ends_with(".inside"))?;
+        let size = changes.iter().find(|(of, _)| of.strip_suffix(".size") == Some(whole));
+        size.filter(|(_, value)| value.trim().is_empty()).map(|_| whole.to_owned())
+    };
     for (place, value) in changes {
+        if let Some(whole) = gone(place) {
+            let from = written(&document, &format!("{whole}.size"));
+            if !from.is_empty() {
+                put(document.as_item_mut(), &whole, "", &mut Vec::new())?;
+                let facts = [("key", "inside".into()), ("from", from.into()), ("to", say("edit-nothing", &[]).into())];
+                what.push(say("edit-changed", &facts));
+            }
+            continue;
+        }
         let before = written(&document, place);
         if before.trim() == value.trim() {
             continue;
@@ -167,7 +186,7 @@ fn put(item: &mut Item, place: &str, value: &str, names: &mut Vec<String>) -> Re
     let there = item.get(key).is_some_and(|found| !found.is_none());
     if !there {
         let own_table = OWN_TABLES.contains(&key);
-        if !["front", "back", "collage", "stamp"].contains(&key) && !own_table {
+        if !["front", "back", "collage", "stamp", "inside"].contains(&key) && !own_table {
             return Err(EditError::NoPlace);
         }
         let fresh = if own_table {

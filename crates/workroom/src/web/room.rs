@@ -41,6 +41,8 @@ pub struct Room {
     planner: Planner,
     /// Projects of which something was ticked before their plan was there: their shelf is not up to date.
     owing: Mutex<BTreeSet<ProjectId>>,
+    /// The text of each project for whose plan the shelf was laid aside last.
+    aside: Mutex<BTreeMap<ProjectId, String>>,
     /// How long a page waits for a plan before it says that it is being made.
     pub(super) patience: Duration,
 }
@@ -208,6 +210,7 @@ impl Room {
             prints: Arc::default(),
             planner: plan,
             owing: Mutex::default(),
+            aside: Mutex::default(),
             patience,
         })
     }
@@ -283,6 +286,16 @@ impl Room {
         locked(&self.owing).remove(&project)
     }
 
+    /// Whether the shelf has yet to be laid aside for a project as it is; asked once.
+    pub(super) fn lays_aside(&self, project: ProjectId, text: &str) -> bool {
+        locked(&self.aside).insert(project, text.to_owned()).is_none_or(|before| before != text)
+    }
+
+    /// The shelf, or what is used of it, changed: every project lays aside anew.
+    pub(super) fn shelf_changed(&self) {
+        locked(&self.aside).clear();
+    }
+
     /// The plan of a project file, if it is there already.
     pub(super) fn at_hand(&self, text: &str) -> Option<Arc<Made>> {
         let plans = locked(&self.plans);
@@ -323,6 +336,7 @@ impl Room {
     pub(super) fn forget(&self) {
         *locked(&self.drawn) = Drawn::default();
         locked(&self.owing).clear();
+        self.shelf_changed();
     }
 }
 

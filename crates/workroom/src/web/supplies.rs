@@ -8,8 +8,8 @@ use cards::plan::Plan;
 use cards::work::work;
 use maud::{Markup, html};
 use rust_decimal::Decimal;
-use store::projects::{Kept, Projects, StoreError};
-use store::shelf::table::{self, number};
+use store::projects::{Kept, ProjectId, Projects, StoreError};
+use store::shelf::table::{self, Decimals, number};
 use store::shelf::{Entry, Item, KINDS, ShelfError, Shelved, UNITS};
 
 use super::answer::{Answer, Asked, Desk};
@@ -66,6 +66,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
             }
         }
         @if let Some(found) = &swap { (swap_offered(desk, found)) }
+        @for dark in trade::dark_bases(plan) { p.caution { (dark) } }
         section {
             h2 { (say("supplies-figures", &[])) }
             table.sums {
@@ -255,10 +256,19 @@ fn shelf_section(desk: &Desk<'_>, shelf: &[Shelved]) -> Result<Markup, StoreErro
         ledgers.push(desk.room.store().shelf_ledger(shelved.id)?);
     }
     let action = format!("/w/{}/shelf", desk.kept.id.0);
+    let mut names = BTreeMap::new();
+    let others = shelf.iter().flat_map(|shelved| shelved.held.iter().map(|(of, _)| *of));
+    for of in others.chain(ledgers.iter().flatten().filter_map(|entry| entry.project)) {
+        if let std::collections::btree_map::Entry::Vacant(free) = names.entry(of) {
+            let name = desk.room.store().get(of)?.and_then(|kept| store::project_file::read(&kept.now.text).ok());
+            free.insert(name.map(|project| project.name).unwrap_or_default());
+        }
+    }
+    let name = |of: &ProjectId| names.get(of).map_or("", String::as_str);
     let held = |shelved: &Shelved| -> Vec<String> {
-        let own = |(project, amount): &(store::projects::ProjectId, Decimal)| {
-            let fact = [("amount", trade::decimal(*amount).into())];
-            if *project == desk.kept.id { say("shelf-held-here", &fact) } else { say("shelf-held-others", &fact) }
+        let own = |(project, amount): &(ProjectId, Decimal)| {
+            let facts = [("amount", trade::decimal(*amount).into()), ("project", name(project).into())];
+            if *project == desk.kept.id { say("shelf-held-here", &facts) } else { say("shelf-held-others", &facts) }
         };
         shelved.held.iter().map(own).collect()
     };
@@ -283,7 +293,7 @@ fn shelf_section(desk: &Desk<'_>, shelf: &[Shelved]) -> Result<Markup, StoreErro
                         }
                     }
                     h3 { (say("shelf-ledger", &[])) }
-                    ul.wanted { @for entry in ledger { li { (entry_told(entry)) } } }
+                    ul.wanted { @for entry in ledger { li { (entry_whole(entry, entry.project.as_ref().map_or("", name))) } } }
                 }
             }
             details open[shelf.is_empty()] {
@@ -330,6 +340,24 @@ fn item_fields(item: &Item) -> Markup {
     }
 }
 
+/// A line of the ledger with its day, what it was for, and what was there afterwards.
+fn entry_whole(entry: &Entry, project: &str) -> String {
+    let part = match entry.part.as_deref().and_then(|part| part.split('-').next()) {
+        Some("sheet") => say("shelf-part-sheet", &[]),
+        Some("stock") => say("shelf-part-stock", &[]),
+        Some(_) => say("shelf-part-card", &[]),
+        None => String::new(),
+    };
+    let facts = [
+        ("day", cards::days::Day::of_seconds(entry.made_at).to_string().into()),
+        ("said", entry_told(entry).into()),
+        ("part", part.into()),
+        ("project", project.into()),
+        ("there", trade::decimal(entry.there).into()),
+    ];
+    if entry.part.is_some() { say("shelf-entry-of", &facts) } else { say("shelf-entry-day", &facts) }
+}
+
 fn entry_told(entry: &Entry) -> String {
     let why = match entry.why.as_str() {
         "bought" => say("shelf-bought", &[]),
@@ -349,7 +377,11 @@ fn entry_told(entry: &Entry) -> String {
 /// The shelf as a table to save.
 pub(super) fn table(room: &Room) -> Option<Answer> {
     let items: Vec<Item> = room.store().shelf().ok()?.into_iter().map(|shelved| shelved.item).collect();
-    Some(Answer::file("shelf.csv", "text/csv; charset=utf-8", table::write(&items)))
+    let decimals = match words::spoken() {
+        words::Language::German => Decimals::Comma,
+        words::Language::English => Decimals::Point,
+    };
+    Some(Answer::file("shelf.csv", "text/csv; charset=utf-8", table::write(&items, decimals)))
 }
 
 /// Changes the shelf as a form says; why not, if it cannot.
@@ -380,7 +412,10 @@ pub(super) fn change(room: &Room, asked: &Asked) -> Result<Option<Markup>, Store
         },
     };
     match done {
-        Ok(_) => Ok(None),
+        Ok(_) => {
+            room.shelf_changed();
+            Ok(None)
+        }
         Err(ShelfError::Store(error)) => Err(error),
         Err(ShelfError::Gone) => told(say("shelf-gone", &[])),
         Err(ShelfError::Taken(name)) => told(say("shelf-taken", &[("name", name.into())])),
@@ -423,8 +458,11 @@ fn item(asked: &Asked) -> Result<Item, String> {
 }
 
 /// Lays aside what the plan still needs: what its parts have used up is not needed any more.
-fn lay_aside(store: &mut Projects, kept: &Kept, needs: &[Need]) -> Result<(), StoreError> {
+pub(super) fn lay_aside(store: &mut Projects, kept: &Kept, needs: &[Need]) -> Result<(), StoreError> {
     let shelf = store.shelf()?;
+    if shelf.is_empty() {
+        return Ok(());
+    }
     let mut wanted = Vec::new();
     for need in needs {
         let Some(at) = trade::item_of(need, shelf.iter().map(|shelved| &shelved.item)) else { continue };
@@ -473,6 +511,7 @@ pub(super) fn after_tick(room: &Room, asked: &Asked, kept: &Kept, made: &Made) -
         return Ok(());
     }
     let needs = needs(&made.plan);
+    room.shelf_changed();
     for (part, done) in super::table::parts(made, &ticks) {
         if !done {
             store.give_back(kept.id, &part.name(), asked.now)?;

@@ -35,7 +35,9 @@ fn todos(made: &Made) -> Vec<Todo> {
     }
     for (index, _) in plan.project.recipes.iter().enumerate() {
         if let Some(card) = of_recipe(made, index) {
-            all.extend((0..=card.parts.len()).map(|layer| Todo::Lay(index, layer)));
+            // A sheet inside is glued in when everything else is done.
+            let inside = usize::from(plan.project.recipes[index].inside.is_some());
+            all.extend((0..=card.parts.len() + inside).map(|layer| Todo::Lay(index, layer)));
         }
     }
     all
@@ -196,7 +198,11 @@ fn short(desk: &Desk<'_>, todo: Todo) -> String {
 }
 
 fn layer_name(desk: &Desk<'_>, recipe: usize, layer: usize) -> String {
-    let part = layer.checked_sub(1).and_then(|part| of_recipe(desk.made, recipe)?.parts.get(part));
+    let of_card = of_recipe(desk.made, recipe);
+    if of_card.is_some_and(|card| layer > card.parts.len()) {
+        return say("stock-inside", &[]);
+    }
+    let part = layer.checked_sub(1).and_then(|part| of_card?.parts.get(part));
     let found = part.and_then(|part| desk.made.project().layer(recipe, part.layer));
     found.map_or_else(|| say("cards-base", &[]), |layer| layer.name.clone())
 }
@@ -227,6 +233,9 @@ fn lay(desk: &Desk<'_>, recipe: usize, layer: usize, of: &str) -> Markup {
                     h2 { (say("lay-head", &[("layer", layer_name(desk, recipe, layer).into())])) }
                     p { (say("lay-where", &[("left", length(part.rect.x).into()), ("top", length(part.rect.y).into())])) }
                     @if matches!(part.kind, PartKind::Strip(..)) { p { (say("lay-strip", &[])) } }
+                } @else if layer > card.parts.len() {
+                    h2 { (say("lay-head", &[("layer", layer_name(desk, recipe, layer).into())])) }
+                    p { (say("page-act-inside", &[])) }
                 } @else {
                     h2 { (say("lay-base", &[("count", count.into())])) }
                     @let (_, scores) = known.base_size();

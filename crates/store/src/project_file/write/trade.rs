@@ -97,6 +97,10 @@ impl Pen<'_> {
         let Class {
             batch,
             date,
+            starts,
+            welcome_minutes,
+            pause_minutes,
+            end_minutes,
             seats,
             demonstrators,
             spare_kits,
@@ -115,6 +119,12 @@ impl Pen<'_> {
         if let Some(date) = date {
             self.line("date", date);
         }
+        if let Some(starts) = starts {
+            self.text("starts", &starts.to_string());
+        }
+        self.other_count("welcome_minutes", *welcome_minutes, usual.welcome_minutes);
+        self.other_count("pause_minutes", *pause_minutes, usual.pause_minutes);
+        self.other_count("end_minutes", *end_minutes, usual.end_minutes);
         self.count("seats", Some(*seats));
         self.other_count("demonstrators", *demonstrators, usual.demonstrators);
         self.count("spare_kits", *spare_kits);
