@@ -3,6 +3,7 @@
 const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLElement): void }>>} */ ({
   lines: () => import("./lines.js"),
   progress: () => import("./progress.js"),
+  stamping: () => import("./stamping.js"),
   table: () => import("./table.js"),
   ties: () => import("./ties.js"),
 });

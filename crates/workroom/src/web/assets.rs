@@ -5,11 +5,12 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 8] = [
+const TEXTS: [(&str, &str); 9] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("lines.js", include_str!("../../static/lines.js")),
     ("main.js", include_str!("../../static/main.js")),
     ("progress.js", include_str!("../../static/progress.js")),
+    ("stamping.js", include_str!("../../static/stamping.js")),
     ("swap.js", include_str!("../../static/swap.js")),
     ("table.js", include_str!("../../static/table.js")),
     ("ties.js", include_str!("../../static/ties.js")),
