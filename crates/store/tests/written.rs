@@ -4,10 +4,10 @@
 use cards::Project;
 use cards::background::{Arrangement, EdgeRule, SHAPES, Turning};
 use cards::model::{
-    Anchor, Background, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain,
-    Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Offer, Pack, Placement, Post, Price, PrintSize, Range,
-    Rate, Recipe, Ribbon, Selling, Side, Motif, MotifShape, Spot, Stamp, StockSheet, Supplies, Supply, Take, Tape, Third, Trade, Trimmer,
-    Way,
+    Anchor, Background, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal,
+    Grain, Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Motif, MotifShape, Offer, Pack, Placement, Post,
+    Price, PrintSize, Range, Rate, Recipe, Ribbon, Selling, Side, Spot, Stamp, StockSheet, Supplies, Supply, Take,
+    Tape, Third, Trade, Trimmer, Way,
 };
 use cards::pairs::Apart;
 use cards::weight::Weight;

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use cards::Plan;
 use cards::background::{Hand, Laid, Mask, Outline, lay, slips, trace};
-use cards::model::{Background, Project, MotifShape};
+use cards::model::{Background, MotifShape, Project};
 use color::{Lab, Nearness, Srgb, nearest};
 use drawing::sheets::{
     ColoredIn, Edition, Guide, background_pixels, background_scene, hand_of, light_box, placing_guide,

@@ -2,8 +2,8 @@
 //!
 //! Left out on purpose: arithmetic of its own. It asks, words the answer, and writes it whole or not at all.
 
-pub mod cli;
 mod backgrounds;
+pub mod cli;
 mod labels;
 pub mod make;
 pub mod outputs;

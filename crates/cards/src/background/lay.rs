@@ -2,8 +2,8 @@
 
 use measure::{Length, Size};
 use scatter::{
-    Loosened, Motif as Scattered, MoveError, Outline, OutlineError, Placement, ScatterError, Shortfall, Slip, Wish, by_hand,
-    make_room, scatter,
+    Loosened, Motif as Scattered, MoveError, Outline, OutlineError, Placement, ScatterError, Shortfall, Slip, Wish,
+    by_hand, make_room, scatter,
 };
 
 use super::{StampError, outline};

@@ -43,8 +43,8 @@ mod recut;
 mod screen;
 mod shares;
 mod sketch;
-mod stamping;
 mod stamped;
+mod stamping;
 mod steps;
 mod swatch;
 mod templates;
@@ -71,8 +71,8 @@ pub use light::{light_table, piece_drawing};
 pub use one_page::one_page;
 pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
-pub use stamping::{StampingTold, stamping_told};
 pub use stamped::{background_pixels, background_scene, stamp_ink};
+pub use stamping::{StampingTold, stamping_told};
 pub use templates::templates;
 
 /// What each face looks like: pack, design, side, seen with its own top up.

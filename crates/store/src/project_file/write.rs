@@ -3,8 +3,8 @@
 //! What is at its usual value is left out, as a maker would; lengths are bare numbers in the project's unit.
 //! Left out on purpose: the maker's own comments and spellings, which a project does not hold.
 
-mod strip;
 mod background;
+mod strip;
 mod trade;
 
 use std::fmt::Write as _;

@@ -3,7 +3,7 @@
 //! What comes of a change, and the changes themselves, are in `stamped`.
 
 use cards::background::{Impression, Laid, SHAPES, slips};
-use cards::model::{Background, Look, Side, MotifShape};
+use cards::model::{Background, Look, MotifShape, Side};
 use maud::{Markup, html};
 use measure::{Length, Unit};
 

@@ -52,7 +52,7 @@ impl Pen<'_> {
             self.line("marker", &format!("[\n    {},\n]", rows.join(",\n    ")));
         }
         for stamp in motifs {
-            self.stamp(stamp);
+            self.motif(stamp);
         }
     }
 
@@ -70,7 +70,7 @@ impl Pen<'_> {
         inline(&entries)
     }
 
-    fn stamp(&mut self, stamp: &Motif) {
+    fn motif(&mut self, stamp: &Motif) {
         let Motif { name, shape, size, share, turning, ink, fill, per_inking } = stamp;
         self.heading("[[background.stamp]]");
         self.text("name", name);
