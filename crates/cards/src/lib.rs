@@ -2,6 +2,7 @@
 //!
 //! Left out on purpose: SQL, HTTP, SVG, files, pixels and today's date (it is told).
 
+pub mod background;
 pub mod buying;
 pub mod class;
 pub mod days;

@@ -29,8 +29,23 @@ pub enum PngError {
 ///
 /// # Errors
 /// [`PngError::Size`] for an empty or enormous page; [`PngError::Drawing`] if the encoder refuses (a bug of ours).
-#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped before")]
 pub fn write(scene: &Scene, per_inch: u32) -> Result<Vec<u8>, PngError> {
+    encode(&painted(scene, per_inch)?)
+}
+
+/// The scene as pixels on white, so many to the inch.
+///
+/// # Errors
+/// [`PngError::Size`] for an empty or enormous page.
+pub fn pixels(scene: &Scene, per_inch: u32) -> Result<Picture, PngError> {
+    let canvas = painted(scene, per_inch)?;
+    let rgb: Vec<u8> = canvas.data().chunks_exact(4).flat_map(|pixel| [pixel[0], pixel[1], pixel[2]]).collect();
+    let (width, height) = (canvas.width(), canvas.height());
+    Picture::new(width, height, std::sync::Arc::from(rgb)).ok_or(PngError::Size(width, height))
+}
+
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped before")]
+fn painted(scene: &Scene, per_inch: u32) -> Result<Pixmap, PngError> {
     let pixels = |inches: f64| (inches * f64::from(per_inch)).round().clamp(0.0, 1.0e6) as u32;
     let (width, height) = (pixels(scene.size.width.to_inches()), pixels(scene.size.height.to_inches()));
     if width == 0 || height == 0 || width > 16_000 || height > 16_000 {
@@ -42,7 +57,7 @@ pub fn write(scene: &Scene, per_inch: u32) -> Result<Vec<u8>, PngError> {
     let down = f64::from(height) / scene.size.height.to_points();
     let mut painter = Painter { canvas };
     painter.marks(&scene.marks, Transform::from_scale(across as f32, down as f32));
-    encode(&painter.canvas)
+    Ok(painter.canvas)
 }
 
 /// On white nothing is clear, so three bytes a pixel are enough. Quick compression makes the file somewhat larger and

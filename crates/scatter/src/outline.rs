@@ -1,6 +1,8 @@
 //! The edge of a motif's ink as a polygon, and how far two of them are apart.
 
-use measure::Length;
+use measure::{Length, Size};
+
+use crate::ask::Placement;
 
 /// An outline may have so many corners. Chosen: a traced motif of 3 in keeps its shape with fewer.
 pub const MOST_CORNERS: usize = 400;
@@ -33,11 +35,16 @@ pub enum OutlineError {
     },
 }
 
-/// The edge of a motif's ink, about its own centre of ink.
+/// An outline may have so many patches. Chosen: a spray of dots has fewer.
+pub const MOST_PATCHES: usize = 60;
+
+/// The edge of a motif's ink, about its own centre of ink: one patch or several, which always move together.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Outline {
-    /// Corners in millimetres from the centre of area.
-    corners: Vec<Point>,
+    /// Corners of every patch in millimetres from the centre of area.
+    patches: Vec<Vec<Point>>,
+    /// Every rim there is to draw, also round blank places in a patch and round what lies in those.
+    rims: Vec<Vec<Point>>,
     area: f64,
     /// Largest distance of a corner from the centre.
     reach: f64,
@@ -45,38 +52,70 @@ pub struct Outline {
     core: f64,
 }
 
+// Corners are finite: they come from lengths.
+impl Eq for Outline {}
+
 impl Outline {
     /// The outline with these corners, moved so that its centre of area is at 0, 0.
     ///
     /// # Errors
     /// [`OutlineError`] for too few or too many corners, no area, or sides that meet.
     pub fn new(corners: &[(Length, Length)]) -> Result<Outline, OutlineError> {
-        if corners.len() > MOST_CORNERS {
-            return Err(OutlineError::TooManyCorners { corners: corners.len() });
-        }
-        let points: Vec<Point> = corners.iter().map(|(x, y)| (x.to_mm(), y.to_mm())).collect();
-        if let Some((first, second)) = crossing(&points) {
-            return Err(OutlineError::CrossesItself { first: first + 1, second: second + 1 });
-        }
-        let twice = twice_area(&points);
-        if points.len() < 3 || twice.abs() < 1e-6 {
-            return Err(OutlineError::Empty { corners: corners.len() });
-        }
-        let mut centre = (0.0, 0.0);
-        for (a, b) in sides(&points) {
-            let cross = a.0 * b.1 - b.0 * a.1;
-            centre.0 += (a.0 + b.0) * cross;
-            centre.1 += (a.1 + b.1) * cross;
-        }
-        let centre = (centre.0 / (3.0 * twice), centre.1 / (3.0 * twice));
-        let corners: Vec<Point> = points.iter().map(|p| (p.0 - centre.0, p.1 - centre.1)).collect();
-        let reach = corners.iter().map(|p| libm::hypot(p.0, p.1)).fold(0.0, f64::max);
-        let rim = sides(&corners).map(|(a, b)| to_side((0.0, 0.0), a, b)).fold(f64::INFINITY, f64::min);
-        let core = if holds(&corners, (0.0, 0.0)) { libm::sqrt(rim) } else { 0.0 };
-        Ok(Outline { corners, area: twice.abs() / 2.0, reach, core })
+        Outline::of_patches(&[corners.to_vec()], &[])
     }
 
-    /// Ink of the outline, mm².
+    /// The outline of several patches of ink that belong to one stamp, with the rims that are only drawn.
+    ///
+    /// # Shape
+    /// `inner` are rims of blank places inside a patch, and of ink inside those: even-odd, as they are drawn. They
+    /// count for no distance: what lies inside a rim is taken up.
+    ///
+    /// # Errors
+    /// As [`Outline::new`], for each patch; patches may meet each other.
+    pub fn of_patches(
+        patches: &[Vec<(Length, Length)>],
+        inner: &[Vec<(Length, Length)>],
+    ) -> Result<Outline, OutlineError> {
+        let corners: usize = patches.iter().chain(inner).map(Vec::len).sum();
+        if corners > MOST_CORNERS || patches.len() > MOST_PATCHES {
+            return Err(OutlineError::TooManyCorners { corners });
+        }
+        let in_mm =
+            |rim: &Vec<(Length, Length)>| -> Vec<Point> { rim.iter().map(|(x, y)| (x.to_mm(), y.to_mm())).collect() };
+        let patches: Vec<Vec<Point>> = patches.iter().map(in_mm).collect();
+        let (mut whole, mut moment) = (0.0, (0.0, 0.0));
+        for points in &patches {
+            if let Some((first, second)) = crossing(points) {
+                return Err(OutlineError::CrossesItself { first: first + 1, second: second + 1 });
+            }
+            let twice = twice_area(points);
+            if points.len() < 3 || twice.abs() < 1e-6 {
+                return Err(OutlineError::Empty { corners });
+            }
+            let sign = twice.signum();
+            for (a, b) in sides(points) {
+                let cross = (a.0 * b.1 - b.0 * a.1) * sign;
+                moment.0 += (a.0 + b.0) * cross;
+                moment.1 += (a.1 + b.1) * cross;
+            }
+            whole += twice.abs();
+        }
+        if whole < 1e-6 {
+            return Err(OutlineError::Empty { corners });
+        }
+        let centre = (moment.0 / (3.0 * whole), moment.1 / (3.0 * whole));
+        let about = |rim: &Vec<Point>| -> Vec<Point> { rim.iter().map(|p| (p.0 - centre.0, p.1 - centre.1)).collect() };
+        let mut rims: Vec<Vec<Point>> = patches.iter().map(about).collect();
+        rims.extend(inner.iter().map(in_mm).map(|rim| about(&rim)));
+        let patches: Vec<Vec<Point>> = patches.iter().map(about).collect();
+        let reach = patches.iter().flatten().map(|p| libm::hypot(p.0, p.1)).fold(0.0, f64::max);
+        let core = patches.iter().find(|patch| holds(patch, (0.0, 0.0))).map_or(0.0, |patch| {
+            libm::sqrt(sides(patch).map(|(a, b)| to_side((0.0, 0.0), a, b)).fold(f64::INFINITY, f64::min))
+        });
+        Ok(Outline { patches, rims, area: whole / 2.0, reach, core })
+    }
+
+    /// Ink of the outline, mm²; blank places inside a patch count as ink.
     #[must_use]
     pub fn area(&self) -> f64 {
         self.area
@@ -85,17 +124,25 @@ impl Outline {
     /// Width and height of the ink as it stands, in millimetres.
     #[must_use]
     pub fn extent(&self) -> (f64, f64) {
-        let [left, top, right, bottom] = bounds(&self.corners);
+        let [left, top, right, bottom] = bounds_of(&self.patches);
         (right - left, bottom - top)
     }
 
-    /// Corners about the centre of ink, in millimetres.
+    /// Corners of every patch about the centre of ink, in millimetres.
     #[must_use]
-    pub fn corners(&self) -> &[(f64, f64)] {
-        &self.corners
+    pub fn patches(&self) -> &[Vec<(f64, f64)>] {
+        &self.patches
     }
 
-    pub(crate) fn reach(&self) -> f64 {
+    /// Every rim to draw, even-odd, about the centre of ink, in millimetres.
+    #[must_use]
+    pub fn rims(&self) -> &[Vec<(f64, f64)>] {
+        &self.rims
+    }
+
+    /// The largest distance of its ink from its centre, in millimetres.
+    #[must_use]
+    pub fn reach(&self) -> f64 {
         self.reach
     }
 
@@ -103,13 +150,39 @@ impl Outline {
         self.core
     }
 
-    /// The corners with the motif turned clockwise by whole degrees and its centre at a place.
+    /// The patches with the motif turned clockwise by whole degrees and its centre at a place.
     #[must_use]
-    pub fn at(&self, x: f64, y: f64, turn: u16) -> Vec<(f64, f64)> {
-        let angle = f64::from(turn) * core::f64::consts::PI / 180.0;
-        let (sin, cos) = (libm::sin(angle), libm::cos(angle));
-        self.corners.iter().map(|p| (x + p.0 * cos - p.1 * sin, y + p.0 * sin + p.1 * cos)).collect()
+    pub fn at(&self, x: f64, y: f64, turn: u16) -> Vec<Vec<(f64, f64)>> {
+        self.turned(x, y, f64::from(turn))
     }
+
+    /// What of its ink is on a sheet where it is placed, 0 to 1; exactly 1 only where all of it is.
+    #[must_use]
+    pub fn share_on(&self, placed: Placement, sheet: Size) -> f64 {
+        let ink = self.at(placed.x.to_mm(), placed.y.to_mm(), placed.turn);
+        share_inside(&ink, sheet.width.to_mm(), sheet.height.to_mm())
+    }
+
+    /// As [`Outline::at`], turned by any part of a degree.
+    pub(crate) fn turned(&self, x: f64, y: f64, turn_deg: f64) -> Vec<Vec<Point>> {
+        let angle = turn_deg * core::f64::consts::PI / 180.0;
+        let (sin, cos) = (libm::sin(angle), libm::cos(angle));
+        let at = |p: &Point| (x + p.0 * cos - p.1 * sin, y + p.0 * sin + p.1 * cos);
+        self.patches.iter().map(|patch| patch.iter().map(at).collect()).collect()
+    }
+}
+
+/// Least distance between the ink of two motifs of several patches, in millimetres; 0 where they touch or overlap.
+#[must_use]
+pub fn apart(one: &[Vec<(f64, f64)>], other: &[Vec<(f64, f64)>]) -> f64 {
+    libm::sqrt(least(one, other, f64::INFINITY))
+}
+
+/// The squared distance of two motifs, exact where it is below `limit`.
+fn least(one: &[Vec<Point>], other: &[Vec<Point>], limit: f64) -> f64 {
+    one.iter().fold(limit, |nearest, patch| {
+        other.iter().fold(nearest, |nearest, with| squared_distance(patch, with, nearest).min(nearest))
+    })
 }
 
 /// Distance between the ink of two polygons in millimetres; 0 where they touch or overlap.
@@ -118,9 +191,9 @@ pub fn distance(one: &[(f64, f64)], other: &[(f64, f64)]) -> f64 {
     libm::sqrt(squared_distance(one, other, f64::INFINITY))
 }
 
-/// Whether the ink of two polygons comes nearer than a gap.
-pub(crate) fn nearer(one: &[Point], other: &[Point], gap: f64) -> bool {
-    squared_distance(one, other, gap * gap) < gap * gap
+/// Whether the ink of two motifs comes nearer than a gap.
+pub(crate) fn nearer(one: &[Vec<Point>], other: &[Vec<Point>], gap: f64) -> bool {
+    least(one, other, gap * gap) < gap * gap
 }
 
 /// The squared distance, exact where it is below `limit`.
@@ -128,10 +201,13 @@ fn squared_distance(one: &[Point], other: &[Point], limit: f64) -> f64 {
     if one.is_empty() || other.is_empty() {
         return f64::INFINITY;
     }
+    let around = bounds(other);
+    if beside(bounds(one), around) >= limit {
+        return limit;
+    }
     if holds(one, other[0]) || holds(other, one[0]) {
         return 0.0;
     }
-    let around = bounds(other);
     let mut least = limit;
     for (a, b) in sides(one) {
         if beside(bounds(&[a, b]), around) >= least {
@@ -149,8 +225,19 @@ fn squared_distance(one: &[Point], other: &[Point], limit: f64) -> f64 {
     least
 }
 
-/// Share of a polygon inside the sheet 0..width, 0..height.
-pub(crate) fn share_inside(polygon: &[Point], width: f64, height: f64) -> f64 {
+/// Share of a motif's ink inside the sheet 0..width, 0..height; exactly 1 only for ink that is wholly inside.
+pub(crate) fn share_inside(ink: &[Vec<Point>], width: f64, height: f64) -> f64 {
+    let [left, top, right, bottom] = bounds_of(ink);
+    if left >= 0.0 && top >= 0.0 && right <= width && bottom <= height {
+        return 1.0;
+    }
+    let whole: f64 = ink.iter().map(|patch| twice_area(patch).abs()).sum();
+    let inside: f64 = ink.iter().map(|patch| twice_area(patch).abs() * part_inside(patch, width, height)).sum();
+    (inside / whole).min(1.0 - f64::EPSILON)
+}
+
+/// Share of a polygon inside the sheet.
+fn part_inside(polygon: &[Point], width: f64, height: f64) -> f64 {
     let whole = twice_area(polygon).abs();
     let [left, top, right, bottom] = bounds(polygon);
     if left >= 0.0 && top >= 0.0 && right <= width && bottom <= height {
@@ -181,6 +268,15 @@ pub(crate) fn bounds(points: &[Point]) -> [f64; 4] {
     points.iter().fold([f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], |b, p| {
         [b[0].min(p.0), b[1].min(p.1), b[2].max(p.0), b[3].max(p.1)]
     })
+}
+
+/// Left, top, right, bottom of several polygons.
+pub(crate) fn bounds_of(ink: &[Vec<Point>]) -> [f64; 4] {
+    ink.iter()
+        .map(|patch| bounds(patch))
+        .fold([f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY], |a, b| {
+            [a[0].min(b[0]), a[1].min(b[1]), a[2].max(b[2]), a[3].max(b[3])]
+        })
 }
 
 /// Squared distance of two boxes.

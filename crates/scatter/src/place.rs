@@ -71,7 +71,7 @@ fn begun(wish: &Wish) -> (Room<'_>, Vec<usize>) {
     let mut room = Room::new(wish);
     let mut in_the_way = Vec::new();
     for (lock, placed) in wish.locked.iter().enumerate() {
-        if !room.takes(*placed, wish.gap.to_mm()) {
+        if room.in_the_way(*placed, wish.gap.to_mm()).is_none_or(|near| !near.is_empty()) {
             in_the_way.push(lock);
         }
         room.put(*placed);
@@ -91,12 +91,18 @@ fn widened(wish: &Wish, count: u32) -> Room<'_> {
     if tight.len() <= most {
         return tight;
     }
-    // Doubled until it is too wide, then halved between: 24 sheets at most.
-    let (mut low, mut high) = (1.0, 2.0);
+    // Places thin out with the square of the pitch: begun near there, then halved between. A dozen sheets at most.
+    let held = f64::from(u32::try_from(tight.len()).unwrap_or(u32::MAX));
+    let guess = libm::sqrt(held / f64::from(count.max(1)));
+    let (mut low, mut high) = (1.0, guess.max(1.0) * 1.05);
     while laid(high).len() > most && high < 1_000.0 {
-        (low, high) = (high, high * 2.0);
+        (low, high) = (high, high * 1.3);
     }
-    for _ in 0..12 {
+    low = if low > 1.0 { low } else { (guess * 0.9).max(1.0) };
+    if laid(low).len() <= most {
+        (low, high) = (1.0, low);
+    }
+    for _ in 0..6 {
         let middle = f64::midpoint(low, high);
         if laid(middle).len() > most { low = middle } else { high = middle }
     }

@@ -1,9 +1,11 @@
 //! The sheet while it fills: which impressions are near a place, and whether one more may go there.
 
+use std::borrow::Cow;
+
 use measure::Length;
 
 use crate::ask::{EdgeRule, Placement, Wish};
-use crate::outline::{Point, bounds, distance, nearer, share_inside};
+use crate::outline::{Point, apart, bounds_of, nearer, share_inside};
 
 /// Less than this of a motif must neither show nor be lost at an edge: slivers look like mistakes. common practice
 const SLIVER: f64 = 0.25;
@@ -24,7 +26,7 @@ struct Set {
     centre: Point,
     reach: f64,
     core: f64,
-    ink: Vec<Point>,
+    ink: Vec<Vec<Point>>,
 }
 
 /// A sheet and what is on it.
@@ -118,12 +120,36 @@ impl<'w> Room<'w> {
             && !self.repeats_a_neighbour(&set)
     }
 
-    /// Puts it on the sheet without asking.
-    pub(crate) fn put(&mut self, placed: Placement) {
+    /// Which impressions, by the order in which they were put, are nearer to a place than a gap; `None` where the edge
+    /// or its own copy forbids the place.
+    pub(crate) fn in_the_way(&self, placed: Placement, gap: f64) -> Option<Vec<usize>> {
+        let set = self.worked_out(placed);
+        if !self.edge_allows(&set.ink) || self.meets_itself(&set, gap) {
+            return None;
+        }
+        let near = self.near(set.centre, set.reach + self.widest + gap).into_iter();
+        let mut found: Vec<usize> = near
+            .filter(|(index, step)| nearer(&set.ink, &moved(&self.sets[*index].ink, *step), gap))
+            .map(|(index, _)| index)
+            .collect();
+        found.sort_unstable();
+        found.dedup();
+        Some(found)
+    }
+
+    /// Puts it on the sheet without asking; returns its number in the order of putting.
+    pub(crate) fn put(&mut self, placed: Placement) -> usize {
         let set = self.worked_out(placed);
         let (column, row) = self.cell_of(set.centre);
         self.cells[row * self.columns + column].push(self.sets.len());
         self.sets.push(set);
+        self.sets.len() - 1
+    }
+
+    /// Takes an impression up again: it is in nobody's way any more, and keeps its number.
+    pub(crate) fn lift(&mut self, index: usize) {
+        let (column, row) = self.cell_of(self.sets[index].centre);
+        self.cells[row * self.columns + column].retain(|there| *there != index);
     }
 
     fn worked_out(&self, placed: Placement) -> Set {
@@ -133,11 +159,11 @@ impl<'w> Room<'w> {
         Set { placed, centre, reach: outline.reach(), core: outline.core(), ink }
     }
 
-    fn edge_allows(&self, ink: &[Point]) -> bool {
+    fn edge_allows(&self, ink: &[Vec<Point>]) -> bool {
         match self.wish.edge {
             EdgeRule::Wrap => true,
             EdgeRule::Inside => {
-                let [left, top, right, bottom] = bounds(ink);
+                let [left, top, right, bottom] = bounds_of(ink);
                 left >= 0.0 && top >= 0.0 && right <= self.width && bottom <= self.height
             }
             EdgeRule::RunOff => {
@@ -199,7 +225,7 @@ impl<'w> Room<'w> {
             let far = set.reach + self.widest + least.min(self.width.max(self.height));
             for (other, step) in self.near(set.centre, far) {
                 if other != index || step != (0.0, 0.0) {
-                    least = least.min(distance(&set.ink, &moved(&self.sets[other].ink, step)));
+                    least = least.min(apart(&set.ink, &moved(&self.sets[other].ink, step)));
                 }
             }
         }
@@ -207,8 +233,12 @@ impl<'w> Room<'w> {
     }
 }
 
-fn moved(ink: &[Point], (dx, dy): Point) -> Vec<Point> {
-    ink.iter().map(|p| (p.0 + dx, p.1 + dy)).collect()
+/// The ink a step away; the ink itself where there is no step.
+pub(crate) fn moved(ink: &[Vec<Point>], (dx, dy): Point) -> Cow<'_, [Vec<Point>]> {
+    if (dx, dy) == (0.0, 0.0) {
+        return Cow::Borrowed(ink);
+    }
+    Cow::Owned(ink.iter().map(|patch| patch.iter().map(|p| (p.0 + dx, p.1 + dy)).collect()).collect())
 }
 
 /// How far two turns are apart, 0–180.

@@ -34,7 +34,7 @@ impl Dice {
         f64::from(self.0.next_u32()) / 4_294_967_296.0
     }
 
-    fn within(&mut self, from: f64, to: f64) -> f64 {
+    pub(crate) fn within(&mut self, from: f64, to: f64) -> f64 {
         from + (to - from) * self.part()
     }
 

@@ -109,3 +109,39 @@ fn the_count_of_the_trade_is_about_what_a_toss_takes() {
     let mean = counts.iter().sum::<usize>() / counts.len();
     assert!((14..=20).contains(&mean), "{counts:?}");
 }
+
+/// The strongest row on a sheet: power of one wave near the spacing, as a share of what a perfect grid has.
+fn rows(points: &[(f64, f64)]) -> f64 {
+    let mut most: f64 = 0.0;
+    for i in 0..=36_i32 {
+        for j in -36..=36_i32 {
+            let (u, v) = (f64::from(i) / 24.0, f64::from(j) / 24.0);
+            if !(0.5..=1.5).contains(&u.hypot(v)) {
+                continue;
+            }
+            let phase = |p: &(f64, f64)| std::f64::consts::TAU * (p.0 * u + p.1 * v);
+            let (real, imaginary) =
+                points.iter().fold((0.0, 0.0), |sum, p| (sum.0 + phase(p).cos(), sum.1 + phase(p).sin()));
+            most = most.max(f64::hypot(real, imaginary));
+        }
+    }
+    let count = f64::from(u32::try_from(points.len()).unwrap());
+    most * most / (count * count)
+}
+
+#[test]
+fn no_rows_are_seen_in_a_toss() {
+    // In a grid every motif adds to one wave: 1. Waves of n points without any order add up like a walk: 1/n on
+    // average, so the strongest of k waves has about ln(k)/n (Rayleigh 1880): 0.08 for 100 points and 2 600 waves; a
+    // blue spectrum has its power near the spacing, some twice as much.
+    let (mut wish, _, _) = points(1, EdgeRule::Inside);
+    wish.arrangement = scatter::Arrangement::Grid;
+    let centres = |wish: &Wish| -> Vec<(f64, f64)> {
+        scatter(wish).unwrap().placements.iter().map(|p| (p.x.to_inches(), p.y.to_inches())).collect()
+    };
+    assert!(rows(&centres(&wish)) > 0.8, "{}", rows(&centres(&wish)));
+    for seed in 0..6 {
+        let found = rows(&points(seed, EdgeRule::Inside).2);
+        assert!(found < 0.25, "seed {seed}: {found}");
+    }
+}

@@ -46,7 +46,7 @@ fn slivers_are_where_shapely_sees_them() {
         let share: f64 = cells[5].parse().unwrap();
         let shape = outline(&other).unwrap();
         // Where the centre of ink stands: a corner as given less the same corner about the centre.
-        let at = |of: fn(&(f64, f64)) -> f64| length(of(&other[0]) - of(&shape.corners()[0]));
+        let at = |of: fn(&(f64, f64)) -> f64| length(of(&other[0]) - of(&shape.patches()[0][0]));
         let (x, y) = (at(|p| p.0), at(|p| p.1));
         let (width, height) = shape.extent();
         if width.max(height) > 20.0 || (share - 0.25).abs() < 0.01 || (share - 0.75).abs() < 0.01 || share > 0.99 {

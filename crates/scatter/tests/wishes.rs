@@ -6,10 +6,11 @@ mod common;
 use common::{disc, leaf, length, motif, three, wish};
 use measure::{Length, Size};
 use scatter::{
-    Arrangement, EdgeRule, Mask, Placement, ScatterError, TraceError, Turning, Wish, distance, scatter, trace,
+    Arrangement, EdgeRule, Mask, MoveError, Placement, ScatterError, Slip, TraceError, Turning, Wish, apart, by_hand,
+    distance, make_room, scatter, trace,
 };
 
-fn inks(wish: &Wish, placements: &[Placement]) -> Vec<Vec<(f64, f64)>> {
+fn inks(wish: &Wish, placements: &[Placement]) -> Vec<Vec<Vec<(f64, f64)>>> {
     placements.iter().map(|p| wish.motifs[p.motif].outline.at(p.x.to_mm(), p.y.to_mm(), p.turn)).collect()
 }
 
@@ -33,8 +34,8 @@ fn ink_keeps_its_distance_whatever_the_arrangement_and_edge() {
             for (index, one) in inks.iter().enumerate() {
                 for (other, ink) in inks.iter().enumerate() {
                     for step in steps.iter().filter(|step| other != index || **step != (0.0, 0.0)) {
-                        let copy: Vec<_> = ink.iter().map(|p| (p.0 + step.0, p.1 + step.1)).collect();
-                        least = least.min(distance(one, &copy));
+                        let copy: Vec<_> = ink[0].iter().map(|p| (p.0 + step.0, p.1 + step.1)).collect();
+                        least = least.min(distance(&one[0], &copy));
                     }
                 }
             }
@@ -152,4 +153,79 @@ fn a_mask_gives_the_rim_of_its_ink() {
         Err(TraceError::NoRows { pixels: 16, width: 5 })
     );
     assert!((trace(&Mask { width: 1, inked: vec![true] }, Length::MM).unwrap().area() - 1.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_stamp_of_several_patches_is_one_motif_and_keeps_its_blank_places() {
+    // A ring, a dot in its middle, and a bar beside it; one speck of dust.
+    let inked: Vec<bool> = (0..60 * 90)
+        .map(|at| {
+            let (x, y) = (at % 90, at / 90);
+            let far = (x - 30) * (x - 30) + (y - 30) * (y - 30);
+            (15 * 15..25 * 25).contains(&far)
+                || far < 36
+                || (70..80).contains(&x) && (10..50).contains(&y)
+                || (x, y) == (88, 1)
+        })
+        .collect();
+    let outline = trace(&Mask { width: 90, inked }, Length::MM).unwrap();
+    assert_eq!((outline.patches().len(), outline.rims().len()), (2, 4));
+    let taken = std::f64::consts::PI * 625.0 + 400.0;
+    assert!((outline.area() - taken).abs() < 0.03 * taken, "{}", outline.area());
+    // Another impression keeps its distance from the bar too: 30 mm to the right of the ring lies the bar.
+    let still = motif(outline.clone(), 1, Turning::Upright);
+    let sheet = scatter(&wish(vec![still], 5.0)).unwrap();
+    let inks = inks(&wish(vec![motif(outline, 1, Turning::Upright)], 5.0), &sheet.placements);
+    for (index, one) in inks.iter().enumerate() {
+        assert!(inks[index + 1..].iter().all(|other| apart(one, other) >= 5.0 - 1e-9));
+    }
+    assert!(inks.len() > 5, "{}", inks.len());
+}
+
+#[test]
+fn what_is_in_the_way_makes_room_and_locked_ones_stay() {
+    let wish = wish(three(), 3.0);
+    let standing = scatter(&wish).unwrap().placements;
+    let (mut given_up, mut untouched) = (0, 0);
+    for (which, target) in [(0, 40), (3, 12), (60, 1), (20, 90)] {
+        let to = Placement { x: standing[target].x, y: standing[target].y, ..standing[which] };
+        let fixed: Vec<usize> = (0..standing.len()).filter(|at| at % 9 == 5 && *at != target).collect();
+        let after = match make_room(&wish, &standing, &fixed, which, to) {
+            Ok(after) => after,
+            Err(MoveError::Edge | MoveError::Locked(_)) => continue,
+            Err(other) => panic!("{other}"),
+        };
+        assert_eq!((after.len(), after[which]), (standing.len(), Some(to)));
+        assert!(fixed.iter().all(|at| after[*at] == Some(standing[*at])));
+        assert_eq!(make_room(&wish, &standing, &fixed, which, to).unwrap(), after);
+        let there: Vec<Placement> = after.iter().flatten().copied().collect();
+        given_up += standing.len() - there.len();
+        untouched += after.iter().zip(&standing).filter(|(after, before)| **after == Some(**before)).count();
+        let inks = inks(&wish, &there);
+        for (index, one) in inks.iter().enumerate() {
+            assert!(inks[index + 1..].iter().all(|other| apart(one, other) >= 3.0 - 1e-9), "{which} to {target}");
+        }
+    }
+    assert!(given_up <= 4 && untouched > standing.len(), "{given_up} given up, {untouched} untouched");
+    assert_eq!(make_room(&wish, &standing, &[], 10_000, standing[0]), Err(MoveError::Unknown(10_000)));
+    let off = Placement { x: length(-300.0), ..standing[0] };
+    assert_eq!(make_room(&wish, &standing, &[], 0, off), Err(MoveError::Edge));
+    let on = Placement { x: standing[1].x, y: standing[1].y, ..standing[0] };
+    assert_eq!(make_room(&wish, &standing, &[1], 0, on), Err(MoveError::Locked(1)));
+}
+
+#[test]
+fn a_sure_hand_keeps_the_gap_and_an_unsure_one_loses_it() {
+    let wish = wish(three(), 3.0);
+    let sheet = scatter(&wish).unwrap();
+    let told =
+        |mm: f64, turn_deg| by_hand(&wish, &sheet.placements, Slip { place: length(mm), turn_deg }, 12, 7).unwrap();
+    let sure = told(0.0, 0);
+    assert_eq!((sure.worst, sure.touch_per_mille), (sheet.closest.unwrap(), 0));
+    let (little, much) = (told(1.0, 2), told(3.0, 5));
+    // Two hands 1 mm off either way each come at most 2√2 mm nearer by place; turns add to it.
+    assert!(little.worst < sure.worst && little.worst > Length::ZERO, "{little:?}");
+    assert!(much.worst == Length::ZERO && much.touch_per_mille > little.touch_per_mille, "{much:?}");
+    assert_eq!(much, told(3.0, 5));
+    assert_eq!(by_hand(&wish, &sheet.placements[..1], Slip { place: length(1.0), turn_deg: 0 }, 5, 1), None);
 }

@@ -173,6 +173,91 @@ const CASES: &[(&str, &str, usize, &str, &str)] = &[
     ("letter = \"B\"", "letter = \"Bee Two\"", 20, "bad-letter", "pack[0].design[1].letter"),
     ("drawn = \"dusk-leaf\"", "picture = \"../leaf.png\"", 16, "bad-picture", "pack[0].design[0].front.picture"),
     ("drawn = \"dusk-leaf\"", "picture = \"leaf.gif\"", 16, "bad-picture", "pack[0].design[0].front.picture"),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\nshape = \"leaf\"\nsize = \"7\"\n[goal]",
+        81,
+        "stamp-too-large",
+        "background[0].stamp[0].size",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\noutline = \"0,0 4,4 4,0 0,3\"\nsize = \"1\"\n[goal]",
+        80,
+        "outline-crosses",
+        "background[0].stamp[0].outline",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\noutline = \"0,0 4,4\"\nsize = \"1\"\n[goal]",
+        80,
+        "outline-empty",
+        "background[0].stamp[0].outline",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\noutline = \"0,0 4,x 4,0\"\nsize = \"1\"\n[goal]",
+        80,
+        "bad-outline",
+        "background[0].stamp[0].outline",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\noutline = \"0,0 4;0 4,0\"\nsize = \"1\"\n[goal]",
+        80,
+        "bad-outline",
+        "background[0].stamp[0].outline",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\nshape = \"leaf\"\nsize = \"1\"\nshare = 0\n[goal]",
+        78,
+        "nothing-to-stamp",
+        "background[0].stamp",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\ncount = 10001\n[[background.stamp]]\nname = \"leaf\"\nshape = \"leaf\"\nsize = \"1\"\n[goal]",
+        78,
+        "count-out-of-bounds",
+        "background[0].count",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\nshape = \"laef\"\nsize = \"1\"\n[goal]",
+        80,
+        "bad-choice",
+        "background[0].stamp[0].shape",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\nsize = \"1\"\n[goal]",
+        78,
+        "pick-one",
+        "background[0].stamp[0].shape",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\nshape = \"leaf\"\nsize = \"1\"\nturn = \"free\"\nturn_within = 20\n[goal]",
+        83,
+        "pick-one",
+        "background[0].stamp[0].turn_within",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\npicture = \"../leaf.png\"\nsize = \"1\"\n[goal]",
+        80,
+        "bad-picture",
+        "background[0].stamp[0].picture",
+    ),
+    (
+        "[goal]",
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\nstands = [{ stamp = \"laef\", x = 1, y = 1 }]\n[[background.stamp]]\nname = \"leaf\"\nshape = \"leaf\"\nsize = \"1\"\n[goal]",
+        78,
+        "unknown-name",
+        "background[0].stands[0].stamp",
+    ),
+    ("drawn = \"dusk-leaf\"", "background = \"Fern\"", 16, "unknown-name", "pack[0].design[0].front.background"),
     ("use = 2", "use = 5", 15, "use-above-copies", "pack[0].design[0].use"),
     ("price = \"14.40\"", "unusable = { left = 6, right = 6 }", 9, "nothing-left", "pack[0].unusable"),
     ("Letter\", price = \"11.00\"", "Letter\", unusable = { top = 11 }", 27, "nothing-left", "cardstock[0].sheet.unusable"),
@@ -313,6 +398,7 @@ fn whole() -> Vec<(Vec<u8>, usize, &'static str)> {
     let long = format!("{GOOD}\n{}", "# more\n".repeat(MOST_BYTES / 7));
     let list = format!("{GOOD}pins = [{}]\n", "1, ".repeat(501));
     vec![
+        (many_corners().into_bytes(), 80, "outline-many"),
         (Vec::new(), 1, "empty-file"),
         (b" \n# only a comment\n".to_vec(), 1, "empty-file"),
         (b"\xef\xbb\xbf".to_vec(), 1, "empty-file"),
@@ -395,4 +481,15 @@ fn kinds_carry_what_was_found() {
     let found = problems(&changed("copies = 4\nuse", "copies = -4\nuse"));
     let ProblemKind::CountOutOfBounds { found, least, .. } = &found[0].kind else { panic!("{found:?}") };
     assert_eq!((found.as_str(), *least), ("-4", 1));
+}
+
+/// A background whose stamp has more corners than are read.
+fn many_corners() -> String {
+    let corners: Vec<String> = (0..401).map(|at: i32| format!("{at},{}", at * at % 7)).collect();
+    let stamp = format!(
+        "[[background]]\nname = \"Fern\"\nsheet = \"6 x 6\"\n[[background.stamp]]\nname = \"leaf\"\noutline = \"{}\"\n\
+         size = \"1\"\n[goal]",
+        corners.join(" ")
+    );
+    GOOD.replace("[goal]", &stamp)
 }

@@ -2,11 +2,12 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use cards::Project;
+use cards::background::{Arrangement, EdgeRule, SHAPES, Turning};
 use cards::model::{
-    Anchor, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain,
-    Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Offer, Pack, Placement, Post, Price, PrintSize, Range,
-    Rate, Recipe, Ribbon, Selling, Side, Spot, Stamp, StockSheet, Supplies, Supply, Take, Tape, Third, Trade, Trimmer,
-    Way,
+    Anchor, Background, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal,
+    Grain, Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Motif, MotifShape, Offer, Pack, Placement, Post,
+    Price, PrintSize, Range, Rate, Recipe, Ribbon, Selling, Side, Spot, Stamp, StockSheet, Supplies, Supply, Take,
+    Tape, Third, Trade, Trimmer, Way,
 };
 use cards::pairs::Apart;
 use cards::weight::Weight;
@@ -122,6 +123,79 @@ fn price() -> impl Strategy<Value = Option<Price>> {
         currency: currency.to_owned(),
         date: date.map(str::to_owned),
     }))
+}
+
+fn backgrounds() -> impl Strategy<Value = Vec<Background>> {
+    let shape = prop_oneof![
+        select(SHAPES.to_vec()).prop_map(|name| MotifShape::Drawn(name.to_owned())),
+        (1..9_000_i64).prop_map(|high| MotifShape::Corners(vec![(0, 0), (4_000, -1), (2_005, high)])),
+        "[a-z]{1,8}\\.(png|jpg)".prop_map(|name| MotifShape::Picture(name, None)),
+    ];
+    let turning = prop_oneof![Just(Turning::Free), Just(Turning::Upright), (1..180_u16).prop_map(Turning::Within)];
+    let size = (100..4_000_i64).prop_map(|hundredths| Length::from_ticks(hundredths * 7_200));
+    let stamp = (text(), shape, size, 1..=100_u32, turning, color(), proptest::option::of(color()), 1..=3_u32)
+        .prop_map(|(name, shape, size, share, turning, ink, fill, per_inking)| Motif {
+            name,
+            shape,
+            size,
+            share,
+            turning,
+            ink,
+            fill,
+            per_inking,
+        });
+    let place = || (-40_000..40_000_i64).prop_map(|hundredths| Length::from_ticks(hundredths * 7_200));
+    let stand = move || {
+        (place(), place(), 0..360_u16).prop_map(|(x, y, turn)| cards::background::Placement { motif: 0, x, y, turn })
+    };
+    let arrangements =
+        vec![Arrangement::Toss, Arrangement::Grid, Arrangement::Brick, Arrangement::HalfDrop, Arrangement::Diagonal];
+    let how = (
+        select(arrangements),
+        select(vec![EdgeRule::RunOff, EdgeRule::Inside, EdgeRule::Wrap]),
+        proptest::option::of(1..=10_000_u32),
+        0..=1_000_000_000_u32,
+        (0..9_000_i64).prop_map(|hundredths| Length::from_ticks(hundredths * 7_200)),
+    );
+    let things = (
+        proptest::collection::vec(stamp, 1..4),
+        proptest::collection::vec(stand(), 0..3),
+        proptest::collection::vec(stand(), 0..3),
+        proptest::collection::vec((text(), color()), 0..3),
+    );
+    let one = (text(), sheet(), color(), how, things).prop_map(
+        |(name, sheet, paper, (arrangement, edge, count, seed, gap), (mut motifs, locked, stands, markers))| {
+            for (number, stamp) in motifs.iter_mut().enumerate() {
+                stamp.name = format!("{} {number}", stamp.name);
+                // No larger than the sheet.
+                stamp.size = stamp.size.min(Length::from_ticks(sheet.width.min(sheet.height).ticks() / 14_400 * 7_200));
+            }
+            let markers = (0..).zip(markers).map(|(number, (name, color))| {
+                let number: u32 = number;
+                cards::model::Marker { name: format!("{name} {number}"), color }
+            });
+            Background {
+                name,
+                sheet,
+                paper,
+                seed,
+                arrangement,
+                gap,
+                edge,
+                count,
+                motifs,
+                locked,
+                stands,
+                markers: markers.collect(),
+            }
+        },
+    );
+    proptest::collection::vec(one, 0..3).prop_map(|mut all| {
+        for (number, background) in all.iter_mut().enumerate() {
+            background.name = format!("{} {number}", background.name);
+        }
+        all
+    })
 }
 
 fn face() -> impl Strategy<Value = Face> {
@@ -430,10 +504,11 @@ fn project() -> impl Strategy<Value = Project> {
         supplies().boxed(),
         proptest::collection::vec(recipe().boxed(), 1..4),
         trade().boxed(),
+        backgrounds().boxed(),
     );
     (head, prop_oneof![trimmer], envelope, goal, things, any::<u64>()).prop_map(
         |((name, maker, date, mark, inches), trimmer, envelope, wanted, things, seed)| {
-            let (packs, cardstocks, ribbons, greetings, supplies, recipes, trade) = things;
+            let (packs, cardstocks, ribbons, greetings, supplies, recipes, trade, backgrounds) = things;
             let (cards_per_sheet, cards, set_of, overs, alternatives) = wanted;
             let goal = Goal { cards_per_sheet, cards, set_of, overs, alternatives, ..Goal::default() };
             let unit = if inches { Unit::Inch } else { Unit::Millimetre };
@@ -445,6 +520,7 @@ fn project() -> impl Strategy<Value = Project> {
                 mark,
                 trimmer,
                 packs,
+                backgrounds,
                 cardstocks,
                 ribbons,
                 greetings,
@@ -458,6 +534,10 @@ fn project() -> impl Strategy<Value = Project> {
                 trade,
             };
             settle(&mut project, recipes, seed);
+            // The first face may show the first background.
+            if seed % 3 == 0 && !project.backgrounds.is_empty() {
+                project.packs[0].designs[0].front.look = Look::Stamped(0);
+            }
             project
         },
     )

@@ -134,7 +134,7 @@ fn german_measure(written: &str) -> String {
 }
 
 /// The English message files by name, as they were when the program was built.
-pub const ENGLISH: [(&str, &str); 12] = [
+pub const ENGLISH: [(&str, &str); 13] = [
     ("counts.ftl", include_str!("../messages/en/counts.ftl")),
     ("photos.ftl", include_str!("../messages/en/photos.ftl")),
     ("commands.ftl", include_str!("../messages/en/commands.ftl")),
@@ -147,10 +147,11 @@ pub const ENGLISH: [(&str, &str); 12] = [
     ("shaping.ftl", include_str!("../messages/en/shaping.ftl")),
     ("trade.ftl", include_str!("../messages/en/trade.ftl")),
     ("stamping.ftl", include_str!("../messages/en/stamping.ftl")),
+    ("background.ftl", include_str!("../messages/en/background.ftl")),
 ];
 
 /// The German message files; a message they lack is said in English.
-const GERMAN: [(&str, &str); 12] = [
+const GERMAN: [(&str, &str); 13] = [
     ("counts.ftl", include_str!("../messages/de/counts.ftl")),
     ("photos.ftl", include_str!("../messages/de/photos.ftl")),
     ("commands.ftl", include_str!("../messages/de/commands.ftl")),
@@ -163,6 +164,7 @@ const GERMAN: [(&str, &str); 12] = [
     ("shaping.ftl", include_str!("../messages/de/shaping.ftl")),
     ("trade.ftl", include_str!("../messages/de/trade.ftl")),
     ("stamping.ftl", include_str!("../messages/de/stamping.ftl")),
+    ("background.ftl", include_str!("../messages/de/background.ftl")),
 ];
 
 /// One value put into a message.

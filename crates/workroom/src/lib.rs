@@ -2,6 +2,7 @@
 //!
 //! Left out on purpose: arithmetic of its own. It asks, words the answer, and writes it whole or not at all.
 
+mod backgrounds;
 pub mod cli;
 mod labels;
 pub mod make;

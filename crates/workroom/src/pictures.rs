@@ -58,6 +58,14 @@ const MOST_MEMORY: u64 = 512 << 20;
 /// # Errors
 /// [`PictureError`], one variant a cause.
 pub fn load(folder: &Path, name: &str) -> Result<Pixels, PictureError> {
+    decode(&bytes(folder, name)?)
+}
+
+/// The bytes of the picture file `name` beside a project file that lies in `folder`.
+///
+/// # Errors
+/// As [`load`], as far as a file that is not opened tells.
+pub fn bytes(folder: &Path, name: &str) -> Result<Vec<u8>, PictureError> {
     let path = place(folder, name)?;
     let unreadable = |error: std::io::Error| match error.kind() {
         std::io::ErrorKind::NotFound => PictureError::Missing,
@@ -70,7 +78,32 @@ pub fn load(folder: &Path, name: &str) -> Result<Pixels, PictureError> {
     if meta.len() > MOST_BYTES {
         return Err(PictureError::TooLarge);
     }
-    decode(&fs::read(&path).map_err(unreadable)?)
+    fs::read(&path).map_err(unreadable)
+}
+
+/// Which pixels of a picture file's bytes are ink, row by row, and how many a row has; no side longer than `most`.
+///
+/// # Shape
+/// Of a picture with clear parts, what is not clear; of any other, what is nearer to its darkest than to its lightest
+/// tone. A picture of one tone holds no ink (chosen: tones closer than a sixth of the scale are one).
+///
+/// # Errors
+/// As [`decode_whole`].
+pub fn ink(bytes: &[u8], most: u32) -> Result<(usize, Vec<bool>), PictureError> {
+    let mut picture = upright(bytes)?;
+    if picture.width().max(picture.height()) > most {
+        picture = picture.resize(most, most, FilterType::Triangle);
+    }
+    let width = usize::try_from(picture.width()).unwrap_or(0);
+    let rgba = picture.to_rgba8();
+    if rgba.pixels().any(|pixel| pixel[3] < 128) {
+        return Ok((width, rgba.pixels().map(|pixel| pixel[3] >= 128).collect()));
+    }
+    let grey = picture.into_luma8();
+    let (dark, light) = grey.pixels().fold((255, 0), |(dark, light), pixel| (pixel[0].min(dark), pixel[0].max(light)));
+    let between = u8::midpoint(dark, light);
+    let tones = u32::from(light) > u32::from(dark) + 42;
+    Ok((width, grey.pixels().map(|pixel| tones && pixel[0] < between).collect()))
 }
 
 /// Upright pixels of a PNG, JPEG or WebP file's bytes, no larger than a drawing needs.

@@ -13,7 +13,7 @@ const ARROWS: [(&str, &[&str]); 10] = [
     ("photo", &["color"]),
     ("cutting", &["measure"]),
     ("scatter", &["measure"]),
-    ("cards", &["measure", "cutting"]),
+    ("cards", &["measure", "cutting", "scatter"]),
     ("drawing", &["measure", "cutting", "cards", "words"]),
     ("store", &["measure", "cards"]),
     ("workroom", &["measure", "color", "photo", "words", "cutting", "scatter", "cards", "drawing", "store"]),

@@ -4,6 +4,7 @@
 //! that comes out of `store` has no dangling index, no empty list where one is needed and no range
 //! upside down; `plan` still copes (with findings) with anything that cannot be carried out.
 
+mod background;
 mod collage;
 mod paper;
 mod project;
@@ -11,6 +12,7 @@ mod recipe;
 mod supply;
 mod trade;
 
+pub use background::{Background, Marker, Motif, MotifShape};
 pub use collage::PrintedLine;
 pub use paper::{
     Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,

@@ -75,6 +75,8 @@ pub enum Look {
     Drawn(String),
     /// One flat colour, `#rrggbb`.
     Plain(String),
+    /// A background of the project that is stamped by hand, by its index.
+    Stamped(usize),
 }
 
 /// Where a collage sheet is printed as panels: columns and rows from the top left, or panels one by one.

@@ -4,7 +4,7 @@ use measure::{Length, Mark, Size, Unit};
 
 use crate::pairs::Apart;
 
-use super::{Cardstock, Design, Layer, Pack, Price, Recipe, Side, Supplies, Trade};
+use super::{Background, Cardstock, Design, Layer, Pack, Price, Recipe, Side, Supplies, Trade};
 
 /// What the maker's trimmer can do.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -194,6 +194,8 @@ pub struct Project {
     pub trimmer: Trimmer,
     /// Patterned papers.
     pub packs: Vec<Pack>,
+    /// Backgrounds stamped by hand.
+    pub backgrounds: Vec<Background>,
     /// Cardstocks.
     pub cardstocks: Vec<Cardstock>,
     /// Ribbons.

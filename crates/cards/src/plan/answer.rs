@@ -7,6 +7,7 @@ use rust_decimal::Decimal;
 
 use super::borders::Borders;
 use super::shares::BatchShares;
+use crate::background::Laid;
 use crate::finding::Finding;
 use crate::model::{Batch, Project, Side};
 
@@ -17,6 +18,8 @@ pub struct Plan {
     pub project: Project,
     /// The batches, in the order of the project; one without a name where the project tells of none.
     pub batches: Vec<Batch>,
+    /// The backgrounds as they are stamped, in the order of the project; `None` where one cannot be.
+    pub backgrounds: Vec<Option<Laid>>,
     /// Layouts of patterned paper, one for each batch, pack and way the pack is used in it.
     pub layouts: Vec<Layout>,
     /// Every card of the batch, in the order they are numbered.

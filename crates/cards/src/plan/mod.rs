@@ -24,6 +24,7 @@ mod sample;
 mod shares;
 mod shift;
 mod short;
+mod stamped;
 mod stock;
 mod why;
 
@@ -70,6 +71,7 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
     let counts = counts::counts(project, &layouts, &cards);
     look::look(project, &layouts, &cards, &mut findings);
     let borders = borders::borders(project, &layouts, &cards, &stocks, &mut findings);
+    let backgrounds = stamped::backgrounds(project, &mut findings);
     let costs = costs::costs(project, &layouts, &stocks, &counts, &mut findings);
     // The gravest first; what is said twice is said once.
     findings.sort_by_key(|finding| std::cmp::Reverse(finding.severity));
@@ -81,7 +83,19 @@ pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
         }
         fresh
     });
-    Plan { project: project.clone(), batches, layouts, cards, stocks, shares, borders, counts, costs, findings }
+    Plan {
+        project: project.clone(),
+        batches,
+        backgrounds,
+        layouts,
+        cards,
+        stocks,
+        shares,
+        borders,
+        counts,
+        costs,
+        findings,
+    }
 }
 
 /// The layout of one sheet of a pack, cut on its printed lines where it is a collage that can be; `None` if there is none.

@@ -137,6 +137,7 @@ pub(crate) fn project() -> Project {
                 design("F", "Dusk Leaf", Way::OneWay, Way::Any, Side::Front),
             ],
         }],
+        backgrounds: Vec::new(),
         cardstocks: vec![
             stock("Milk", "#F6F0E2", 50, "11.00"),
             stock("Pot Blue", "#2F5D73", 12, "4.80"),

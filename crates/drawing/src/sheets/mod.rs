@@ -11,6 +11,8 @@
 //! | [`card_picture`], [`pieces_in_picture`] | one finished card, and where its pieces lie in it |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
+//! | [`background_scene`], [`background_pixels`] | a stamped background at true size, and as a face |
+//! | [`placing_guide`], [`light_box`] | where every impression of a background goes |
 //! | [`kit_labels()`] | labels for the kits of a class |
 //! | [`recut_steps`], [`lost_name`] | what is cut again for a spoiled piece |
 //! | [`worded`] | findings and ways out in words |
@@ -26,6 +28,7 @@ mod cut_lines;
 mod edition;
 mod envelope;
 mod errors;
+mod guide;
 mod kit_labels;
 mod labels;
 mod light;
@@ -40,6 +43,7 @@ mod recut;
 mod screen;
 mod shares;
 mod sketch;
+mod stamped;
 mod stamping;
 mod steps;
 mod swatch;
@@ -61,11 +65,13 @@ use told::Told;
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use envelope::envelope_templates;
+pub use guide::{ColoredIn, Guide, hand_of, light_box, placing_guide};
 pub use kit_labels::{KitLabel, LABEL_SHEETS, LabelSheet, kit_labels};
 pub use light::{light_table, piece_drawing};
 pub use one_page::one_page;
 pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
+pub use stamped::{background_pixels, background_scene, stamp_ink};
 pub use stamping::{StampingTold, stamping_told};
 pub use templates::templates;
 
@@ -95,6 +101,7 @@ fn spoken_edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
     needs::needs(plan, told, &mut pages);
     shares::shares(plan, &mut pages);
     papers::papers(plan, faces, told, &mut pages);
+    guide::chapters(plan, told, &mut pages);
     steps::steps(plan, faces, told, &mut pages);
     needs::cardstock(plan, told, &mut pages);
     stamping::stamping(plan, told, &mut pages);

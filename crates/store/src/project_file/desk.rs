@@ -9,7 +9,7 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::form::{Form, Shape};
-use super::names::{Catalogue, nearest};
+use super::names::{Catalogue, Own, nearest};
 use super::problem::{Problem, ProblemKind};
 
 /// A value and where it stands.
@@ -73,6 +73,8 @@ pub(super) struct Desk {
     /// The day of prices that name none.
     pub(super) priced_on: Option<String>,
     pub(super) problems: Vec<Problem>,
+    /// The names of the backgrounds there are, for faces that show one.
+    pub(super) backgrounds: Own,
 }
 
 impl Desk {
@@ -85,6 +87,7 @@ impl Desk {
             currency: String::new(),
             priced_on: None,
             problems: Vec::new(),
+            backgrounds: Own::new("background"),
         }
     }
 
@@ -144,6 +147,16 @@ impl Desk {
 
     /// The entries of a list.
     pub(super) fn list<'a>(&mut self, value: &Value<'a>, wanted: &'static str) -> Option<Vec<Value<'a>>> {
+        self.list_up_to(value, wanted, MOST_ENTRIES)
+    }
+
+    /// The entries of a list that may be longer than most.
+    pub(super) fn list_up_to<'a>(
+        &mut self,
+        value: &Value<'a>,
+        wanted: &'static str,
+        most: usize,
+    ) -> Option<Vec<Value<'a>>> {
         let DeValue::Array(entries) = value.inner else {
             self.wrong_type(value, wanted);
             return None;
@@ -151,8 +164,8 @@ impl Desk {
         if entries.is_empty() {
             self.blame(value, ProblemKind::EmptyList);
         }
-        if entries.len() > MOST_ENTRIES {
-            self.blame(value, ProblemKind::ListTooLong { entries: entries.len(), most: MOST_ENTRIES });
+        if entries.len() > most {
+            self.blame(value, ProblemKind::ListTooLong { entries: entries.len(), most });
             return None;
         }
         Some(entries.iter().enumerate().map(|(index, entry)| element(value, index, entry)).collect())

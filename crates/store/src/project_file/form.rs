@@ -109,11 +109,11 @@ impl Form {
     }
 }
 
-const fn needed(name: &'static str, shape: Shape, says: &'static str) -> Key {
+pub(super) const fn needed(name: &'static str, shape: Shape, says: &'static str) -> Key {
     Key { name, shape, needed: true, says }
 }
 
-const fn may(name: &'static str, shape: Shape, says: &'static str) -> Key {
+pub(super) const fn may(name: &'static str, shape: Shape, says: &'static str) -> Key {
     Key { name, shape, needed: false, says }
 }
 
@@ -137,6 +137,7 @@ pub(super) static PROJECT: Form = Form {
         may("trimmer", Shape::Table(&TRIMMER), "What your trimmer can do."),
         may("pack", Shape::Tables(&PACK), "Packs of patterned paper."),
         may("loose", Shape::Tables(&LOOSE), "Loose sheets and scraps of patterned paper."),
+        may("background", Shape::Tables(&super::background::BACKGROUND), "Backgrounds you stamp yourself."),
         needed("cardstock", Shape::Tables(&CARDSTOCK), "Cardstocks by colour."),
         may("ribbon", Shape::Tables(&RIBBON), "Ribbons."),
         may("greeting", Shape::Tables(&GREETING), "Stamped greetings."),
@@ -241,6 +242,7 @@ static FACE: Form = Form {
         may("picture", Shape::Text, "A PNG or JPEG beside this file that covers the sheet exactly."),
         may("drawn", Shape::Choice(DRAWN), "A print that Octavo draws itself."),
         may("color", Shape::Color, "One flat colour."),
+        may("background", Shape::Text, "A background of this project, by its name."),
         may("collage", Shape::Table(&COLLAGE), "Where it is printed as separate panels."),
     ],
 };

@@ -8,10 +8,12 @@
 //! | `form` | every table and key there is |
 //! | `desk` | values with their places, problems found so far |
 //! | `names` | known names, lists of the maker's own names |
+//! | `background` | stamped backgrounds: their keys, and the walk through them |
 //! | `paper`, `supplies`, `recipe`, `goal`, `trade` | the walk through the file |
 //! | `problem` | what can be wrong |
 //! | `write` | the way back: a project as a file |
 
+mod background;
 mod desk;
 mod form;
 mod goal;
@@ -137,6 +139,9 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     let trimmer = trimmer(desk, &root);
 
     let mut letters = Own::new("letter");
+    let mut stamped_papers = Own::new("background");
+    let backgrounds = background::backgrounds(desk, &root, &mut stamped_papers);
+    desk.backgrounds = stamped_papers;
     let packs = paper::packs(desk, &root, &mut letters);
     let mut stocks = Own::new("cardstock");
     let cardstocks = paper::cardstocks(desk, &root, &mut stocks);
@@ -169,6 +174,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         mark,
         trimmer,
         packs,
+        backgrounds,
         cardstocks,
         ribbons,
         greetings,

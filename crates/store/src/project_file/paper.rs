@@ -191,20 +191,24 @@ fn face(desk: &mut Desk, design: &Table<'_>, key: &str, sheet: Size) -> Face {
     }
 }
 
-/// What a face looks like: one of three keys, or none.
+/// What a face looks like: one of four keys, or none.
 fn look(desk: &mut Desk, table: &Table<'_>) -> Option<Look> {
-    table.at_most_one(desk, &["picture", "drawn", "color"]);
+    table.at_most_one(desk, &["picture", "drawn", "color", "background"]);
     if let Some(value) = table.find("picture") {
         return picture(desk, &value).map(Look::Picture);
     }
     if let Some(index) = table.choice(desk, "drawn") {
         return Some(Look::Drawn(super::DRAWN[index].to_owned()));
     }
+    if let Some(value) = table.find("background") {
+        let own = desk.backgrounds.clone();
+        return own.index(desk, &value).map(Look::Stamped);
+    }
     table.find("color").and_then(|value| desk.color(&value)).map(Look::Plain)
 }
 
 /// The plain name of a PNG or JPEG, so that nothing outside the project's folder can be reached.
-fn picture(desk: &mut Desk, value: &Value<'_>) -> Option<String> {
+pub(super) fn picture(desk: &mut Desk, value: &Value<'_>) -> Option<String> {
     let found = desk.text(value)?;
     let lower = found.to_lowercase();
     let kind = [".png", ".jpg", ".jpeg"].iter().any(|end| lower.ends_with(end) && lower.len() > end.len());

@@ -1,6 +1,7 @@
 //! What can be wrong with a project file: data for the rim to word, with the place in the text.
 
 use cards::Fact;
+use cards::background::{MOST_CORNERS, OutlineError};
 use measure::{Length, ParseLengthError, ParseSizeError, Size, Unit};
 
 /// One mistake in a project file.
@@ -255,6 +256,20 @@ pub enum ProblemKind {
         /// The sheet.
         sheet: Size,
     },
+    /// Every stamp of a background has a share of 0.
+    NothingToStamp,
+    /// A stamp is larger than the sheet it is for.
+    StampTooLarge {
+        /// The longer side of its ink.
+        size: Length,
+        /// The sheet.
+        sheet: Size,
+    },
+    /// Corners that are no outline.
+    BadOutline {
+        /// What is wrong with it; `None` if the corners cannot be read.
+        why: Option<OutlineError>,
+    },
     /// Two printed panels that share a place.
     PanelsOverlap {
         /// The earlier one, counted from 1.
@@ -341,6 +356,14 @@ impl ProblemKind {
             ProblemKind::UseAboveCopies { .. } => "use-above-copies",
             ProblemKind::NothingLeft { .. } => "nothing-left",
             ProblemKind::CollageTooLarge { .. } => "collage-too-large",
+            ProblemKind::NothingToStamp => "nothing-to-stamp",
+            ProblemKind::StampTooLarge { .. } => "stamp-too-large",
+            ProblemKind::BadOutline { why } => match why {
+                None => "bad-outline",
+                Some(OutlineError::Empty { .. }) => "outline-empty",
+                Some(OutlineError::CrossesItself { .. }) => "outline-crosses",
+                Some(OutlineError::TooManyCorners { .. }) => "outline-many",
+            },
             ProblemKind::PanelsOverlap { .. } => "panels-overlap",
             ProblemKind::LaidOnLater { .. } => "laid-on-later",
             ProblemKind::FollowsEarlier { .. } => "follows-earlier",
@@ -353,7 +376,21 @@ impl ProblemKind {
     fn facts(&self) -> Vec<(&'static str, Fact)> {
         match self {
             ProblemKind::EmptyFile | ProblemKind::NotUtf8 | ProblemKind::BadText | ProblemKind::EmptyList => Vec::new(),
-            ProblemKind::NothingToFollow => Vec::new(),
+            ProblemKind::NothingToFollow | ProblemKind::NothingToStamp => Vec::new(),
+            ProblemKind::StampTooLarge { size, sheet } => {
+                let mut facts = vec![("size", Fact::Length(*size))];
+                facts.extend(sides(["sheet-width", "sheet-height"], *sheet));
+                facts
+            }
+            ProblemKind::BadOutline { why } => match why {
+                None => Vec::new(),
+                Some(OutlineError::CrossesItself { first, second }) => {
+                    vec![("first", amount(*first)), ("second", amount(*second))]
+                }
+                Some(OutlineError::Empty { corners } | OutlineError::TooManyCorners { corners }) => {
+                    vec![("corners", amount(*corners)), ("most", amount(MOST_CORNERS))]
+                }
+            },
             ProblemKind::TooLargeFile { bytes, most } => vec![("bytes", amount(*bytes)), ("most", amount(*most))],
             ProblemKind::ListTooLong { entries, most } => vec![("entries", amount(*entries)), ("most", amount(*most))],
             ProblemKind::Syntax { message } => vec![("message", text(message))],

@@ -3,6 +3,7 @@
 //! What is at its usual value is left out, as a maker would; lengths are bare numbers in the project's unit.
 //! Left out on purpose: the maker's own comments and spellings, which a project does not hold.
 
+mod background;
 mod strip;
 mod trade;
 
@@ -46,6 +47,7 @@ pub fn write(project: &Project) -> String {
         mark,
         trimmer,
         packs,
+        backgrounds,
         cardstocks,
         ribbons,
         greetings,
@@ -88,6 +90,9 @@ pub fn write(project: &Project) -> String {
     }
     for pack in loose {
         pen.loose(pack);
+    }
+    for background in backgrounds {
+        pen.background(background);
     }
     for cardstock in cardstocks {
         pen.cardstock(cardstock);
@@ -427,6 +432,10 @@ impl Pen<'_> {
             Look::Picture(name) => entries.push(format!("picture = {}", quoted(name))),
             Look::Drawn(name) => entries.push(format!("drawn = {}", quoted(name))),
             Look::Plain(color) if color == paper::WHITE => {}
+            Look::Stamped(index) => {
+                let name = named(&self.project.backgrounds, *index, |background| &background.name);
+                entries.push(format!("background = {}", quoted(name)));
+            }
             Look::Plain(color) => entries.push(format!("color = {}", quoted(color))),
         }
         if let Some(Collage { columns, rows, panels }) = &face.collage {

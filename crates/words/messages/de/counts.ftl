@@ -56,6 +56,11 @@
 ### workroom        Werkstatt
 ### class           Kurs
 ### supply          Material
+### background      Hintergrund (selbst gestempelt)
+### stamp, motif    Stempel, Motiv
+### impression      Abdruck
+### inking          Einfärben
+### marker          Filzstift
 
 count-sheets = { $count ->
     [one] { $count } Bogen

@@ -1,5 +1,27 @@
 ### Hinweise zu einem Plan: `finding-<code>`, die Abhilfe in `.remedy`; Tatsachen mit Namen.
 
+finding-background-no-ink = Im Bild `{ $picture }` des Stempels „{ $stamp }“ wurde keine Farbe gefunden; „{ $background }“ ist so nicht zu stempeln.
+    .remedy = Legen Sie das Bild neben die Projektdatei; sein Motiv muss dunkel auf hell sein oder deckend auf durchsichtig.
+finding-background-no-outline = Der Stempel „{ $stamp }“ hat keinen Umriss; „{ $background }“ ist so nicht zu stempeln.
+    .remedy = Geben Sie ihm eine Form, Ecken oder ein Bild.
+finding-background-nothing-to-stamp = Von „{ $background }“ lässt sich so nichts stempeln.
+    .remedy = Geben Sie wenigstens einem Stempel den Anteil 1 oder mehr.
+finding-background-other-sheet = „{ $background }“ wird auf { $sheet-width } × { $sheet-height } gestempelt; Design { $design } zeigt es auf einem Bogen von { $width } × { $height }, von der linken oberen Ecke an.
+    .remedy = Machen Sie beide Bögen gleich groß.
+finding-background-short = { $placed } von { $wished } gewünschten Abdrücken haben auf „{ $background }“ Platz: Das ist der vollste Bogen, der bei diesem Abstand gefunden wurde.
+    .remedy = Mit einem Abstand von { $gap } haben alle Platz; oder wünschen Sie { $placed }.
+finding-background-short-at-any-gap = { $placed } von { $wished } gewünschten Abdrücken haben auf „{ $background }“ Platz: Das ist der vollste Bogen, der bei diesem Abstand gefunden wurde.
+    .remedy = Auch mit kleinerem Abstand wurde kein Bogen für alle gefunden: Wünschen Sie { $placed }, oder machen Sie die Stempel kleiner.
+finding-background-stamp-too-large = Der Stempel „{ $stamp }“ ist { $size } lang, größer als der Bogen von „{ $background }“, { $sheet-width } × { $sheet-height }.
+    .remedy = Machen Sie den Stempel kleiner, oder nehmen Sie einen größeren Bogen.
+finding-background-too-near = Auf „{ $background }“ { $count ->
+        [one] kommt { $count } Abdruck, den Sie gesetzt haben,
+       *[other] kommen { $count } Abdrücke, die Sie gesetzt haben,
+    } einem anderen näher als { $gap } oder { $count ->
+        [one] zeigt
+       *[other] zeigen
+    } am Rand nur einen Rest.
+    .remedy = Rücken Sie sie auseinander, oder verteilen Sie die übrigen neu.
 finding-base-fits-no-sheet = Die Grundkarte von „{ $recipe }“, { $width } × { $height }, passt auf keinen Bogen von „{ $cardstock }“.
     .remedy = Wählen Sie einen größeren Tonkarton, eine andere Faltung oder eine kleinere Karte.
 finding-base-longer-than-trimmer = Die Grundkarte von „{ $recipe }“ ist { $long } lang; Ihr Papierschneider schneidet { $cut }.

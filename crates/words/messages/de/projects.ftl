@@ -141,6 +141,8 @@ problem-unknown-name = { $of ->
         [layer] es gibt hier keine Lage namens `{ $found }`
         [supply] kein Material des Projekts heißt `{ $found }`
         [batch] es gibt keine Serie namens `{ $found }`
+        [background] es gibt keinen Hintergrund namens `{ $found }`
+        [stamp] es gibt hier keinen Stempel namens `{ $found }`
        *[letter] kein Design hat den Buchstaben `{ $found }`
     }
     .remedy = { $near ->
@@ -214,3 +216,15 @@ problem-designs-without = diese Designs haben hier keinen Tonkarton: { $letters 
     .remedy = nennen Sie einen für jeden Buchstaben oder einen für alle
 problem-partner-twice = das Design `{ $letter }` hat schon einen Partner
     .remedy = jedes Design kann nur in einem Paar stehen, mit einem anderen Design
+problem-nothing-to-stamp = jeder Stempel hat hier den Anteil 0, also wird nichts gestempelt
+    .remedy = geben Sie wenigstens einem Stempel den Anteil 1 oder mehr
+problem-stamp-too-large = dieser Stempel ist { $size } lang, größer als der Bogen von { $sheet-width } × { $sheet-height }
+    .remedy = machen Sie den Stempel kleiner, oder nehmen Sie einen größeren Bogen
+problem-bad-outline = diese Ecken sind nicht zu lesen
+    .remedy = schreiben Sie Zahlenpaare mit einem Leerzeichen dazwischen, etwa "0,0 4,0 2,3"
+problem-outline-empty = zwischen { $corners } Ecken liegt keine Farbe
+    .remedy = geben Sie mindestens drei Ecken an, die nicht auf einer Linie liegen
+problem-outline-crosses = der Umriss kreuzt sich selbst: seine Seiten { $first } und { $second } treffen sich
+    .remedy = schreiben Sie die Ecken in der Reihenfolge, in der ein Stift um das Motiv fährt
+problem-outline-many = { $corners } Ecken sind zu viele; gelesen werden { $most }
+    .remedy = lassen Sie Ecken weg, die dicht beieinander liegen, oder geben Sie ein Bild des Stempels an

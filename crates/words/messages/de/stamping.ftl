@@ -29,7 +29,7 @@ page-stamping-tilt-tight = Um 1° gedreht, liegt ein Ende der Worte { $rise } h�
 ## Die Seite und der Befehl
 
 background-title = Von Hand gestempelt
-background-lead = Sprüche mitten auf ihren Streifen, gerade und alle gleich, und in welcher Reihenfolge gestempelt wird.
+background-lead = Hintergrundpapier, gleichmäßig verteilt und nach Anleitung gestempelt; Sprüche mitten auf ihren Streifen, gerade und alle gleich, und in welcher Reihenfolge gestempelt wird.
 background-caution = Lösemittelhaltige Farben und Reiniger: Öffnen Sie ein Fenster, halten Sie sie von Flammen und von Kindern fern, und beachten Sie das Etikett.
 greetings-none = Keine Karte dieses Projekts hat einen gestempelten Spruch.
 greetings-jigs = Die Anlegewinkel in wahrer Größe, bei den Vorlagen (PDF)

@@ -1,5 +1,27 @@
 ### Findings of a plan: `finding-<code>`, its remedy in `.remedy`; facts by name.
 
+finding-background-no-ink = In the picture `{ $picture }` of the stamp “{ $stamp }” no ink was found, so “{ $background }” cannot be stamped.
+    .remedy = Put the picture beside the project file; its motif must be dark on light, or opaque on clear.
+finding-background-no-outline = The stamp “{ $stamp }” has no outline, so “{ $background }” cannot be stamped.
+    .remedy = Give it a shape, corners or a picture.
+finding-background-nothing-to-stamp = Nothing of “{ $background }” can be stamped as it stands.
+    .remedy = Give at least one stamp a share of 1 or more.
+finding-background-other-sheet = “{ $background }” is stamped on { $sheet-width } × { $sheet-height }; design { $design } shows it on a sheet of { $width } × { $height }, from its top left corner.
+    .remedy = Make the two sheets the same size.
+finding-background-short = { $placed } of { $wished } wished impressions go on “{ $background }”: that is the fullest sheet that was found at this gap.
+    .remedy = With a gap of { $gap } all of them go on; or ask for { $placed }.
+finding-background-short-at-any-gap = { $placed } of { $wished } wished impressions go on “{ $background }”: that is the fullest sheet that was found at this gap.
+    .remedy = No smaller gap was found that holds them all: ask for { $placed }, or make the stamps smaller.
+finding-background-stamp-too-large = The stamp “{ $stamp }” is { $size } long, larger than the sheet of “{ $background }”, { $sheet-width } × { $sheet-height }.
+    .remedy = Make the stamp smaller, or take a larger sheet.
+finding-background-too-near = On “{ $background }” { $count } { $count ->
+        [one] impression that you placed is
+       *[other] impressions that you placed are
+    } nearer to another than { $gap }, or { $count ->
+        [one] shows
+       *[other] show
+    } only a sliver at an edge.
+    .remedy = Move them apart, or set the others out anew.
 finding-base-fits-no-sheet = The base of { $recipe }, { $width } × { $height }, comes out of no sheet of { $cardstock }.
     .remedy = Choose a larger cardstock, another fold or a smaller card.
 finding-base-longer-than-trimmer = The base of { $recipe } is { $long } long; your trimmer cuts { $cut }.

@@ -141,6 +141,8 @@ problem-unknown-name = { $of ->
         [layer] there is no layer here called `{ $found }`
         [supply] nothing that the project uses is called `{ $found }`
         [batch] there is no batch called `{ $found }`
+        [background] there is no background called `{ $found }`
+        [stamp] there is no stamp here called `{ $found }`
        *[letter] no design has the letter `{ $found }`
     }
     .remedy = { $near ->
@@ -211,3 +213,15 @@ problem-designs-without = these designs have no cardstock here: { $letters }
     .remedy = name one for each letter, or one for all
 problem-partner-twice = the design `{ $letter }` has a partner already
     .remedy = each design can be in one pair only, with another design
+problem-nothing-to-stamp = every stamp here has a share of 0, so nothing is stamped
+    .remedy = give at least one stamp a share of 1 or more
+problem-stamp-too-large = this stamp is { $size } long, larger than the sheet of { $sheet-width } × { $sheet-height }
+    .remedy = make the stamp smaller, or take a larger sheet
+problem-bad-outline = these corners cannot be read
+    .remedy = write pairs of numbers with a space between them, such as "0,0 4,0 2,3"
+problem-outline-empty = { $corners } corners hold no ink between them
+    .remedy = give at least three corners that do not lie on one line
+problem-outline-crosses = the outline crosses itself: its sides { $first } and { $second } meet
+    .remedy = write the corners in the order in which a pencil would go round the motif
+problem-outline-many = { $corners } corners are too many; { $most } are read
+    .remedy = leave out corners that lie close together, or give a picture of the stamp instead

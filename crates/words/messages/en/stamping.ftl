@@ -29,7 +29,7 @@ page-stamping-tilt-tight = Turned by 1°, one end of the words lies { $rise } hi
 ## The page and the command
 
 background-title = Stamped by hand
-background-lead = Greetings in the middle of their strips, straight and alike, and in which order to stamp them.
+background-lead = Background paper set out evenly and stamped by a guide; greetings in the middle of their strips, straight and alike, and in which order to stamp them.
 background-caution = Solvent inks and cleaners: open a window, keep them from flames and from children, and follow the label.
 greetings-none = No card of this project has a stamped greeting.
 greetings-jigs = The jigs at true size, among the templates (PDF)

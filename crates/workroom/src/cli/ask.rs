@@ -40,6 +40,8 @@ pub(super) enum Asked {
     Square(picture::SquareRequest),
     /// `octavo colors`.
     Colors(picture::ColorsRequest),
+    /// `octavo background`.
+    Background(super::background::Request),
     /// `octavo replan`.
     Replan(replan::Request),
 }
@@ -144,6 +146,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("greetings", given)) => Asked::Greetings(super::greetings::Request::read(given)),
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
             Some(("square", given)) => Asked::Square(picture::SquareRequest::read(given)),
+            Some(("background", given)) => Asked::Background(super::background::Request::read(given)),
             Some(("colors", given)) => Asked::Colors(picture::ColorsRequest::read(given)),
             Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
@@ -237,6 +240,7 @@ fn command() -> Command {
         .subcommand(super::greetings::command())
         .subcommand(why::command())
         .subcommand(replan::command())
+        .subcommand(super::background::command())
         .subcommand(picture::square_command())
         .subcommand(picture::colors_command())
 }
@@ -304,7 +308,7 @@ fn make_command() -> Command {
             Arg::new("square-measured")
                 .long("square-measured")
                 .value_name("LENGTH")
-                .value_parser(square)
+                .value_parser(measured_square)
                 .help(say("help-make.square-measured", &[])),
         )
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-make.json", &[])))
@@ -312,7 +316,7 @@ fn make_command() -> Command {
 
 /// What a printed square of one inch measured: a length, or a number of inches. Chosen: no printer is off by more
 /// than a quarter; whoever measures more has measured something else.
-fn square(text: &str) -> Result<Length, String> {
+pub(super) fn measured_square(text: &str) -> Result<Length, String> {
     let quarter = Length::from_ticks(Length::INCH.ticks() / 4);
     measure::parse_length(text, Some(Unit::Inch))
         .ok()

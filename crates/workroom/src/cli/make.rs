@@ -1,6 +1,6 @@
 //! `octavo make`: plan a project and write everything.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use cards::plan::plan;
 use cards::{Plan, Project, Severity, Subject};
@@ -30,11 +30,8 @@ pub(super) const MOST_SECONDS: f64 = 120.0;
 pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
     let project = project(&request.source)?;
     let plan = planned(&project, desk);
-    let folder = match &request.source {
-        Source::Demo => None,
-        Source::File(file) => file.parent().map(|folder| if folder == Path::new("") { Path::new(".") } else { folder }),
-    };
-    let made = faces(&plan, folder).map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
+    let made = faces(&plan, folder(&request.source).as_deref())
+        .map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
     let paper = match (request.page, project.unit) {
         (Some(Page::Letter), _) | (None, Unit::Inch) => Paper::Letter,
         (Some(Page::A4), _) | (None, Unit::Millimetre) => Paper::A4,
@@ -64,6 +61,12 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
     Ok(if serious { Done::Seriously } else { Done::Well })
 }
 
+/// Where the pictures of a project lie.
+fn folder(source: &Source) -> Option<PathBuf> {
+    let Source::File(file) = source else { return None };
+    file.parent().map(|folder| if folder == Path::new("") { PathBuf::from(".") } else { folder.to_owned() })
+}
+
 /// The project that was named.
 pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
     let text = text(source)?;
@@ -71,10 +74,14 @@ pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
         Source::Demo => DEMO_NAME.to_owned(),
         Source::File(file) => file.display().to_string(),
     };
+    let folder = folder(source);
     let refused = |problems: Vec<Problem>| {
         Refusal::Many(problems.iter().map(|problem| problem_refusal(problem, &named)).collect())
     };
-    project_file::read_bytes(text.as_bytes()).map_err(refused)
+    let project = project_file::read_bytes(text.as_bytes()).map_err(refused)?;
+    // The ink of stamps that are pictures; what cannot be had is told in the findings.
+    let bytes = |name: &str| crate::pictures::bytes(folder.as_deref()?, name).ok().map(std::sync::Arc::new);
+    Ok(crate::backgrounds::traced(&project, &bytes))
 }
 
 /// The text of the project that was named.
@@ -165,7 +172,7 @@ fn picture_refusal(bad: &BadPicture) -> Refusal {
     Refusal::said(id, &args)
 }
 
-fn output_refusal(error: &OutputError) -> Refusal {
+pub(super) fn output_refusal(error: &OutputError) -> Refusal {
     let named = |path: &Path| ("path", Arg::Text(path.display().to_string()));
     match error {
         OutputError::NotAFolder(path) => Refusal::said("refused-out-not-a-folder", &[named(path)]),

@@ -7,6 +7,7 @@
 //! | 2 | could not: nothing was written |
 
 mod ask;
+mod background;
 mod clock;
 mod greetings;
 mod make;
@@ -76,6 +77,7 @@ fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
         ask::Asked::Greetings(request) => greetings::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
         ask::Asked::Square(request) => picture::square(&request, &mut desk),
+        ask::Asked::Background(request) => background::run(&request, &mut desk),
         ask::Asked::Colors(request) => picture::colors(&request, &mut desk),
     };
     let ended = ended.and_then(|done| desk.out.flush().map(|()| done).map_err(Refusal::from));

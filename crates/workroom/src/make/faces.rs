@@ -68,7 +68,7 @@ pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Made, Vec<BadPicture>
             .map(|core| {
                 let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
                 scope.spawn(move || {
-                    own.into_iter().map(|(id, look, size)| (*id, face(look, *size, folder))).collect::<Vec<_>>()
+                    own.into_iter().map(|(id, look, size)| (*id, face(plan, look, *size, folder))).collect::<Vec<_>>()
                 })
             })
             .collect();
@@ -123,14 +123,14 @@ fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
 }
 
 /// The faces that show on a layout of the plan, each drawn by `draw`, shared out among the cores.
-pub fn faces_by(plan: &Plan, draw: &(dyn Fn(&Look, Size) -> Option<Picture> + Sync)) -> Faces {
+pub fn faces_by(plan: &Plan, draw: &(dyn Fn(&Plan, &Look, Size) -> Option<Picture> + Sync)) -> Faces {
     let wanted = wanted(plan);
     let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
     thread::scope(|scope| {
         let hands: Vec<_> = (0..cores)
             .map(|core| {
                 let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
-                let drawn = move |(id, look, size): &(FaceId, &Look, Size)| Some((*id, draw(look, *size)?));
+                let drawn = move |(id, look, size): &(FaceId, &Look, Size)| Some((*id, draw(plan, look, *size)?));
                 scope.spawn(move || own.into_iter().filter_map(drawn).collect::<Vec<_>>())
             })
             .collect();
@@ -139,15 +139,16 @@ pub fn faces_by(plan: &Plan, draw: &(dyn Fn(&Look, Size) -> Option<Picture> + Sy
     })
 }
 
-/// What one face looks like, if Octavo draws it or it is one colour.
-pub fn face_picture(look: &Look, size: Size) -> Option<Picture> {
-    face(look, size, None).ok().flatten().map(|(picture, _)| picture)
+/// What one face looks like, if Octavo draws it, it is a background of the plan, or one colour.
+pub fn face_picture(plan: &Plan, look: &Look, size: Size) -> Option<Picture> {
+    face(plan, look, size, None).ok().flatten().map(|(picture, _)| picture)
 }
 
-fn face(look: &Look, size: Size, folder: Option<&Path>) -> Result<Face, BadPicture> {
+fn face(plan: &Plan, look: &Look, size: Size, folder: Option<&Path>) -> Result<Face, BadPicture> {
     let whole = |picture: Option<Picture>| picture.map(|picture| (picture, Shape::Sheets));
     match look {
         Look::Plain(color) => Ok(whole(plain(color))),
+        Look::Stamped(index) => Ok(whole(crate::backgrounds::face(plan, *index, size, per_inch(size)))),
         Look::Drawn(name) => {
             let drawn = prints::draw(name, size, per_inch(size), SEED);
             Ok(whole(drawn.and_then(|drawn| Picture::new(drawn.width_px, drawn.height_px, Arc::from(drawn.rgb)))))

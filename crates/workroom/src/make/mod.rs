@@ -7,6 +7,8 @@
 //! | `handout.md`, `handout.txt` | its words as Markdown, and as plain text |
 //! | `one-page.pdf` | pieces and cuts on one page |
 //! | `templates.pdf` | pages at true size, to cut and fold by |
+//! | `background-1.pdf`, `background-1-light-box.pdf` | the guide to stamp a background by |
+//! | `background-1.png`, `background-1.svg` | its picture at true size |
 //! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
 //! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |
 //! | `cards.png` | its first page: the finished cards |
@@ -16,6 +18,7 @@
 //!
 //! Left out on purpose: the command line, clocks, and writing the files ([`crate::outputs`]).
 
+mod backgrounds;
 mod borders;
 pub mod faces;
 mod pages;
@@ -30,6 +33,7 @@ use measure::Length;
 
 use crate::outputs::OutFile;
 
+pub use backgrounds::backgrounds;
 pub use pages::DrawingError;
 pub use shown::show;
 pub(crate) use shown::{pieces, way};
@@ -40,6 +44,9 @@ pub const ONE_EACH: &str = include_str!("../../../../examples/kettle-and-quince.
 pub const DEMO: &str = include_str!("../../../../examples/kettle-and-quince-whole-pack.toml");
 /// The demo's project file is written under this name.
 pub const DEMO_NAME: &str = "kettle-and-quince-whole-pack.toml";
+
+/// The project file of a stamped background, which `octavo background --demo` shows.
+pub const BACKGROUND: &str = include_str!("../../../../examples/stamped-background.toml");
 
 /// `plan.json` of a plan.
 pub fn plan_json(plan: &Plan) -> String {
@@ -92,6 +99,9 @@ impl Wanted {
 pub fn files(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
     let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
     files.extend(pages::pages(plan, faces, wanted)?);
+    for index in 0..plan.backgrounds.len() {
+        files.extend(crate::backgrounds::files(plan, index, &wanted.edition, wanted.square)?);
+    }
     files.extend(tables::tables(plan));
     Ok(files)
 }

@@ -29,6 +29,7 @@ pub fn show(plan: &Plan) -> PlanView {
         unit: project.unit.sign(),
         mark: project.mark.to_string(),
         counts: told.counts(),
+        backgrounds: super::backgrounds::backgrounds(plan),
         layouts: plan.layouts.iter().enumerate().map(|(index, layout)| told.layout(index, layout)).collect(),
         batches: super::shares::show(&told),
         cards: plan.cards.iter().map(|card| told.card(card)).collect(),

@@ -31,6 +31,8 @@ pub struct PlanView {
     pub mark: String,
     /// How many of everything.
     pub counts: CountsView,
+    /// Backgrounds that are stamped by hand.
+    pub backgrounds: Vec<BackgroundView>,
     /// How patterned sheets are cut.
     pub layouts: Vec<LayoutView>,
     /// The batches, how evenly they share the prints, and their kits.
@@ -586,4 +588,64 @@ pub struct ChangeView {
     pub code: &'static str,
     /// Its facts by name; lengths as exact text in the maker's unit.
     pub facts: BTreeMap<&'static str, String>,
+}
+
+/// A background that is stamped by hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct BackgroundView {
+    /// Its name.
+    pub name: String,
+    /// The sheet.
+    pub sheet: String,
+    /// The same seed gives the same sheet.
+    pub seed: u32,
+    /// Least distance of ink between two impressions.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closest: Option<String>,
+    /// Impressions wished, where not all of them go on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wished: Option<u32>,
+    /// A gap with which they were found to go on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap_that_would_do: Option<String>,
+    /// The stamps in the order in which they are used.
+    pub stamps: Vec<StampUseView>,
+    /// Every impression in stamping order.
+    pub impressions: Vec<ImpressionView>,
+}
+
+/// What one stamp does on a sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct StampUseView {
+    /// The stamp.
+    pub stamp: String,
+    /// Impressions freshly inked.
+    pub first: u32,
+    /// Impressions made without inking again.
+    pub paler: u32,
+    /// How often it is inked.
+    pub inkings: u32,
+    /// Impressions that run off the edge.
+    pub off_edge: u32,
+}
+
+/// One impression.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct ImpressionView {
+    /// Its number in stamping order, from 1.
+    pub number: u32,
+    /// The stamp.
+    pub stamp: String,
+    /// Its middle from the left edge.
+    pub x: String,
+    /// Its middle from the top edge.
+    pub y: String,
+    /// Clockwise turn in degrees.
+    pub turn_deg: u16,
+    /// 1: freshly inked; 2: the paler second one, and so on.
+    pub generation: u32,
+    /// What of its ink is on the sheet; 100 only where all of it is.
+    pub inside_percent: u32,
+    /// It stays where it is when the others are set out anew.
+    pub locked: bool,
 }

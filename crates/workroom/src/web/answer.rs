@@ -12,7 +12,7 @@ use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
     assets, background, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold, layout,
-    moving, paper, post, progress, recipes, sample, say, share, shell, spoiled, stock, supplies, table,
+    moving, paper, post, progress, recipes, sample, say, share, shell, spoiled, stamped, stock, supplies, table,
 };
 use crate::wording;
 
@@ -59,7 +59,7 @@ impl Asked {
     }
 
     /// The fields that say what is to stand where: `set:place`.
-    fn changes(&self) -> Vec<(String, String)> {
+    pub(super) fn changes(&self) -> Vec<(String, String)> {
         let text = |value: &[u8]| std::str::from_utf8(value).ok().map(|text| text.replace("\r\n", "\n"));
         let set = |(key, value): &(String, Vec<u8>)| Some((key.strip_prefix("set:")?.to_owned(), text(value)?));
         self.fields.iter().filter_map(set).collect()
@@ -109,6 +109,15 @@ impl Answer {
         if let (Some(to), Ok(card)) = (&mut self.to, asked.field("card").parse::<u32>()) {
             let (page, at) = to.split_once('#').unwrap_or((to.as_str(), "card"));
             *to = format!("{page}?card={card}#{at}");
+        }
+        self
+    }
+
+    /// The same, with the background that was looked at.
+    fn with_background(mut self, asked: &Asked) -> Answer {
+        if let (Some(to), Ok(index @ 1..)) = (&mut self.to, asked.field("b").parse::<usize>()) {
+            let (page, at) = to.split_once('#').unwrap_or((to.as_str(), "stamping"));
+            *to = format!("{page}?b={index}#{at}");
         }
         self
     }
@@ -193,6 +202,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, []) => Ok(at("cards")),
         (Method::Get, [page]) if PAGES.contains(page) => show(room, asked, &kept, page, BTreeMap::new(), None),
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
+        (Method::Get, ["stamped"]) => with_made(room, asked, &kept, stamped::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
         (Method::Get, ["layers"]) => with_made(room, asked, &kept, hold::tried),
         (Method::Get, ["choices"]) => with_made(room, asked, &kept, by_hand::told),
@@ -258,6 +268,16 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             match hold::change(asked, &kept, &made) {
                 Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_hold(asked)),
                 Err(why) => show(room, asked, &kept, "cards", BTreeMap::new(), Some(why)),
+            }
+        }
+        (Method::Post, ["background"]) => {
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            match stamped::change(room, asked, &kept, &made)? {
+                Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_background(asked)),
+                Err(why) => {
+                    let typed = asked.changes().into_iter().collect();
+                    show(room, asked, &kept, "background", typed, Some(html! { p { (why) } }))
+                }
             }
         }
         (Method::Post, ["face"]) => match facing::change(room, asked, &kept)? {

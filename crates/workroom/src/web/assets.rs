@@ -11,6 +11,7 @@ const TEXTS: [(&str, &str); 9] = [
     ("lines.js", include_str!("../../static/lines.js")),
     ("main.js", include_str!("../../static/main.js")),
     ("progress.js", include_str!("../../static/progress.js")),
+    ("stamping.js", include_str!("../../static/stamping.js")),
     ("swap.js", include_str!("../../static/swap.js")),
     ("table.js", include_str!("../../static/table.js")),
     ("ties.js", include_str!("../../static/ties.js")),

@@ -10,13 +10,14 @@ use super::{hand, say};
 use crate::wording::{exact, exact_size};
 
 /// The examples that come with the program.
-const EXAMPLES: [(&str, &str); 7] = [
+const EXAMPLES: [(&str, &str); 8] = [
     ("kettle-and-quince", crate::make::ONE_EACH),
     ("four-recipes", include_str!("../../../../examples/four-recipes.toml")),
     ("free-sizes", include_str!("../../../../examples/free-sizes.toml")),
     ("six-inch-pad", include_str!("../../../../examples/six-inch-pad.toml")),
     ("a6-from-a4", include_str!("../../../../examples/a6-from-a4.toml")),
     ("landscape-and-square", include_str!("../../../../examples/landscape-and-square.toml")),
+    ("stamped-background", crate::make::BACKGROUND),
     ("small-envelope", include_str!("../../../../examples/small-envelope.toml")),
 ];
 

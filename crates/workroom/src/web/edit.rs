@@ -36,7 +36,11 @@ pub(super) struct Pin {
     pub(super) size: String,
 }
 
-const WHOLE: [&str; 23] = [
+const WHOLE: [&str; 27] = [
+    "seed",
+    "share",
+    "turn_within",
+    "per_inking",
     "copies",
     "use",
     "cards_per_sheet",

@@ -57,7 +57,8 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
             // Kept as it will be drawn: upright, no larger than needed, and without where and when it was taken.
             let hash = room.store().keep_picture(kept.id, &place("picture"), &given.jpeg())?;
             let none = |key| (place(key), String::new());
-            let changes = vec![none("drawn"), none("color"), (place("picture"), prints::name(&hash))];
+            let changes =
+                vec![none("drawn"), none("color"), none("background"), (place("picture"), prints::name(&hash))];
             let id = if act == "turn" { "edit-face-turned" } else { "edit-face" };
             (changes, say(id, &[("name", name.into())]))
         }

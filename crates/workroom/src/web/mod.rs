@@ -10,6 +10,8 @@
 //! | `shell`, `fields` | what every page has; the parts of forms |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `background`, `table`, `post`, `class`, `share` | a page each |
 //! | `greetings` | greetings and their jigs, on the page Background |
+//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `table`, `post`, `class`, `share` | a page each |
+//! | `background`, `stamped` | the page of stamped backgrounds; what comes of a change to one |
 //! | `collage` | the printed lines of a collage sheet |
 //! | `hold` | a layer taken hold of on the drawn card |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
@@ -65,6 +67,7 @@ mod share;
 mod sheet;
 mod shell;
 mod spoiled;
+mod stamped;
 mod stock;
 mod supplies;
 mod table;

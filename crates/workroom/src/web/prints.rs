@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex};
 
-use cards::Project;
-use cards::model::Look;
+use cards::model::{Look, MotifShape};
+use cards::{Plan, Project};
 use drawing::Picture;
 use measure::Size;
 
@@ -28,14 +28,19 @@ pub(super) type Given = BTreeMap<String, Arc<Vec<u8>>>;
 
 impl Prints {
     /// What a face looks like; `None` if it is plain white.
-    pub(super) fn face(&self, look: &Look, size: Size, given: &Given) -> Option<Picture> {
-        let key = format!("{look:?} {size:?} {}", matches!(look, Look::Picture(name) if given.contains_key(name)));
+    pub(super) fn face(&self, plan: &Plan, look: &Look, size: Size, given: &Given) -> Option<Picture> {
+        let stamped = match look {
+            Look::Stamped(index) => plan.project.backgrounds.get(*index),
+            _ => None,
+        };
+        let there = matches!(look, Look::Picture(name) if given.contains_key(name));
+        let key = format!("{look:?} {size:?} {there} {stamped:?}");
         if let Some((_, known)) = locked(&self.known).iter().find(|(of, _)| *of == key) {
             return Some(known.clone());
         }
         let made = match look {
             Look::Picture(name) => given.get(name).and_then(|bytes| read(bytes)).or(Some(Picture::plain(MISSING))),
-            other => face_picture(other, size),
+            other => face_picture(plan, other, size),
         }?;
         let mut known = locked(&self.known);
         if known.len() >= MOST {
@@ -66,7 +71,12 @@ pub(super) fn hash(name: &str) -> Option<&str> {
 /// The names of the picture files that a project shows.
 pub(super) fn names(project: &Project) -> Vec<&str> {
     let faces = project.packs.iter().flat_map(|pack| &pack.designs).flat_map(|design| [&design.front, &design.back]);
-    faces.filter_map(name_of).collect()
+    let stamps = project.backgrounds.iter().flat_map(|background| &background.motifs);
+    let stamped = stamps.filter_map(|stamp| match &stamp.shape {
+        MotifShape::Picture(name, _) => Some(name.as_str()),
+        _ => None,
+    });
+    faces.filter_map(name_of).chain(stamped).collect()
 }
 
 fn name_of(face: &cards::model::Face) -> Option<&str> {

@@ -86,7 +86,7 @@ impl Made {
         let pack = self.plan.project.packs.get(id.0)?;
         let design = pack.designs.get(id.1)?;
         let face = design.face(id.2);
-        self.prints.face(&face.look, pack.sheet, &self.given)
+        self.prints.face(&self.plan, &face.look, pack.sheet, &self.given)
     }
 }
 
@@ -156,11 +156,12 @@ impl Job {
         let stop = || self.stop.load(Ordering::Relaxed);
         let progress = |progress: Progress| self.nodes.store(progress.nodes, Ordering::Relaxed);
         let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
-        let plan = planner(project, &mut budget);
+        let traced = crate::backgrounds::traced(project, &|name| given.get(name).cloned());
+        let plan = planner(&traced, &mut budget);
         // A picture that was not given here has a plain face until it is.
         let missing = prints::names(project).into_iter().filter(|name| !given.contains_key(*name));
         let missing: BTreeSet<String> = missing.map(str::to_owned).collect();
-        let faces = faces_by(&plan, &|look, size| prints.face(look, size, &given));
+        let faces = faces_by(&plan, &|plan, look, size| prints.face(plan, look, size, &given));
         let missing = missing.into_iter().collect();
         self.finish(Planned::Made(Arc::new(Made { plan, faces, both: OnceLock::new(), missing, prints, given })));
     }

@@ -241,6 +241,19 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
             let found = make::tables::tables(plan).into_iter().find(|table| table.name == name)?;
             Some(Answer::file(name, "text/csv; charset=utf-8", found.bytes))
         }
+        name if name.starts_with("background-") => {
+            let rest = name.strip_prefix("background-")?;
+            let digits = rest.find(|sign: char| !sign.is_ascii_digit())?;
+            let index = rest[..digits].parse::<usize>().ok()?.checked_sub(1)?;
+            let wanted = edition(desk.made.project(), desk.asked);
+            let files = crate::backgrounds::files(plan, index, &wanted, measure::Length::INCH).ok()?;
+            let kind = match name.rsplit('.').next()? {
+                "pdf" => "application/pdf",
+                "png" => "image/png",
+                _ => "image/svg+xml",
+            };
+            Some(Answer::file(name, kind, files.into_iter().find(|file| file.name == name)?.bytes))
+        }
         "shelf.csv" => super::supplies::table(desk.room),
         "labels.pdf" => super::class::labels_pdf(desk),
         "plan.json" => Some(Answer::file("plan.json", "application/json", make::plan_json(plan).into_bytes())),

@@ -1,0 +1,121 @@
+//! Backgrounds stamped by hand: the ink of stamps that are pictures, markers chosen by colour, the files of a guide.
+
+use std::sync::Arc;
+
+use cards::Plan;
+use cards::background::{Hand, Laid, Mask, Outline, lay, slips, trace};
+use cards::model::{Background, MotifShape, Project};
+use color::{Lab, Nearness, Srgb, nearest};
+use drawing::sheets::{
+    ColoredIn, Edition, Guide, background_pixels, background_scene, hand_of, light_box, placing_guide,
+};
+use drawing::{Picture, Scene, pdf, png, svg};
+use measure::{Length, Size};
+use words::say;
+
+use crate::make::DrawingError;
+use crate::outputs::OutFile;
+use crate::pictures;
+
+/// Pixels of a traced picture's longer side. Chosen: a tenth of a millimetre on a stamp of 1 1/4 in.
+const TRACED: u32 = 320;
+/// Pixels an inch of a background's own picture: sharp on a card's panel, printed at true size.
+const PER_INCH: u32 = 150;
+
+/// The ink of a picture file; `None` if it cannot be read or holds none.
+pub(crate) fn ink(bytes: &[u8]) -> Option<Outline> {
+    let (width, inked) = pictures::ink(bytes, TRACED).ok()?;
+    trace(&Mask { width, inked }, Length::MM).ok()
+}
+
+/// The project with the ink of every stamp that is a picture, as far as it can be had.
+pub(crate) fn traced(project: &Project, read: &dyn Fn(&str) -> Option<Arc<Vec<u8>>>) -> Project {
+    let mut traced = project.clone();
+    for stamp in traced.backgrounds.iter_mut().flat_map(|background| &mut background.motifs) {
+        if let MotifShape::Picture(name, outline) = &mut stamp.shape {
+            *outline = read(name).and_then(|bytes| ink(&bytes));
+        }
+    }
+    traced
+}
+
+/// The face of a background on a sheet of some size.
+pub(crate) fn face(plan: &Plan, index: usize, sheet: Size, per_inch: u32) -> Option<Picture> {
+    let (background, laid) = (plan.project.backgrounds.get(index)?, plan.backgrounds.get(index)?.as_ref()?);
+    background_pixels(background, laid, sheet, per_inch).ok()
+}
+
+/// How every stamp that is coloured in is, the lightest colour first, with the nearest of the maker's markers.
+pub(crate) fn colored(background: &Background) -> Vec<ColoredIn> {
+    let markers: Vec<Lab> =
+        background.markers.iter().filter_map(|marker| Srgb::from_hex(&marker.color)).map(Lab::of).collect();
+    let mut all: Vec<(f64, ColoredIn)> = Vec::new();
+    for (stamp, of) in background.motifs.iter().enumerate().filter(|(_, of)| of.share > 0) {
+        let Some(wanted) = of.fill.as_deref().and_then(Srgb::from_hex).map(Lab::of) else { continue };
+        let found = nearest(wanted, &markers);
+        let marker = found.and_then(|(at, _)| background.markers.get(at));
+        let near = found.map_or_else(String::new, |(_, delta)| near(delta));
+        let marker = marker.map(|marker| (marker.name.clone(), marker.color.clone()));
+        all.push((-wanted.l, ColoredIn { stamp, marker, near }));
+    }
+    all.sort_by(|one, other| one.0.total_cmp(&other.0));
+    all.into_iter().map(|(_, of)| of).collect()
+}
+
+fn near(delta_e: f64) -> String {
+    match Nearness::of(delta_e) {
+        Nearness::Same => say("near-same", &[]),
+        Nearness::Good => say("near-good", &[]),
+        Nearness::Close => say("near-close", &[]),
+        Nearness::Family => say("near-family", &[]),
+        Nearness::Other => say("near-other", &[]),
+    }
+}
+
+/// The sheet numbered for the hand of an edition.
+pub(crate) fn for_hand(background: &Background, laid: &Laid, edition: &Edition) -> Laid {
+    match hand_of(edition) {
+        Hand::Right => laid.clone(),
+        Hand::Left => lay(background, Hand::Left).unwrap_or_else(|_| laid.clone()),
+    }
+}
+
+/// The files of one background of a plan: the guide, the sheet for a light box, its picture; none if it cannot be stamped.
+///
+/// # Errors
+/// [`DrawingError`], a mistake of ours.
+pub(crate) fn files(
+    plan: &Plan,
+    index: usize,
+    edition: &Edition,
+    square: Length,
+) -> Result<Vec<OutFile>, DrawingError> {
+    let (Some(background), Some(Some(laid))) = (plan.project.backgrounds.get(index), plan.backgrounds.get(index))
+    else {
+        return Ok(Vec::new());
+    };
+    let number = index + 1;
+    let scene = background_scene(background, laid);
+    let picture = format!("background-{number}.png");
+    let failed = |file: &str, reason: String| DrawingError { file: file.to_owned(), reason };
+    let bytes = png::write(&scene, PER_INCH).map_err(|error| failed(&picture, error.to_string()))?;
+    let laid = for_hand(background, laid, edition);
+    let (colored, slips) = (colored(background), slips(background, &laid));
+    let guide = Guide { background, laid: &laid, mark: plan.project.mark, colored: &colored, slips: &slips };
+    let book = |name: String, scenes: &[Scene]| {
+        let about = pdf::About {
+            title: background.name.clone(),
+            author: plan.project.maker.clone(),
+            language: edition.language,
+            ..pdf::About::default()
+        };
+        let bytes = pdf::write(scenes, &about).map_err(|error| failed(&name, error.to_string()))?;
+        Ok(OutFile::new(name, bytes))
+    };
+    Ok(vec![
+        book(format!("background-{number}.pdf"), &placing_guide(&guide, edition, square))?,
+        book(format!("background-{number}-light-box.pdf"), &[light_box(&guide, edition)])?,
+        OutFile::new(picture, bytes),
+        OutFile::new(format!("background-{number}.svg"), svg::write(&scene)),
+    ])
+}
