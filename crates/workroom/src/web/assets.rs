@@ -5,7 +5,7 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 9] = [
+const TEXTS: [(&str, &str); 10] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
