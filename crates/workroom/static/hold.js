@@ -8,6 +8,10 @@ const REST = 350;
 /** How near the edge of the window the page begins to move along, in pixels. */
 const EDGE = 72;
 
+/** A piece in hand: of which card, what would come of each other card, and the one it lies over.
+ *  @typedef {{ card: Element, number: string, part: string, piece: HTMLElement, told: HTMLElement, x: number, y: number, taken: string,
+ *    may: Map<string, { may: boolean, said: string }>, asked: Promise<void>, over: Element | null }} Held */
+
 /** Pieces that can be dragged from card to card, by mouse or by a finger that rests on one first. Over a card that may have
  *  the piece both cards are seen as they would be; over one that may not, the reason is told. By keyboard: open a card.
  *  @param {HTMLElement} element  holds the cards */
@@ -19,8 +23,7 @@ export function enhance(element) {
 
   /** @type {{ card: Element, part: string, x: number, y: number, box: DOMRect, place: number[], pointer: number, timer: number } | null} */
   let pressed = null;
-  /** @type {{ card: Element, number: string, part: string, piece: HTMLElement, told: HTMLElement, x: number, y: number, taken: string,
-   *   may: Map<string, { may: boolean, said: string }>, asked: Promise<void>, over: Element | null } | null} */
+  /** @type {Held | null} */
   let held = null;
   let dropped = false;
 
@@ -117,7 +120,7 @@ export function enhance(element) {
     held.asked = whatComes(held);
   };
 
-  /** Asks what would come of each card. @param {NonNullable<typeof held>} mine */
+  /** Asks what would come of each card. @param {Held} mine */
   const whatComes = async (mine) => {
     try {
       const answer = await fetch(`${ask}?card=${mine.number}&part=${mine.part}`);

@@ -18,9 +18,10 @@ const EDITS = [
   ["supplies", "minutes.card", "7"],
   ["post", "post.extras", "2 g"],
   ["class", "class.seats", "12"],
+  ["background", "greeting.0.ink", "#224466"],
 ];
 
-test("an edit on Supplies, Post and Class is kept with scripts off, and undone", () =>
+test("an edit on Supplies, Post, Class and Background is kept with scripts off, and undone", () =>
   story({ scripts: false }, async (eye) => {
     for (const [page, place, typed] of EDITS) {
       const field = `input[name="set:${place}"]`;
