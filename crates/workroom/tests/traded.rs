@@ -289,6 +289,38 @@ fn planning_reserves_whichever_page_is_looked_at() {
 }
 
 #[test]
+fn prices_in_two_currencies_and_below_nothing_are_told_with_a_way_on() {
+    let visit = Visit::new();
+    let price = r#"{ amount = "6.50", currency = "EUR" }"#;
+    let toml = text(&visit.get("/w/2/file/project.toml"));
+    let mixed = toml.replace("price = \"6.50\"", &format!("price = {price}"));
+    assert_eq!(visit.post("/w/2/text", &[("seen", "1"), ("text", &mixed)]).status, 303);
+    let page = visit.page("/w/2/supplies");
+    assert!(page.contains("in several currencies (GBP, EUR), not added up: write every price in one of them"));
+    let below = toml.replace("price = \"6.50\"", "price = \"-6.50\"");
+    let refused = visit.post("/w/2/text", &[("seen", "2"), ("text", &below)]);
+    assert_eq!(refused.status, 422);
+    assert!(text(&refused).contains("-6.50"), "the place and the value are named");
+    let none = toml.replace(", price = \"6.50\"", "");
+    assert_eq!(visit.post("/w/2/text", &[("seen", "2"), ("text", &none)]).status, 303);
+    assert!(visit.page("/w/2/supplies").contains("at least") && visit.page("/w/2/supplies").contains("No price is told of Envelopes"));
+    // A table of the shelf in other encodings: with a mark, in 16 bits, as old spreadsheets have it.
+    let import = |bytes: &[u8]| {
+        let fields = vec![("act".to_owned(), b"import".to_vec()), ("table".to_owned(), bytes.to_vec())];
+        let asked = Asked { method: Method::Post, path: "/w/2/shelf".to_owned(), query: Vec::new(), fields, now: 0 };
+        answer(&visit.room, &asked).status
+    };
+    let table = "kind;name;amount;unit\r\nribbon;Grün;1,5;m\r\n";
+    let wide: Vec<u8> = table.encode_utf16().flat_map(u16::to_le_bytes).collect();
+    let old: Vec<u8> = table.chars().map(|sign| if sign == 'ü' { 0xfc } else { u8::try_from(sign).unwrap() }).collect();
+    for bytes in [[b"\xef\xbb\xbf", table.as_bytes()].concat(), [b"\xff\xfe", wide.as_slice()].concat(), old] {
+        assert_eq!(import(&bytes), 303);
+        assert!(visit.page("/w/2/supplies").contains("Grün: 1.5 m"));
+    }
+    assert_eq!(import(b"\x89PNG\0\0"), 422);
+}
+
+#[test]
 fn a_class_has_its_times() {
     let visit = Visit::new();
     let class = visit.page("/w/2/class");

@@ -202,6 +202,7 @@ fn post(plan: &Plan, json: bool, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
             writeln!(desk.out, "    {}: {}", say("post-source", &[]), trade::source(verdict))?;
         }
     }
+    writeln!(desk.out, "{}", say("post-others-not", &[]))?;
     writeln!(desk.out, "{}\n{}", say("post-confirm", &[]), say("post-weigh-one", &[]))?;
     Ok(Done::Well)
 }

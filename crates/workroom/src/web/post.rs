@@ -15,6 +15,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         div.lead { h1 { (say("post-title", &[])) } p.facts { (say("post-lead", &[])) } }
         p.caution { (say("post-confirm", &[])) }
         @for mailing in &all { (kind(desk, mailing)) }
+        p.hint { (say("post-others-not", &[])) }
         p { a href=(format!("/w/{}/file/envelope.pdf", desk.kept.id.0)) { (say("post-template", &[])) } }
         section {
             ul.findings {
