@@ -15,7 +15,7 @@ export function enhance(element) {
   const asking = element.dataset.ask ?? "";
   const first = sheet.querySelector(".over")?.cloneNode(true);
 
-  /** @type {{ line: string, axis: string, to: string, marks: number, down: number, near: number | null } | null} */
+  /** @type {{ line: string, axis: string, to: string, marks: number, down: number, near: number | null, off: number[] } | null} */
   let held = null;
   /** @type {string | null} */
   let next = null;
@@ -101,7 +101,7 @@ export function enhance(element) {
   const take = (grip) => {
     const line = grip.getAttribute("data-line") ?? "";
     if (held?.line === line || line === "-") return;
-    held = { line, axis: grip.getAttribute("data-axis") ?? "x", to: "", marks: 0, down: 0, near: null };
+    held = { line, axis: grip.getAttribute("data-axis") ?? "x", to: "", marks: 0, down: 0, near: null, off: [0, 0] };
     grip.classList.add("held");
   };
 
@@ -115,13 +115,20 @@ export function enhance(element) {
     event.preventDefault();
     grip.focus({ preventScroll: true });
     take(grip);
-    if (held) held.near = place(event, held.axis)[1];
+    if (held) {
+      const at = place(event, held.axis);
+      held.near = at[1];
+      // What moves both ways may be held anywhere, and does not jump into the hand.
+      const knob = held.axis === "both" ? grip.querySelector(".knob") : null;
+      held.off = ["x1", "y1"].map((side, index) => (knob ? at[index] - Number(knob.getAttribute(side)) : 0));
+    }
     sheet.setPointerCapture(event.pointerId);
     sheet.dataset.dragging = "yes";
   });
   sheet.addEventListener("pointermove", (event) => {
     if (!held || sheet.dataset.dragging !== "yes") return;
-    const [across, along] = place(event, held.axis);
+    const at = place(event, held.axis);
+    const [across, along] = [at[0] - held.off[0], at[1] - held.off[1]];
     // What moves both ways is asked for at both.
     if (held.axis === "both") held.near = along;
     next = `${asking}&line=${held.line}&point=${across.toFixed(1)}&near=${(held.near ?? 0).toFixed(1)}`;

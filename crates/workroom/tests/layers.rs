@@ -150,10 +150,15 @@ fn what_cannot_be_is_refused_with_the_reason() {
 fn every_kind_of_layer_can_be_added() {
     for (kind, on, place) in [
         ("mat", "4", 4),
-        ("mat", "1", 1),
-        ("panel", "1", 5),
-        ("band", "1", 5),
-        ("plain", "", 5),
+        // Behind the mat that is there: between it and the panel nothing of it would show.
+        ("mat", "1", 0),
+        ("mat", "", 0),
+        // Right on the panel: on top of all they would hide what lies there.
+        ("panel", "1", 2),
+        ("panel", "0", 2),
+        ("band", "1", 2),
+        ("plain", "", 0),
+        ("across", "1", 5),
         ("strip", "1", 5),
         ("ribbon", "1", 5),
     ] {
@@ -172,25 +177,44 @@ fn every_kind_of_layer_can_be_added() {
         let matches = match (&added.material, kind) {
             (cards::model::Material::Mat { follows, .. }, "mat") => {
                 let followed = &new[*follows];
-                assert_eq!(followed.name, old[on.parse::<usize>().unwrap()].name);
+                assert_eq!(followed.name, old[place].name);
                 // It takes the place of what it follows, which lies in its middle.
-                assert_eq!(added.placement.down, old[on.parse::<usize>().unwrap()].placement.down);
+                assert_eq!(added.placement.down, old[place].placement.down);
                 followed.placement.down == measure::Length::ZERO
             }
             (cards::model::Material::Patterned { .. }, "panel" | "band") => true,
-            (cards::model::Material::Plain { .. }, "plain") | (cards::model::Material::Strip { .. }, "strip") => true,
+            // Behind the lowest layer, on the card itself, a mat follows nothing: it is a border smaller than the card.
+            (cards::model::Material::Plain { .. }, "plain" | "across" | "mat")
+            | (cards::model::Material::Strip { .. }, "strip") => true,
             (cards::model::Material::Ribbon { .. }, "ribbon") => true,
             _ => false,
         };
         assert!(matches, "{kind}: {added:?}");
         let (_, page) = get(&room, "/w/1/cards");
         assert!(page.contains(&added.name), "{kind}");
+        // What the mats of the recipe follow stays what it was.
+        let panel = |layers: &[cards::model::Layer]| {
+            let mat = layers.iter().find(|layer| layer.name == "mat");
+            match mat.map(|mat| &mat.material) {
+                Some(cards::model::Material::Mat { follows, .. }) => layers[*follows].name.clone(),
+                _ => String::new(),
+            }
+        };
+        assert_eq!((panel(old), panel(new)), ("panel".to_owned(), "panel".to_owned()), "{kind} on {on}");
     }
     let room = Room::in_memory(1_000).unwrap();
-    let answered = post(
-        &room,
-        "/w/1/recipe",
-        &[("seen", "1"), ("page", "cards"), ("recipe", "0"), ("act", "layer-new"), ("kind", "lid"), ("on", "1")],
-    );
-    assert_eq!(answered.status, 422);
+    for (kind, on, says) in [
+        ("lid", "1", "not there"),
+        ("panel", "17", "not there"),
+        ("panel", "3", "no room"),
+        ("mat", "3", "behind a ribbon"),
+    ] {
+        let answered = post(
+            &room,
+            "/w/1/recipe",
+            &[("seen", "1"), ("page", "cards"), ("recipe", "0"), ("act", "layer-new"), ("kind", kind), ("on", on)],
+        );
+        assert_eq!(answered.status, 422);
+        assert!(String::from_utf8(answered.body).unwrap().contains(says), "{kind} on {on}");
+    }
 }

@@ -112,7 +112,7 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
 }
 
 /// What shows of `on` at the left, top, right and bottom of `layer`.
-fn gaps(on: Rect, layer: Rect) -> [Length; 4] {
+pub(super) fn gaps(on: Rect, layer: Rect) -> [Length; 4] {
     [layer.x - on.x, layer.y - on.y, on.right() - layer.right(), on.bottom() - layer.bottom()]
 }
 

@@ -2,6 +2,7 @@
 //!
 //! A plan is a pure function of the project and the budget.
 
+mod adding;
 mod answer;
 mod batch;
 mod borders;
@@ -14,6 +15,7 @@ mod fit;
 mod grid;
 mod groups;
 mod handle;
+mod laid;
 mod look;
 mod mix;
 mod paper;
@@ -25,6 +27,7 @@ mod short;
 mod stock;
 mod why;
 
+pub use adding::{Added, Fresh, added};
 pub use answer::{
     Alternative, Card, CardPart, CostLine, CostOf, Costs, Counts, Exist, Layout, LayoutGrade, PartKind, Piece, Plan,
     SheetUse, StockCut, StockPiece, StockPlan, StockSheetPlan,
@@ -36,6 +39,7 @@ pub use costs::{per_card, used_for};
 pub(crate) use counts::tape_on;
 pub use grid::on_sheet;
 pub use handle::{Handle, Holds, handles, lies_on, taken};
+pub use laid::{LaidLayer, stands};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use sample::{MadeBy, Measured, allowed, compare, made_by};
 pub use shares::{BatchKits, BatchShares, CardKind};

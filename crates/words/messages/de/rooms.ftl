@@ -231,7 +231,6 @@ cards-count = { $count ->
 cards-apart = Lage auf Lage
 cards-base = Grundkarte
 cards-score = gefalzt bei { $at }
-cards-border = Rand { $border }
 cards-change = „{ $name }“ ändern
 cards-whole = Die Karte
 

@@ -229,7 +229,6 @@ cards-count = { $count ->
 cards-apart = Layer on layer
 cards-base = base
 cards-score = scored at { $at }
-cards-border = border { $border }
 cards-change = Change { $name }
 cards-whole = The card
 

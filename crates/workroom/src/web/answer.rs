@@ -239,9 +239,9 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["recipe"]) => {
             let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match recipes::change(asked, &kept, &made) {
-                Some(changed) => keep(room, asked, &kept, Ok(Some(changed))),
-                None => {
-                    let refused = html! { p { (say("recipe-refused", &[])) } };
+                Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+                Err(why) => {
+                    let refused = html! { p { (why) } };
                     show(room, asked, &kept, "cards", BTreeMap::new(), Some(refused))
                 }
             }

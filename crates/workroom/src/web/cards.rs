@@ -7,7 +7,7 @@ use maud::{Markup, html};
 use measure::Length;
 
 use super::answer::Desk;
-use super::{fields, hand, hold, recipes, say, shell};
+use super::{fields, hand, hold, layers, pulled, recipes, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -45,27 +45,22 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
             @else { div.finished {
                 @for card in kinds.iter().take(6) { figure { (fields::card(desk, card, "")) figcaption { (fields::design(desk, card)) } } }
             } }
-            @if let Some(card) = kinds.first() {
+            @if let Some((base_alone, layers_alone)) = pulled::apart(desk, index) {
                 h3 { (say("cards-apart", &[])) }
                 ol.apart {
                     li {
-                        (fields::card(desk, card, "?layers=0"))
+                        (base_alone)
                         p { strong { (say("cards-base", &[])) } }
                         p { (length(base.width)) " × " (length(base.height)) }
                         @if !scores.is_empty() {
                             p { (say("cards-score", &[("at", scores.iter().map(|s| length(*s)).collect::<Vec<_>>().join(", ").into())])) }
                         }
                     }
-                    @for (number, part) in (1_usize..).zip(&card.parts) {
-                        @if let Some(layer) = recipe.layers.get(part.layer) {
-                            li {
-                                (fields::card(desk, card, &format!("?layers={number}")))
-                                p { strong { (layer.name) } }
-                                p { (length(part.rect.size.width)) " × " (length(part.rect.size.height)) }
-                                @if let Material::Mat { border, .. } = &layer.material {
-                                    p { (say("cards-border", &[("border", length(*border).into())])) }
-                                }
-                            }
+                    @for (layer, (drawn, size)) in recipe.layers.iter().zip(layers_alone) {
+                        li {
+                            (drawn)
+                            p { strong { (layer.name) } }
+                            p { (length(size.width)) " × " (length(size.height)) }
                         }
                     }
                 }
@@ -95,7 +90,7 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
             }
             details {
                 summary { (say("recipe-order", &[])) }
-                (new_layer(desk, index, recipe))
+                (layers::form(desk, index))
                 ol.order {
                     @for (number, layer) in recipe.layers.iter().enumerate().rev() {
                         @let of = |id: &str| say(id, &[("layer", (&layer.name).into())]);
@@ -108,45 +103,6 @@ fn recipe(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
                     }
                 }
             }
-        }
-    }
-}
-
-/// One layer more.
-fn new_layer(desk: &Desk<'_>, index: usize, recipe: &Recipe) -> Markup {
-    let project = desk.made.project();
-    let kinds = recipes::KINDS.into_iter().filter(|kind| match *kind {
-        "strip" => !project.greetings.is_empty(),
-        "ribbon" => !project.ribbons.is_empty(),
-        _ => true,
-    });
-    let said = |kind: &str| match kind {
-        "mat" => say("layer-new-mat", &[]),
-        "panel" => say("layer-new-panel", &[]),
-        "band" => say("layer-new-band", &[]),
-        "plain" => say("layer-new-plain", &[]),
-        "strip" => say("layer-new-strip", &[]),
-        _ => say("layer-new-ribbon", &[]),
-    };
-    html! {
-        form.new-layer.panel-form method="post" action=(format!("/w/{}/recipe", desk.kept.id.0)) {
-            (shell::seen(desk.kept, "cards", &format!("recipe-{}", index + 1)))
-            input type="hidden" name="recipe" value=(index);
-            input type="hidden" name="act" value="layer-new";
-            label.field {
-                span { (say("layer-new-kind", &[])) }
-                select name="kind" { @for kind in kinds { option value=(kind) { (said(kind)) } } }
-            }
-            label.field {
-                span { (say("layer-new-on", &[])) }
-                select name="on" {
-                    @for (number, layer) in recipe.layers.iter().enumerate().filter(|(_, layer)| !matches!(layer.material, Material::Ribbon { .. })) {
-                        option value=(number) { (layer.name) }
-                    }
-                    option value="" { (say("hold-card", &[])) }
-                }
-            }
-            button type="submit" { (say("layer-new", &[])) }
         }
     }
 }

@@ -45,6 +45,9 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
         if let Some(number) = name.strip_prefix("print-").and_then(|rest| rest.strip_suffix(".jpg")) {
             return print(&made, number.parse().ok()?);
         }
+        if let Some(which) = name.strip_prefix("side-").and_then(|rest| rest.strip_suffix(".jpg")) {
+            return whole_side(&made, which);
+        }
         let stem = name.strip_suffix(".svg")?;
         let (kind, rest) = stem.split_once('-')?;
         let numbers: Vec<usize> = rest.split('-').filter_map(|part| part.parse().ok()).collect();
@@ -90,6 +93,15 @@ fn print(made: &Made, layout: usize) -> Option<Answer> {
     let layout = made.plan.layouts.get(layout)?;
     let used = layout.sheets.first()?;
     let print = made.face((layout.pack, used.design, used.side))?.at_most(PRINT_PX);
+    Some(Answer::kept("image/jpeg", print.jpeg().to_vec()))
+}
+
+/// One side of a design, `pack-design-front` or `-back`.
+fn whole_side(made: &Made, which: &str) -> Option<Answer> {
+    let mut parts = which.split('-');
+    let (pack, design) = (parts.next()?.parse().ok()?, parts.next()?.parse().ok()?);
+    let side = if parts.next()? == "back" { Side::Back } else { Side::Front };
+    let print = made.face((pack, design, side))?.at_most(PRINT_PX);
     Some(Answer::kept("image/jpeg", print.jpeg().to_vec()))
 }
 

@@ -4,7 +4,7 @@
 //! if it were kept. Left out on purpose: what a moved edge does to its layer (`cards::plan::taken`).
 
 use ::cards::model::{Layer, Material, Range, Recipe};
-use ::cards::plan::{Budget, Card, CardPart, Handle, Holds, Plan, handles, lies_on, plan, taken};
+use ::cards::plan::{Budget, Card, CardPart, Handle, Holds, Plan, handles, lies_on, plan, stands, taken};
 use ::cards::{Finding, Severity, Subject};
 use drawing::scene::points;
 use drawing::text::with_fractions;
@@ -15,9 +15,10 @@ use store::projects::Kept;
 
 use super::answer::{Answer, Asked, Desk};
 use super::edit::{self, Changed};
+use super::pulled::Pulled;
 use super::room::Made;
 use super::sheet::pt;
-use super::{fields, layout, say, shell};
+use super::{fields, layers, layout, say, shell};
 use crate::cli::Clock;
 use crate::wording;
 
@@ -71,7 +72,8 @@ impl<'a> Held<'a> {
         };
         let by = (by(handle.goes_across(), to.0, at.0), by(handle.goes_down(), to.1, at.1));
         let new = taken(recipe, self.layer, is, handle, by, step).map_err(|holds| self.why(&holds))?;
-        let changes = changes(&edit::document(text).map_err(|_| say("refused-place", &[]))?, self, old, &new);
+        let document = edit::document(text).map_err(|_| say("refused-place", &[]))?;
+        let changes = layers::changes_of(self.made, &document, (self.recipe, self.layer), old, &new);
         let changed = edit::change(text, &changes).map_err(|_| say("refused-place", &[]))?;
         let Some(changed) = changed else {
             return Ok(Moved { changed: None, plan: None });
@@ -128,48 +130,6 @@ struct Moved {
 
 fn part(card: &Card, layer: usize) -> Option<&CardPart> {
     card.parts.iter().find(|part| part.layer == layer)
-}
-
-/// What is to stand where in the file, so that one layer becomes the other.
-fn changes(document: &toml_edit::DocumentMut, held: &Held<'_>, old: &Layer, new: &Layer) -> Vec<(String, String)> {
-    let unit = held.made.project().unit;
-    let place = |key: &str| format!("recipe.{}.layer.{}.{key}", held.recipe, held.layer);
-    let exact = |length: Length| wording::exact(length, unit);
-    let mut all = Vec::new();
-    let shift = |length: Length| if length == Length::ZERO { String::new() } else { exact(length) };
-    for (key, was, is) in
-        [("right", old.placement.right, new.placement.right), ("down", old.placement.down, new.placement.down)]
-    {
-        if was != is {
-            all.push((place(key), shift(is)));
-        }
-    }
-    match (&old.material, &new.material) {
-        (Material::Mat { border: was, .. }, Material::Mat { border: is, .. }) if was != is => {
-            all.push((place("border"), exact(*is)));
-        }
-        (Material::Plain { size: was, .. }, Material::Plain { size: is, .. })
-        | (Material::Strip { size: was, .. }, Material::Strip { size: is, .. })
-            if was != is =>
-        {
-            all.push((place("size"), wording::exact_size(*is, unit)));
-        }
-        (
-            Material::Patterned { width: width_was, height: height_was, .. },
-            Material::Patterned { width, height, prefer, .. },
-        ) if (width_was, height_was) != (width, height) => {
-            if edit::written(document, &place("size")).is_empty() {
-                let range = |range: &Range| format!("{} to {}", exact(range.least), exact(range.most));
-                all.push((place("width"), range(width)));
-                all.push((place("height"), range(height)));
-                all.push((place("prefer"), wording::exact_size(*prefer, unit)));
-            } else {
-                all.push((place("size"), wording::exact_size(Size::new(width.least, height.least), unit)));
-            }
-        }
-        _ => {}
-    }
-    all
 }
 
 /// The layers of a recipe to take hold of, and the one in hand.
@@ -258,41 +218,33 @@ fn place_of(handle: Handle, rect: Rect, length: impl Fn(Length) -> String) -> St
     }
 }
 
-/// The card with its layers outlined.
+/// The card with its layers, to take hold of one.
 fn drawn(desk: &Desk<'_>, held: &Held<'_>) -> Markup {
-    let front = held.recipe().map(|recipe| recipe.finished).unwrap_or_default();
-    // The card's picture has a twelfth of its width round it.
-    let room = Length::from_ticks(front.width.ticks() / 12);
-    let view = format!("{} {} {} {}", pt(-room), pt(-room), pt(front.width + room * 2), pt(front.height + room * 2));
-    let picture = format!("/w/{}/{}/card-{}.svg", desk.kept.id.0, desk.kept.now.number, held.card.number);
+    let Some(card) = Pulled::new(desk, &desk.made.plan, held.recipe) else { return html! {} };
     let name = held.is().map(|layer| layer.name.clone()).unwrap_or_default();
     html! {
-        svg.lined.front xmlns="http://www.w3.org/2000/svg" viewBox=(view) role="group" font-family="'Libertinus Serif', serif"
+        svg.lined.front xmlns="http://www.w3.org/2000/svg" viewBox=(card.view()) role="group" font-family="'Libertinus Serif', serif"
             aria-label=(say("hold-alt", &[("layer", name.into())])) {
-            image href=(picture) x=(pt(-room)) y=(pt(-room)) width=(pt(front.width + room * 2)) height=(pt(front.height + room * 2)) preserveAspectRatio="none" {}
-            (over(desk.made, held, held.card))
+            (card.base())
+            (over(desk.made, held, &card, held.card))
         }
     }
 }
 
 /// The layers where they lie on a card, what shows round the one in hand, and its handles.
-fn over(made: &Made, held: &Held<'_>, card: &Card) -> Markup {
-    let Some((recipe, layer)) = held.recipe().zip(held.is()) else { return html! {} };
+fn over(made: &Made, held: &Held<'_>, pulled: &Pulled<'_>, card: &Card) -> Markup {
+    let Some(layer) = held.is() else { return html! {} };
     let (mark, unit) = (made.project().mark, made.project().unit);
+    let front = held.recipe().map(|recipe| recipe.finished).unwrap_or_default();
     let own = part(card, held.layer).map_or(held.rect(), |part| part.rect);
-    let letters = recipe.finished.width.to_points() / 17.0;
     let told = |length: Length| with_fractions(&wording::length(length, mark));
+    // The whole layer lies under its own edges.
+    let whole_first = handles(layer).iter().rev();
     html! {
         g.over {
-            @for part in card.parts.iter().filter(|part| part.layer != held.layer) { (outline(part.rect, "other")) }
-            (outline(own, "panel"))
-            @for (edge, length, (x, y)) in gaps(recipe, card, held.layer, own) {
-                @if length > Length::ZERO {
-                    line.gap x1=(pt(edge.0.0)) y1=(pt(edge.0.1)) x2=(pt(edge.1.0)) y2=(pt(edge.1.1)) {}
-                    text.size aria-hidden="true" x=(pt(x)) y=(pt(y)) font-size=(format!("{letters:.1}")) { (told(length)) }
-                }
-            }
-            @for handle in handles(layer) {
+            (pulled.papers())
+            (pulled.borders(held.layer))
+            @for handle in whole_first {
                 @let axis = match (handle.goes_across(), handle.goes_down()) { (true, true) => "both", (true, false) => "x", _ => "y" };
                 @let (from, to) = ends(*handle, own);
                 @let now = if axis == "y" { handle.at(own).1 } else { handle.at(own).0 };
@@ -300,8 +252,9 @@ fn over(made: &Made, held: &Held<'_>, card: &Card) -> Markup {
                     data-at=(place_of(*handle, own, |length| wording::exact(length, unit)))
                     aria-orientation=(if axis == "y" { "vertical" } else { "horizontal" })
                     aria-label=(format!("{}: {}", layer.name, handle_name(*handle)))
-                    aria-valuemin="0" aria-valuemax=(marks(made, recipe.finished.width.max(recipe.finished.height)))
+                    aria-valuemin="0" aria-valuemax=(marks(made, front.width.max(front.height)))
                     aria-valuenow=(marks(made, now)) aria-valuetext=(place_of(*handle, own, told)) {
+                    @if *handle == Handle::Whole { (outline(own, "whole")) }
                     line.touch x1=(pt(from.0)) y1=(pt(from.1)) x2=(pt(to.0)) y2=(pt(to.1)) {}
                     line.cut x1=(pt(from.0)) y1=(pt(from.1)) x2=(pt(to.0)) y2=(pt(to.1)) {}
                     @let knob = (mid(from.0, to.0), mid(from.1, to.1));
@@ -341,20 +294,6 @@ fn ends(handle: Handle, rect: Rect) -> (Spot, Spot) {
     }
 }
 
-/// What shows of what a layer lies on: a line across each gap, how wide it is, and where its measure is written.
-fn gaps(recipe: &Recipe, card: &Card, layer: usize, own: Rect) -> [((Spot, Spot), Length, Spot); 4] {
-    let front = Rect::new(Length::ZERO, Length::ZERO, recipe.finished);
-    let on = lies_on(recipe, layer).and_then(|on| part(card, on)).map_or(front, |part| part.rect);
-    // Off the middle, where the knobs are.
-    let (x, y) = (
-        own.x + Length::from_ticks(own.size.width.ticks() / 4),
-        own.y + Length::from_ticks(own.size.height.ticks() / 4),
-    );
-    let level = |from: Length, to: Length| (((from, y), (to, y)), to - from, (mid(from, to), y));
-    let upright = |from: Length, to: Length| (((x, from), (x, to)), to - from, (x, mid(from, to)));
-    [level(on.x, own.x), upright(on.y, own.y), level(own.right(), on.right()), upright(own.bottom(), on.bottom())]
-}
-
 /// A layer in words: its size, and what shows round it.
 fn said(made: &Made, plan: &Plan, card: &Card, held: &Held<'_>) -> String {
     let (Some(recipe), Some(layer), Some(own)) = (held.recipe(), held.is(), part(card, held.layer)) else {
@@ -364,7 +303,8 @@ fn said(made: &Made, plan: &Plan, card: &Card, held: &Held<'_>) -> String {
     let new = plan.project.layer(held.recipe, held.layer);
     let told = |length: Length| wording::length(length, mark);
     let on = lies_on(recipe, held.layer).and_then(|on| recipe.layers.get(on)).map(|on| on.name.clone());
-    let [left, above, right, below] = gaps(recipe, card, held.layer, own.rect).map(|(_, length, _)| length);
+    let [left, right, above, below] =
+        stands(plan, held.recipe).get(held.layer).map(|lies| lies.borders).unwrap_or_default();
     let facts = [
         ("layer", (&layer.name).into()),
         ("size", wording::size(own.rect.size, mark).into()),
@@ -446,13 +386,14 @@ pub(super) fn tried(desk: &Desk<'_>) -> Option<Answer> {
         Ok(moved) => {
             let (plan, news) = moved.plan.as_ref().map_or((&desk.made.plan, &[][..]), |(plan, news)| (plan, news));
             let card = plan.cards.iter().find(|card| card.recipe == held.recipe).unwrap_or(held.card);
+            let pulled = Pulled::new(desk, plan, held.recipe)?;
             let own = part(card, held.layer).map_or(held.rect(), |part| part.rect);
             let unit = desk.made.project().unit;
             // What is kept is where the hand was: the layout may choose another size out of a range.
             let kept = place_of(handle, shifted(&held, handle, to), |length| wording::exact(length, unit));
             let shown = place_of(handle, own, |length| wording::exact(length, unit));
             html! {
-                svg { (over(desk.made, &held, card)) }
+                svg { (over(desk.made, &held, &pulled, card)) }
                 p.said data-to=(kept) data-shown=(shown) {
                     (with_fractions(&said(desk.made, plan, card, &held)))
                     @for one in news { " " (one) }

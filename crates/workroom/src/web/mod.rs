@@ -15,6 +15,7 @@
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
 //! | `chosen` | one card opened: its pieces turned over and swapped |
 //! | `by_hand` | pieces dragged from card to card |
+//! | `layers`, `pulled` | a layer more, and what a changed one writes anew; layers drawn with their borders |
 //! | `sheet`, `moving` | the sheet of a layout on its page; a cut line that is moved |
 //! | `sample` | the first card measured |
 //! | `spoiled` | a spoiled piece: what is cut again |
@@ -48,12 +49,14 @@ mod greetings;
 mod hand;
 mod hold;
 mod language;
+mod layers;
 mod layout;
 mod moving;
 mod paper;
 mod post;
 mod prints;
 mod progress;
+mod pulled;
 mod recipes;
 mod room;
 mod sample;

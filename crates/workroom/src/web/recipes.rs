@@ -10,7 +10,7 @@ use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, Value};
 use super::answer::Asked;
 use super::edit::{self, Changed};
 use super::room::Made;
-use super::say;
+use super::{layers, say};
 use crate::wording::{exact, exact_size};
 
 /// Formats to choose from, each with its place in the list.
@@ -21,14 +21,23 @@ pub(super) fn offered(unit: Unit) -> Vec<(usize, &'static CardFormat)> {
     all
 }
 
-/// The file with its recipes changed; `None` if it has no such recipe or layer, or if it would be left without one.
-pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed> {
+/// The file with its recipes changed; or why it cannot be.
+pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Result<Changed, String> {
+    if asked.field("act") == "layer-new" {
+        return layers::add(asked, kept, made);
+    }
+    changed(asked, kept, made).ok_or_else(|| say("recipe-refused", &[]))
+}
+
+/// `None` if the file has no such recipe or layer, or if it would be left without one.
+fn changed(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed> {
     let mut document = edit::document(&kept.now.text).ok()?;
     let number = |name: &str| asked.field(name).parse::<usize>().ok();
     let act = asked.field("act");
+    let taken = |wanted: &str| made.project().recipes.iter().any(|recipe| recipe.name == wanted);
     if act == "begin" {
         let (_, format) = formats().enumerate().find(|(index, _)| Some(*index) == number("format"))?;
-        let name = unused(made, format.name);
+        let name = unused(format.name, taken);
         append(&mut document, &begun(made, format, &name, asked))?;
         return Some(Changed { text: document.to_string(), what: say("edit-recipe-new", &[("name", name.into())]) });
     }
@@ -38,30 +47,25 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
     let what = match act {
         "copy" => {
             let mut copy = recipes.get(index)?.clone();
-            let named = unused(made, &name);
+            let named = unused(&name, taken);
             copy.insert("name", toml_edit::value(&named));
             unplaced(&mut copy);
             recipes.push(copy);
             say("edit-recipe-copy", &[("name", name.into())])
-        }
-        "layer-new" => {
-            let table = recipes.get_mut(index)?;
-            let layer = add_layer(table, made, index, asked)?;
-            say("edit-layer-new", &[("name", name.into()), ("layer", layer.into())])
         }
         "delete" => {
             (recipes.len() > 1 && index < recipes.len()).then(|| recipes.remove(index))?;
             say("edit-recipe-gone", &[("name", name.into())])
         }
         _ => {
-            let layers = recipes.get_mut(index)?.get_mut("layer")?.as_array_of_tables_mut()?;
-            let at = number("layer").filter(|at| *at < layers.len())?;
-            let layer = layers.get(at)?.get("name").and_then(Item::as_str).unwrap_or_default().to_owned();
+            let own = recipes.get_mut(index)?.get_mut("layer")?.as_array_of_tables_mut()?;
+            let at = number("layer").filter(|at| *at < own.len())?;
+            let layer = own.get(at)?.get("name").and_then(Item::as_str).unwrap_or_default().to_owned();
             let facts = [("name", name.into()), ("layer", layer.into())];
             match act {
-                "layer-up" => swap(layers, at, at + 1)?,
-                "layer-down" => swap(layers, at.checked_sub(1)?, at)?,
-                "layer-gone" if layers.len() > 1 => drop(layers.remove(at)),
+                "layer-up" => swap(own, at, at + 1)?,
+                "layer-down" => swap(own, at.checked_sub(1)?, at)?,
+                "layer-gone" if own.len() > 1 => drop(own.remove(at)),
                 _ => return None,
             }
             say(if act == "layer-gone" { "edit-layer-gone" } else { "edit-layer-moved" }, &facts)
@@ -70,9 +74,8 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
     Some(Changed { text: document.to_string(), what })
 }
 
-/// A name no recipe has yet.
-fn unused(made: &Made, name: &str) -> String {
-    let taken = |wanted: &str| made.project().recipes.iter().any(|recipe| recipe.name == wanted);
+/// That name, or with a number the first that is not taken.
+pub(super) fn unused(name: &str, taken: impl Fn(&str) -> bool) -> String {
     let numbered = (2..).map(|number| format!("{name} {number}"));
     std::iter::once(name.to_owned()).chain(numbered).find(|name| !taken(name)).unwrap_or_default()
 }
@@ -128,101 +131,6 @@ fn begun(made: &Made, format: &CardFormat, name: &str, asked: &Asked) -> String 
     text
 }
 
-/// The kinds of layer that can be added.
-pub(super) const KINDS: [&str; 6] = ["mat", "panel", "band", "plain", "strip", "ribbon"];
-
-/// Where a layer says that it lies.
-const PLACED: [&str; 5] = ["on", "at", "right", "down", "overlap"];
-
-/// Adds a layer to a recipe and gives its name; `None` where there is nothing to make it of.
-///
-/// Its size is what lies below less a border all round. A mat comes under what is named and takes its place on the card.
-fn add_layer(recipe: &mut Table, made: &Made, index: usize, asked: &Asked) -> Option<String> {
-    let project = made.project();
-    let of = project.recipes.get(index)?;
-    let on = asked.field("on").parse::<usize>().ok().filter(|on| *on < of.layers.len());
-    let kind = KINDS.into_iter().find(|kind| *kind == asked.field("kind"))?;
-    let (name, text) = fresh_layer(made, index, kind, on)?;
-    let fresh = edit::document(&text).ok()?;
-    let mut table = fresh.get("layer")?.as_array_of_tables()?.get(0)?.clone();
-    unplaced(&mut table);
-    table.decor_mut().set_prefix("\n");
-    let layers = recipe.get_mut("layer")?.as_array_of_tables_mut()?;
-    if kind == "mat" {
-        let followed = layers.get_mut(on?)?;
-        for key in PLACED {
-            if let Some(item) = followed.remove(key) {
-                table.insert(key, item);
-            }
-        }
-    }
-    layers.push(table);
-    if kind == "mat" {
-        // Under what follows it: one place down at a time.
-        for at in (on?..layers.len() - 1).rev() {
-            swap(layers, at, at + 1)?;
-        }
-    }
-    Some(name)
-}
-
-/// A layer of that kind as a file has it, and its name.
-fn fresh_layer(made: &Made, index: usize, kind: &str, on: Option<usize>) -> Option<(String, String)> {
-    let project = made.project();
-    let recipe = project.recipes.get(index)?;
-    let (unit, border) = (project.unit, usual_border(project.unit));
-    let quoted = |text: &str| Value::from(text).to_string();
-    let below = on.and_then(|on| recipe.layers.get(on));
-    let part = on.and_then(|on| {
-        let card = made.plan.cards.iter().find(|card| card.recipe == index)?;
-        card.parts.iter().find(|part| part.layer == on)
-    });
-    let room = part.map_or(recipe.finished, |part| part.rect.size);
-    let inside = measure::Size::new(room.width - border * 2, room.height - border * 2);
-    if inside.width <= border || inside.height <= border {
-        return None;
-    }
-    let wanted = match kind {
-        "mat" => say("new-mat", &[]),
-        "panel" => say("new-panel", &[]),
-        "band" => say("new-band", &[]),
-        "plain" => say("new-plain", &[]),
-        "strip" => say("new-strip", &[]),
-        _ => say("new-ribbon", &[]),
-    };
-    let taken = |name: &str| recipe.layers.iter().any(|layer| layer.name == name);
-    let numbered = (2..).map(|number| format!("{wanted} {number}"));
-    let name = std::iter::once(wanted.clone()).chain(numbered).find(|name| !taken(name))?;
-    let stock = |index: usize| {
-        let all = &project.cardstocks;
-        all.get(index).or(all.first()).map(|stock| format!("cardstock = {}\n", quoted(&stock.name))).unwrap_or_default()
-    };
-    let lies = below.map(|layer| format!("on = {}\n", quoted(&layer.name))).unwrap_or_default();
-    let range = |most| format!("{} to {}", exact(most - border * 2, unit), exact(most, unit));
-    let own = match kind {
-        "mat" => format!("kind = \"mat\"\nfollows = {}\n{}", quoted(&below?.name), stock(1)),
-        "panel" | "band" => {
-            let low = project.mark.nearest(measure::Length::from_ticks(inside.height.ticks() / 3)).max(border * 3);
-            let size = if kind == "band" { measure::Size::new(room.width, low) } else { inside };
-            let (width, height) = (range(size.width), range(size.height));
-            format!("width = \"{width}\"\nheight = \"{height}\"\nprefer = \"{}\"\n{lies}", exact_size(size, unit))
-        }
-        "plain" => format!("kind = \"plain\"\nsize = \"{}\"\n{}{lies}", exact_size(inside, unit), stock(1)),
-        "strip" => {
-            let greeting = project.greetings.first()?;
-            let size = measure::Size::new(greeting.inked.width + border * 4, greeting.inked.height + border * 2);
-            let words = quoted(&greeting.words);
-            format!("kind = \"strip\"\nsize = \"{}\"\n{}greeting = {words}\n{lies}", exact_size(size, unit), stock(0))
-        }
-        _ => {
-            let ribbon = quoted(&project.ribbons.first()?.name);
-            let long = exact(room.width + border * 2, unit);
-            format!("kind = \"ribbon\"\nribbon = {ribbon}\nlength = \"{long}\"\noverlap = true\n{lies}")
-        }
-    };
-    Some((name.clone(), format!("[[layer]]\nname = {}\n{own}", quoted(&name))))
-}
-
 /// Puts a recipe after those there are.
 fn append(document: &mut DocumentMut, text: &str) -> Option<()> {
     let fresh = edit::document(text).ok()?;
@@ -235,7 +143,7 @@ fn append(document: &mut DocumentMut, text: &str) -> Option<()> {
 }
 
 /// Takes away where a table and its own stood in a file: they come after what stands before them now.
-fn unplaced(table: &mut Table) {
+pub(super) fn unplaced(table: &mut Table) {
     table.set_position(None);
     for (_, item) in table.iter_mut() {
         match item {
@@ -247,7 +155,7 @@ fn unplaced(table: &mut Table) {
 }
 
 /// Two layers change places.
-fn swap(layers: &mut ArrayOfTables, one: usize, other: usize) -> Option<()> {
+pub(super) fn swap(layers: &mut ArrayOfTables, one: usize, other: usize) -> Option<()> {
     let (mut first, mut second) = (layers.get(one)?.clone(), layers.get(other)?.clone());
     let (here, there) = (first.position(), second.position());
     first.set_position(there);

@@ -27,7 +27,7 @@ async function hold(eye, layer) {
 
 for (const pointer of ["mouse", "touch"]) {
   test(`a layer is moved by ${pointer}, kept, and put back`, () =>
-    story({}, async (eye) => {
+    story({ width: pointer === "touch" ? 360 : 1280 }, async (eye) => {
       await hold(eye, 2);
       await soon(async () => assert.equal(await eye.count(".hands .panels-edit.by-hand"), 1));
       assert.equal(await eye.run(at(4)), "1/4 in, 2 1/2 in");
@@ -36,9 +36,10 @@ for (const pointer of ["mouse", "touch"]) {
         knob.scrollIntoView({ block: "center" });
         const box = knob.getBoundingClientRect();
         return [box.x + box.width / 2, box.y + box.height / 2]`);
-      // The drawing is the card and a twelfth of its width on either side.
-      const inch = await eye.run(`return document.querySelector('.hands svg.front').getBoundingClientRect().width / (3.5 * 14 / 12)`);
-      await eye.drag(from, [from[0], from[1] - inch / 2], 6, pointer);
+      const inch = await eye.run(`return document.querySelector('.hands svg.front .base').getBoundingClientRect().width / 3.5`);
+      // Held anywhere on the layer, it does not jump.
+      const off = inch * 0.8;
+      await eye.drag([from[0] - off, from[1]], [from[0] - off, from[1] - inch / 2], 6, pointer);
       await soon(async () => assert.equal(await eye.run(at(4)), "1/4 in, 2 in"));
       await soon(async () => assert.match(await eye.text(".foot"), /down/));
       await undo(eye);
