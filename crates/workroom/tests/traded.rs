@@ -303,7 +303,10 @@ fn prices_in_two_currencies_and_below_nothing_are_told_with_a_way_on() {
     assert!(text(&refused).contains("-6.50"), "the place and the value are named");
     let none = toml.replace(", price = \"6.50\"", "");
     assert_eq!(visit.post("/w/2/text", &[("seen", "2"), ("text", &none)]).status, 303);
-    assert!(visit.page("/w/2/supplies").contains("at least") && visit.page("/w/2/supplies").contains("No price is told of Envelopes"));
+    assert!(
+        visit.page("/w/2/supplies").contains("at least")
+            && visit.page("/w/2/supplies").contains("No price is told of Envelopes")
+    );
     // A table of the shelf in other encodings: with a mark, in 16 bits, as old spreadsheets have it.
     let import = |bytes: &[u8]| {
         let fields = vec![("act".to_owned(), b"import".to_vec()), ("table".to_owned(), bytes.to_vec())];
