@@ -22,14 +22,34 @@ use folder::Folder;
 use served::Served;
 
 /// Every address that changes something in a project.
-const CHANGES: [&str; 21] = [
-    "layers", "edit", "text", "pins", "choices", "recipe", "panels", "face", "move", "undo", "redo", "copy", "spoil",
-    "sample", "tick", "shelf", "stop", "again", "away", "back", "swap",
+const CHANGES: [&str; 22] = [
+    "layers",
+    "background",
+    "edit",
+    "text",
+    "pins",
+    "choices",
+    "recipe",
+    "panels",
+    "face",
+    "move",
+    "undo",
+    "redo",
+    "copy",
+    "spoil",
+    "sample",
+    "tick",
+    "shelf",
+    "stop",
+    "again",
+    "away",
+    "back",
+    "swap",
 ];
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 15] = [
+const SHOWN: [&str; 16] = [
     "paper",
     "cards",
     "layout",
@@ -44,10 +64,11 @@ const SHOWN: [&str; 15] = [
     "move",
     "panels",
     "layers",
+    "stamped",
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 67] = [
+const NAMES: [&str; 76] = [
     "seen",
     "hold",
     "on",
@@ -115,8 +136,17 @@ const NAMES: [&str; 67] = [
     "hand",
     "next",
     "marks",
+    "b",
+    "number",
+    "numbers",
+    "x",
+    "y",
+    "stamp",
+    "steps:background.0.gap",
+    "number:background.0.seed",
+    "set:background.0.stamp.0.size",
 ];
-const VALUES: [&str; 31] = [
+const VALUES: [&str; 36] = [
     "",
     "1",
     "-1",
@@ -148,6 +178,11 @@ const VALUES: [&str; 31] = [
     "kind;name;amount\ncardstock;Milk;=1+1",
     "left",
     "SQLite format 3\u{0}",
+    "begin",
+    "toss",
+    "lock",
+    "stamp",
+    "change",
 ];
 
 fn ask(room: &Room, method: Method, path: &str, fields: Vec<(String, Vec<u8>)>) -> Answer {
