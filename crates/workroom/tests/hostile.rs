@@ -49,7 +49,8 @@ const CHANGES: [&str; 22] = [
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 16] = [
+const SHOWN: [&str; 17] = [
+    "choices",
     "paper",
     "cards",
     "layout",
