@@ -50,7 +50,6 @@ const CHANGES: [&str; 22] = [
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
 const SHOWN: [&str; 17] = [
-    "choices",
     "paper",
     "cards",
     "layout",
@@ -65,11 +64,14 @@ const SHOWN: [&str; 17] = [
     "move",
     "panels",
     "layers",
+    "choices",
     "stamped",
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 76] = [
+const NAMES: [&str; 78] = [
+    "part",
+    "with",
     "seen",
     "hold",
     "on",
@@ -277,6 +279,7 @@ fn addresses_with_anything_after_the_question_mark_never_break_a_page() {
     for turn in 0..200 {
         let path = match chance.random_range(0..16) {
             0 => "/".to_owned(),
+            1 => "/w/1/1/card-1.svg".to_owned(),
             _ => format!("/w/1/{}", SHOWN.choose(&mut chance).unwrap()),
         };
         let mut query = Vec::new();
