@@ -1,0 +1,368 @@
+//! Each side of a ring looked for anew, from a little within it to well outside, in a larger picture.
+//!
+//! A paper printed to a margin has a ring within its edge, and the edge itself may be ten times fainter than the print. So
+//! what runs along a side is straightened into a strip, a step of colour is asked for at every place and distance by how well
+//! two flat halves explain it (a soft shadow is no step, and a strong line near by hides nothing), and whole lines across the
+//! strip are counted. Of all ways to take a line for each side, that one is the sheet whose sides show steps from corner to
+//! corner and none beyond; of several such, the outermost.
+
+use crate::{Point, Quad, Raster};
+
+/// Places along a side, and as many beyond each end.
+const PLACES: usize = 84;
+const EXTRA: usize = 15;
+const ALL: usize = PLACES + 2 * EXTRA;
+/// How far outside and within a side lines are looked for, in parts of its length. `Chosen:` margins and gaps of collages.
+const OUT: f64 = 0.13;
+const IN: f64 = 0.035;
+/// Lines kept for a side. `Chosen:` their fourth power is tried.
+const LINES: usize = 8;
+
+/// Four corners in the larger picture with what speaks for them.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Ring {
+    pub(super) corners: [Point; 4],
+    pub(super) score: f64,
+    /// What part of its faintest side shows a step, beyond chance.
+    pub(super) weakest: f64,
+    /// The faintest stretch next to a corner.
+    pub(super) end: f64,
+    /// How surely a side goes on past a corner.
+    pub(super) goes_on: f64,
+    /// Score of the best other ring that differs, in parts of this one's.
+    pub(super) rival: f64,
+    three: f64,
+    pub(super) margin: f64,
+}
+
+/// What lies along a side, straightened: for every place along and distance outward, how surely there is a step.
+struct Strip {
+    from: Point,
+    way: [f64; 2],
+    normal: [f64; 2],
+    long: f64,
+    /// Distances run from −`inner` on.
+    inner: usize,
+    offs: usize,
+    steps: Vec<f32>,
+    /// The same, less a pixel beside the step itself: for choosing between lines that are hardly apart.
+    sharp: Vec<f32>,
+    chance: f64,
+}
+
+/// A line across a strip: its distance outward at the side's beginning and end.
+struct Line {
+    start: f64,
+    end: f64,
+    sums: [f64; ALL + 1],
+    share: f64,
+}
+
+#[allow(clippy::cast_precision_loss, reason = "small numbers")]
+fn f(count: usize) -> f64 {
+    count as f64
+}
+
+impl Strip {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "parts of a side")]
+    fn of(picture: &Raster, from: Point, to: Point) -> Self {
+        let long = from.far(to);
+        let way = [(to.x - from.x) / long, (to.y - from.y) / long];
+        let normal = [way[1], -way[0]];
+        let (inner, outer) = ((IN * long).max(6.0) as usize, (OUT * long).max(8.0) as usize);
+        let offs = inner + outer + 1;
+        let wide = offs + 2 * HALF;
+        let step = long / f(PLACES);
+        let samples = (step.ceil() as usize).clamp(1, 12);
+        let mut colors = vec![[0.0_f32; 3]; ALL * wide];
+        for place in 0..ALL {
+            for off in 0..wide {
+                let out = f(off) - f(HALF + inner);
+                let mut sum = [0.0_f32; 3];
+                for sample in 0..samples {
+                    let along = (f(place) - f(EXTRA) + (f(sample) + 0.5) / f(samples)) * step;
+                    let x = from.x + way[0] * along + normal[0] * out;
+                    let y = from.y + way[1] * along + normal[1] * out;
+                    let seen = between(picture, x, y);
+                    sum = [0, 1, 2].map(|at| sum[at] + seen[at]);
+                }
+                colors[place * wide + off] = sum.map(|value| value / samples as f32);
+            }
+        }
+        let (steps, sharp, chance) = stepped(&colors, wide, offs);
+        Self { from, way, normal, long, inner, offs, steps, sharp, chance }
+    }
+
+    /// The lines that most of the side shows steps along, best first.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the strip")]
+    fn lines(&self) -> Vec<Line> {
+        let mut found: Vec<(f32, usize, usize)> = Vec::new();
+        for start in 0..self.offs {
+            for end in 0..self.offs {
+                let far = f(start.abs_diff(self.inner).max(end.abs_diff(self.inner)));
+                if f(start.abs_diff(end)) > 5.0 + 0.3 * far {
+                    continue;
+                }
+                let by = (end as f32 - start as f32) / PLACES as f32;
+                let mut at = start as f32 + by / 2.0 + 0.5;
+                let mut sum = 0.0;
+                for place in EXTRA..EXTRA + PLACES {
+                    sum += self.sharp[place * self.offs + at as usize];
+                    at += by;
+                }
+                if sum > 0.25 * PLACES as f32 {
+                    found.push((sum, start, end));
+                }
+            }
+        }
+        found.sort_by(|one, other| other.0.total_cmp(&one.0).then((one.1, one.2).cmp(&(other.1, other.2))));
+        let mut kept: Vec<(usize, usize)> = Vec::new();
+        for (_, start, end) in found {
+            let close = |(s, e): &(usize, usize)| {
+                (s + e).abs_diff(start + end) <= 5 && (f(*s) - f(*e) - f(start) + f(end)).abs() <= 7.0
+            };
+            if !kept.iter().any(close) {
+                kept.push((start, end));
+                if kept.len() == 3 * LINES {
+                    break;
+                }
+            }
+        }
+        // The best few, and of the others the outermost.
+        if kept.len() > LINES {
+            let mut others = kept.split_off(LINES / 2);
+            others.sort_by_key(|(start, end)| std::cmp::Reverse(start + end));
+            others.truncate(LINES - LINES / 2);
+            kept.extend(others);
+        }
+        kept.into_iter().map(|(start, end)| self.line(f(start) - f(self.inner), f(end) - f(self.inner))).collect()
+    }
+
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to the strip")]
+    fn line(&self, start: f64, end: f64) -> Line {
+        let mut sums = [0.0; ALL + 1];
+        for place in 0..ALL {
+            let share = (f(place) - f(EXTRA) + 0.5) / f(PLACES);
+            let off = (start + (end - start) * share + f(self.inner)).round();
+            let seen = if off >= 0.0 && off < f(self.offs) {
+                f64::from(self.steps[place * self.offs + off as usize])
+            } else {
+                0.0
+            };
+            sums[place + 1] = sums[place] + seen;
+        }
+        let share = (sums[EXTRA + PLACES] - sums[EXTRA]) / f(PLACES);
+        Line { start, end, sums, share }
+    }
+
+    fn place(&self, line: &Line, share: f64) -> Point {
+        let (along, out) = (share * self.long, line.start + (line.end - line.start) * share);
+        Point::new(
+            self.from.x + self.way[0] * along + self.normal[0] * out,
+            self.from.y + self.way[1] * along + self.normal[1] * out,
+        )
+    }
+
+    /// Which place (with parts) a point lies at.
+    fn along(&self, at: Point) -> f64 {
+        let along = (at.x - self.from.x) * self.way[0] + (at.y - self.from.y) * self.way[1];
+        along / self.long * f(PLACES) + f(EXTRA)
+    }
+}
+
+impl Line {
+    /// Mean of the steps between two places; none if they are hardly apart or outside.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to the strip")]
+    fn mean(&self, from: f64, to: f64) -> Option<f64> {
+        let cell = |at: f64| at.round().clamp(0.0, f(ALL)) as usize;
+        let (from, to) = (cell(from), cell(to));
+        (to > from).then(|| (self.sums[to] - self.sums[from]) / f(to - from))
+    }
+}
+
+/// Half the width of a step's window: so many pixels on each side of its middle one.
+const HALF: usize = 4;
+
+/// How surely there is a step at each place and distance, and how often one is there by chance.
+fn stepped(colors: &[[f32; 3]], wide: usize, offs: usize) -> (Vec<f32>, Vec<f32>, f64) {
+    let mut jumps = vec![(0.0_f32, 0.0_f32); ALL * offs];
+    for place in 0..ALL {
+        let row = &colors[place * wide..(place + 1) * wide];
+        for off in 0..offs {
+            let middle = off + HALF;
+            let (mut jump, mut within) = (0.0, 0.0);
+            for channel in 0..3 {
+                let flat = |from: usize| {
+                    let [a, b, c] = [0, 1, 2].map(|by| row[from + by][channel]);
+                    let mean = (a + b + c) / 3.0;
+                    (mean, ((a - mean).powi(2) + (b - mean).powi(2) + (c - mean).powi(2)) / 2.0)
+                };
+                let (before, after) = (flat(middle - 3), flat(middle + 1));
+                jump += (after.0 - before.0).powi(2);
+                within += before.1 + after.1;
+            }
+            jumps[place * offs + off] = (jump, within);
+        }
+    }
+    let mut calm: Vec<f32> = jumps.iter().map(|(_, within)| *within).collect();
+    calm.sort_by(f32::total_cmp);
+    let noise = (2.0 * calm[calm.len() / 5]).max(0.6);
+    let mut steps = vec![0.0_f32; ALL * offs];
+    let mut sharp = vec![0.0_f32; ALL * offs];
+    for place in 0..ALL {
+        let row = &jumps[place * offs..(place + 1) * offs];
+        for off in 0..offs {
+            let (jump, within) = row[off];
+            let top = row[off.saturating_sub(3)..(off + 4).min(offs)].iter().all(|(other, _)| *other <= jump);
+            if top {
+                let sure = jump / (jump + 1.2 * within + 1.3 * noise + f32::MIN_POSITIVE);
+                let sure = ((sure - 0.35) / 0.3).clamp(0.0, 1.0);
+                for near in off.saturating_sub(1)..(off + 2).min(offs) {
+                    let seen = &mut steps[place * offs + near];
+                    *seen = seen.max(sure);
+                    let seen = &mut sharp[place * offs + near];
+                    *seen = seen.max(if near == off { sure } else { 0.8 * sure });
+                }
+            }
+        }
+    }
+    #[allow(clippy::cast_precision_loss, reason = "small numbers")]
+    let chance = f64::from(steps.iter().sum::<f32>()) / steps.len() as f64;
+    (steps, sharp, chance.min(0.5))
+}
+
+/// The colour at a place, between the four pixels round it.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, clippy::cast_precision_loss, reason = "held first")]
+fn between(picture: &Raster, x: f64, y: f64) -> [f32; 3] {
+    let (w, h) = (picture.width(), picture.height());
+    let x = (x - 0.5).clamp(0.0, f(w - 1)) as f32;
+    let y = (y - 0.5).clamp(0.0, f(h - 1)) as f32;
+    let (left, top) = (x as usize, y as usize);
+    let (fx, fy) = (x - left as f32, y - top as f32);
+    let (right, below) = ((left + 1).min(w - 1), (top + 1).min(h - 1));
+    let rgb = picture.rgb();
+    let at = |x: usize, y: usize| (y * w + x) * 3;
+    let from = [at(left, top), at(right, top), at(left, below), at(right, below)];
+    [0, 1, 2].map(|channel| {
+        let [a, b, c, d] = from.map(|from| f32::from(rgb[from + channel]));
+        let (upper, lower) = (a + (b - a) * fx, c + (d - c) * fx);
+        upper + (lower - upper) * fy
+    })
+}
+
+/// The best ring with every side near a ring's own or outside it; `None` if some side shows nothing.
+pub(super) fn best(picture: &Raster, corners: [Point; 4]) -> Option<Ring> {
+    if (0..4).any(|at| corners[at].far(corners[(at + 1) % 4]) < 24.0) {
+        return None;
+    }
+    let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
+    let lines = [0, 1, 2, 3].map(|side| strips[side].lines());
+    let mut rings: Vec<Ring> = Vec::new();
+    let all: usize = lines.iter().map(Vec::len).product();
+    for number in 0..all {
+        let mut rest = number;
+        let taken = [0, 1, 2, 3].map(|side| {
+            let one = rest % lines[side].len();
+            rest /= lines[side].len();
+            &lines[side][one]
+        });
+        rings.extend(judged(picture, &strips, taken));
+    }
+    let mut best = *rings.iter().reduce(|one, other| if other.score > one.score { other } else { one })?;
+    let size = best.area(picture);
+    let rivals = rings.iter().filter(|ring| best.differs(ring) && ring.area(picture) > 0.98 * size);
+    best.rival = rivals.map(|ring| ring.score / best.score).fold(0.0, f64::max);
+    for ring in &rings {
+        if ring.three > best.margin && ring.area(picture) > 1.02 * size && best.differs(ring) { best.margin = ring.three; }
+    }
+    Some(best)
+}
+
+impl Ring {
+    /// Whether some corner lies elsewhere in the other.
+    pub(super) fn differs(&self, other: &Ring) -> bool {
+        let side = self.corners[0].far(self.corners[2]);
+        let apart = |turn: usize| (0..4).any(|at| self.corners[at].far(other.corners[(at + turn) % 4]) > 0.006 * side);
+        (0..4).all(apart)
+    }
+
+    /// All of its corners lie in the other, or nearly.
+    pub(super) fn lies_within(&self, other: &Ring) -> bool {
+        let side = |at: usize| (other.corners[at], other.corners[(at + 1) % 4]);
+        let out = |at: Point, (a, b): (Point, Point)| ((b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x)) / a.far(b);
+        self.corners.iter().all(|at| (0..4).all(|number| out(*at, side(number)) > -4.0))
+    }
+
+    /// Part of the picture within it.
+    pub(super) fn area(&self, picture: &Raster) -> f64 {
+        let twice: f64 =
+            (0..4).map(|at| (self.corners[at], self.corners[(at + 1) % 4])).map(|(a, b)| a.x * b.y - b.x * a.y).sum();
+        twice / 2.0 / (f(picture.width()) * f(picture.height()))
+    }
+}
+
+/// From 0 at `low` to 1 at `high`.
+fn rise(value: f64, low: f64, high: f64) -> f64 {
+    ((value - low) / (high - low)).clamp(0.0, 1.0)
+}
+
+fn judged(picture: &Raster, strips: &[Strip; 4], lines: [&Line; 4]) -> Option<Ring> {
+    let mut corners = [Point::new(0.0, 0.0); 4];
+    for at in 0..4 {
+        let (one, other) = ((at + 3) % 4, at);
+        corners[at] = meet(
+            [strips[one].place(lines[one], 0.0), strips[one].place(lines[one], 1.0)],
+            [strips[other].place(lines[other], 0.0), strips[other].place(lines[other], 1.0)],
+        )?;
+    }
+    Quad::new(corners).ok()?;
+    let mut sides = [0.0_f64; 4];
+    let (mut score, mut weakest, mut least, mut goes_on) = (1.0_f64, 1.0_f64, 1.0_f64, 0.0_f64);
+    for at in 0..4 {
+        let (strip, line) = (&strips[at], lines[at]);
+        let (from, to) = (strip.along(corners[at]), strip.along(corners[(at + 1) % 4]));
+        let over = |share: f64| ((share - strip.chance) / (1.0 - strip.chance)).clamp(0.0, 1.0);
+        let share = over(line.mean(from, to)?);
+        let end = over(line.mean(from, from + 4.0)?).min(over(line.mean(to - 4.0, to)?));
+        // Past the photo's edge nothing is known.
+        let beyond = |from: f64, to: f64| {
+            let at = strip.place(line, ((from + to) / 2.0 - f(EXTRA)) / f(PLACES));
+            let inside = at.x > 0.0 && at.y > 0.0 && at.x < f(picture.width()) && at.y < f(picture.height());
+            if inside { line.mean(from, to).map_or(0.0, over) } else { 0.7 }
+        };
+        let (before, after) = (beyond(from - 8.0, from - 1.0), beyond(to + 1.0, to + 8.0));
+        weakest = weakest.min(share);
+        least = least.min(end);
+        goes_on = goes_on.max(before.max(after));
+        let side = rise(share, 0.15, 0.75) * (0.15 + 0.85 * rise(end, 0.4, 1.0)) * (1.0 - 0.35 * (before + after));
+        score *= side.max(0.0);
+        sides[at] = side;
+    }
+    let mut ring = Ring { corners, score: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
+    sides.sort_by(f64::total_cmp);
+    ring.three = sides[1];
+    ring.score = libm::sqrt(score) * ring.area(picture);
+    (ring.area(picture) > 0.02).then_some(ring)
+}
+
+fn meet(one: [Point; 2], other: [Point; 2]) -> Option<Point> {
+    let (a, b) = (one[1].x - one[0].x, one[1].y - one[0].y);
+    let (c, d) = (other[1].x - other[0].x, other[1].y - other[0].y);
+    let sine = a * d - b * c;
+    if sine.abs() < 1e-9 {
+        return None;
+    }
+    let t = ((other[0].x - one[0].x) * d - (other[0].y - one[0].y) * c) / sine;
+    Some(Point::new(one[0].x + a * t, one[0].y + b * t))
+}
+
+#[doc(hidden)]
+pub(super) fn truth(picture: &Raster, corners: [Point; 4]) -> String {
+    let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
+    let lines = [0, 1, 2, 3].map(|side| strips[side].line(0.0, 0.0));
+    let ring = judged(picture, &strips, [&lines[0], &lines[1], &lines[2], &lines[3]]);
+    let show = |ring: &Ring| format!("score {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} margin {:.2}", ring.score, ring.weakest, ring.end, ring.goes_on, ring.rival, ring.margin);
+    let best = best(picture, corners);
+    format!("truth {} shares {:?} chance {:?}; from truth {}", ring.as_ref().map_or("none".into(), show),
+        lines.each_ref().map(|line| (line.share * 100.0).round() / 100.0), strips.each_ref().map(|s| (s.chance * 100.0).round() / 100.0), best.as_ref().map_or("none".into(), show))
+}
