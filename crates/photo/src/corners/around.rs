@@ -14,7 +14,7 @@ const EXTRA: usize = 15;
 const ALL: usize = PLACES + 2 * EXTRA;
 /// How far outside and within a side lines are looked for, in parts of its length. `Chosen:` margins and gaps of collages.
 const OUT: f64 = 0.13;
-const IN: f64 = 0.035;
+const IN: f64 = 0.07;
 /// Lines kept for a side. `Chosen:` their fourth power is tried.
 const LINES: usize = 8;
 
@@ -22,7 +22,9 @@ const LINES: usize = 8;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Ring {
     pub(super) corners: [Point; 4],
+    /// What speaks for it among those close by, and among all.
     pub(super) score: f64,
+    pub(super) rank: f64,
     /// What part of its faintest side shows a step, beyond chance.
     pub(super) weakest: f64,
     /// The faintest stretch next to a corner.
@@ -270,7 +272,7 @@ pub(super) fn best(picture: &Raster, corners: [Point; 4]) -> Option<Ring> {
     }
     let mut best = *rings.iter().reduce(|one, other| if other.score > one.score { other } else { one })?;
     let size = best.area(picture);
-    let rivals = rings.iter().filter(|ring| best.differs(ring) && ring.area(picture) > 0.98 * size);
+    let rivals = rings.iter().filter(|ring| best.differs(ring) && !ring.lies_within(&best));
     best.rival = rivals.map(|ring| ring.score / best.score).fold(0.0, f64::max);
     for ring in &rings {
         if ring.three > best.margin && ring.area(picture) > 1.02 * size && best.differs(ring) { best.margin = ring.three; }
@@ -335,13 +337,18 @@ fn judged(picture: &Raster, strips: &[Strip; 4], lines: [&Line; 4]) -> Option<Ri
         least = least.min(end);
         goes_on = goes_on.max(before.max(after));
         let side = rise(share, 0.15, 0.75) * (0.15 + 0.85 * rise(end, 0.4, 1.0)) * (1.0 - 0.35 * (before + after));
+        // Right past the corner: a line printed through the sheet goes on there even if the sheet soon ends.
+        let next = line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
+        let side = side * (1.0 - 0.12 * next);
         score *= side.max(0.0);
         sides[at] = side;
     }
-    let mut ring = Ring { corners, score: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
+    let mut ring = Ring { corners, score: 0.0, rank: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
     sides.sort_by(f64::total_cmp);
     ring.three = sides[1];
-    ring.score = libm::sqrt(score) * ring.area(picture);
+    let area = ring.area(picture);
+    ring.score = libm::sqrt(score) * area.powi(4);
+    ring.rank = libm::sqrt(score) * area * area;
     (ring.area(picture) > 0.02).then_some(ring)
 }
 
@@ -361,7 +368,7 @@ pub(super) fn truth(picture: &Raster, corners: [Point; 4]) -> String {
     let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
     let lines = [0, 1, 2, 3].map(|side| strips[side].line(0.0, 0.0));
     let ring = judged(picture, &strips, [&lines[0], &lines[1], &lines[2], &lines[3]]);
-    let show = |ring: &Ring| format!("score {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} margin {:.2}", ring.score, ring.weakest, ring.end, ring.goes_on, ring.rival, ring.margin);
+    let show = |ring: &Ring| format!("rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} margin {:.2}", ring.rank, ring.weakest, ring.end, ring.goes_on, ring.rival, ring.margin);
     let best = best(picture, corners);
     format!("truth {} shares {:?} chance {:?}; from truth {}", ring.as_ref().map_or("none".into(), show),
         lines.each_ref().map(|line| (line.share * 100.0).round() / 100.0), strips.each_ref().map(|s| (s.chance * 100.0).round() / 100.0), best.as_ref().map_or("none".into(), show))

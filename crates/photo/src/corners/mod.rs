@@ -20,13 +20,13 @@ use crate::{Point, Quad, Raster};
 /// Longest side in which lines are sought. `Chosen:` a side of a sheet is then some 300 pixels, its edge one or two.
 const SEEN: usize = 520;
 /// How many rings are laid anew in the larger photo. `Chosen:`.
-const LAID: usize = 12;
+const LAID: usize = 9;
 /// Longest side of the picture that sides are looked for anew in. `Chosen:` a pixel is a thousandth of the photo.
 const LARGER: usize = 1_400;
 /// A side of which less than this shows an edge is faint. `Chosen:` on photos of seeds 1–60 and 5000–5019.
 const SURE: f64 = 0.5;
 /// A stretch next to a corner of which less than this shows an edge is faint. `Chosen:` likewise.
-const SURE_END: f64 = 0.8;
+const SURE_END: f64 = 0.55;
 /// Another ring with more than this part of the best one's score is a rival. `Chosen:` likewise.
 const RIVAL: f64 = 0.9;
 
@@ -70,16 +70,21 @@ pub enum Doubt {
 pub fn find_corners(photo: &Raster) -> Option<Found> {
     let (small, block) = photo.shrunk(SEEN);
     let (larger, larger_block) = photo.shrunk(LARGER);
-    let seen = edges::Edges::of(&small);
-    let lines = lines::found(&seen);
-    let rings = rings::found(&seen, &lines);
+    // Twice: weak edges beside their surroundings, and weak edges beside the noise alone.
+    let mut rings = Vec::new();
+    for share in [0.45, 0.08] {
+        let seen = edges::Edges::of(&small, share);
+        let lines = lines::found(&seen);
+        let found = rings::found(&seen, &lines);
+        rings.extend(found.into_iter().take(LAID));
+    }
     #[allow(clippy::cast_precision_loss, reason = "small numbers")]
     let times = block as f64 / larger_block as f64;
     let near = |ring: &rings::Ring| {
         around::best(&larger, ring.corners.map(|at| Point::new(at.x * times, at.y * times)))
     };
-    let mut laid: Vec<around::Ring> = rings.iter().take(LAID).filter_map(near).collect();
-    laid.sort_by(|one, other| other.score.total_cmp(&one.score));
+    let mut laid: Vec<around::Ring> = rings.iter().filter_map(near).collect();
+    laid.sort_by(|one, other| other.rank.total_cmp(&one.rank));
     let best = *laid.first()?;
     #[allow(clippy::cast_precision_loss, reason = "a small number")]
     let scale = larger_block as f64;
@@ -98,13 +103,13 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
     if best.weakest < SURE || best.end < SURE_END {
         doubts.push(Doubt::FaintSide);
     }
-    if best.margin > 0.7 {
+    if best.margin > 0.8 {
         doubts.push(Doubt::Margin);
     }
     if best.goes_on > 0.8 {
         doubts.push(Doubt::GoesOn);
     }
-    let other = rings[1..].iter().filter(|ring| best.differs(ring) && !ring.lies_within(best)).map(|ring| ring.score / best.score);
+    let other = rings[1..].iter().filter(|ring| best.differs(ring) && !ring.lies_within(best)).map(|ring| ring.rank / best.rank);
     let rival = other.fold(best.rival, f64::max);
     if rival > RIVAL {
         doubts.push(Doubt::Rival);
@@ -118,7 +123,7 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
     }
     let confidence = (best.weakest.min(best.end) * (1.0 - 0.5 * rival.min(1.0)) * 1.6).clamp(0.0, 1.0);
     doubts.sort();
-    if std::env::var("TRACE").is_ok() { eprintln!("   best score {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} {rival:.2} margin {:.2} laid {laid:.2}", best.score, best.weakest, best.end, best.goes_on, best.rival, best.margin); }
+    if std::env::var("TRACE").is_ok() { println!("   best rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} {rival:.2} margin {:.2} laid {laid:.2}", best.rank, best.weakest, best.end, best.goes_on, best.rival, best.margin); }
     Found { corners, confidence, doubts }
 }
 
@@ -126,7 +131,7 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
 pub fn truth(photo: &Raster, truth: [Point; 4]) -> String {
     let (larger, _) = photo.shrunk(LARGER);
     let (small, block) = photo.shrunk(SEEN);
-    let seen = edges::Edges::of(&small);
+    let seen = edges::Edges::of(&small, 0.08);
     let lines = lines::found(&seen);
     let rings = rings::found(&seen, &lines);
     let side = truth[0].far(truth[2]);
