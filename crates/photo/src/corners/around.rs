@@ -6,7 +6,7 @@
 //! strip are counted. Of all ways to take a line for each side, that one is the sheet whose sides show steps from corner to
 //! corner and none beyond; of several such, the outermost.
 
-use crate::{Point, Quad, Raster};
+use crate::{Point, Raster};
 
 /// Places along a side, and as many beyond each end.
 const PLACES: usize = 84;
@@ -16,7 +16,7 @@ const ALL: usize = PLACES + 2 * EXTRA;
 const OUT: f64 = 0.13;
 const IN: f64 = 0.07;
 /// Lines kept for a side. `Chosen:` their fourth power is tried.
-const LINES: usize = 8;
+const LINES: usize = 9;
 
 /// Four corners in the larger picture with what speaks for them.
 #[derive(Debug, Clone, Copy)]
@@ -99,6 +99,8 @@ impl Strip {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "within the strip")]
     fn lines(&self) -> Vec<Line> {
         let mut found: Vec<(f32, usize, usize)> = Vec::new();
+        let chance = self.chance as f32;
+        let least = (chance + 0.35 * (1.0 - chance)) * PLACES as f32;
         for start in 0..self.offs {
             for end in 0..self.offs {
                 let far = f(start.abs_diff(self.inner).max(end.abs_diff(self.inner)));
@@ -112,7 +114,7 @@ impl Strip {
                     sum += self.sharp[place * self.offs + at as usize];
                     at += by;
                 }
-                if sum > 0.25 * PLACES as f32 {
+                if sum > least {
                     found.push((sum, start, end));
                 }
             }
@@ -317,8 +319,8 @@ fn judged(picture: &Raster, strips: &[Strip; 4], lines: [&Line; 4]) -> Option<Ri
             [strips[other].place(lines[other], 0.0), strips[other].place(lines[other], 1.0)],
         )?;
     }
-    Quad::new(corners).ok()?;
     let mut sides = [0.0_f64; 4];
+    let mut rank = 1.0_f64;
     let (mut score, mut weakest, mut least, mut goes_on) = (1.0_f64, 1.0_f64, 1.0_f64, 0.0_f64);
     for at in 0..4 {
         let (strip, line) = (&strips[at], lines[at]);
@@ -336,19 +338,19 @@ fn judged(picture: &Raster, strips: &[Strip; 4], lines: [&Line; 4]) -> Option<Ri
         weakest = weakest.min(share);
         least = least.min(end);
         goes_on = goes_on.max(before.max(after));
-        let side = rise(share, 0.15, 0.75) * (0.15 + 0.85 * rise(end, 0.4, 1.0)) * (1.0 - 0.35 * (before + after));
         // Right past the corner: a line printed through the sheet goes on there even if the sheet soon ends.
         let next = line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
-        let side = side * (1.0 - 0.12 * next);
-        score *= side.max(0.0);
+        let side = rise(share, 0.3, 0.8) * (0.1 + 0.9 * rise(end, 0.4, 1.0));
         sides[at] = side;
+        score *= side * (1.0 - 0.15 * (before + after)) * (1.0 - 0.08 * next);
+        rank *= side * (1.0 - 0.35 * (before + after)) * (1.0 - 0.08 * next);
     }
     let mut ring = Ring { corners, score: 0.0, rank: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
     sides.sort_by(f64::total_cmp);
     ring.three = sides[1];
     let area = ring.area(picture);
-    ring.score = libm::sqrt(score) * area.powi(4);
-    ring.rank = libm::sqrt(score) * area * area;
+    ring.score = libm::sqrt(score) * area.powi(3);
+    ring.rank = libm::sqrt(rank) * area;
     (ring.area(picture) > 0.02).then_some(ring)
 }
 

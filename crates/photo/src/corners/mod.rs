@@ -20,7 +20,7 @@ use crate::{Point, Quad, Raster};
 /// Longest side in which lines are sought. `Chosen:` a side of a sheet is then some 300 pixels, its edge one or two.
 const SEEN: usize = 520;
 /// How many rings are laid anew in the larger photo. `Chosen:`.
-const LAID: usize = 9;
+const LAID: usize = 6;
 /// Longest side of the picture that sides are looked for anew in. `Chosen:` a pixel is a thousandth of the photo.
 const LARGER: usize = 1_400;
 /// A side of which less than this shows an edge is faint. `Chosen:` on photos of seeds 1–60 and 5000–5019.
@@ -76,7 +76,11 @@ pub fn find_corners(photo: &Raster) -> Option<Found> {
         let seen = edges::Edges::of(&small, share);
         let lines = lines::found(&seen);
         let found = rings::found(&seen, &lines);
-        rings.extend(found.into_iter().take(LAID));
+        for ring in found.into_iter().take(LAID) {
+            if !rings.iter().any(|other: &rings::Ring| other.nearly(&ring)) {
+                rings.push(ring);
+            }
+        }
     }
     #[allow(clippy::cast_precision_loss, reason = "small numbers")]
     let times = block as f64 / larger_block as f64;
@@ -100,7 +104,7 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
     let (w, h) = (photo.width() as f64, photo.height() as f64);
     let mut doubts = Vec::new();
     let laid = support.iter().copied().fold(1.0, f64::min);
-    if best.weakest < SURE || best.end < SURE_END {
+    if best.weakest < SURE || laid < 0.3 || best.end < SURE_END {
         doubts.push(Doubt::FaintSide);
     }
     if best.margin > 0.8 {

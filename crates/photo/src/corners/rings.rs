@@ -28,19 +28,27 @@ struct Corner {
 /// Corners followed from. `Chosen:` enough for a patterned sheet on a patterned table; bounds the time.
 const MOST_CORNERS: usize = 1_200;
 
-/// The rings, best first; at most a dozen.
+/// The rings: the best few, then two of three sides only, then others.
 pub(super) fn found(edges: &Edges, lines: &[Line]) -> Vec<Ring> {
     let corners = corners(edges, lines);
     let search = Search::new(edges, lines, &corners);
-    let mut rings = search.rings();
+    let mut rings = best_of(search.rings(), 9);
+    let more = rings.split_off(rings.len().min(4));
+    rings.extend(best_of(search.halves(lines), 2));
+    rings.extend(more);
+    rings
+}
+
+/// The best so many that are not nearly the same.
+fn best_of(mut rings: Vec<Ring>, most: usize) -> Vec<Ring> {
     rings.sort_by(|one, other| other.score.total_cmp(&one.score));
     let mut kept: Vec<Ring> = Vec::new();
     for ring in rings {
+        if kept.len() == most {
+            break;
+        }
         if !kept.iter().any(|other| other.nearly(&ring)) {
             kept.push(ring);
-        }
-        if kept.len() == 12 {
-            break;
         }
     }
     kept
@@ -163,8 +171,51 @@ impl<'a> Search<'a> {
         rings
     }
 
+    /// Three sides that hang together; the fourth runs between the places where the outer two seem to end.
+    fn halves(&self, lines: &[Line]) -> Vec<Ring> {
+        let least = 0.2 * px(self.edges.width.min(self.edges.height));
+        let reach = px(self.edges.width.max(self.edges.height));
+        let end = |from: &Corner, arm: usize| {
+            let (number, way) = from.arms[arm];
+            let line = &lines[number];
+            let start = line.along(from.at);
+            let (mut far, mut best) = (least, (0.0, least));
+            while far < reach {
+                let sum = (line.support(start, start + way * far) - 0.35) * far;
+                if sum > best.0 {
+                    best = (sum, far);
+                }
+                far += 2.0;
+            }
+            let far = best.1;
+            let beyond = line.support(start + way * (far + 3.0), start + way * (far + PAST));
+            (line.place(start + way * far), line.support(start, start + way * far), beyond)
+        };
+        let mut rings = Vec::new();
+        for (first, corner) in self.corners.iter().enumerate() {
+            for arm in 0..2 {
+                for side in self.sides[first][arm].iter().filter(|side| side.to > first && side.support > 0.4) {
+                    let other = &self.corners[side.to];
+                    if corner.at.far(other.at) < 1.5 * least {
+                        continue;
+                    }
+                    let (back, on) = (end(corner, 1 - arm), end(other, 1 - side.arm));
+                    let part = |to: usize, support: f64, beyond: f64| Side { to, arm: 0, support, beyond, most: beyond };
+                    let (left, right) = (part(first, back.1, back.2), part(side.to, on.1, on.2));
+                    // The side that was not seen is as good as the others' mean.
+                    let unseen = part(first, (back.1 + on.1) / 2.0, (back.2 + on.2) / 2.0);
+                    rings.extend(self.ring_at([corner.at, other.at, on.0, back.0], [side, &right, &unseen, &left]));
+                }
+            }
+        }
+        rings
+    }
+
     fn ring(&self, at: [usize; 4], sides: [&Side; 4]) -> Option<Ring> {
-        let mut corners = at.map(|at| self.corners[at].at);
+        self.ring_at(at.map(|at| self.corners[at].at), sides)
+    }
+
+    fn ring_at(&self, mut corners: [Point; 4], sides: [&Side; 4]) -> Option<Ring> {
         let mut area = twice_area(&corners);
         if area < 0.0 {
             corners.reverse();
@@ -216,7 +267,7 @@ fn twice_area(corners: &[Point; 4]) -> f64 {
 
 impl Ring {
     /// The same ring but for some pixels.
-    fn nearly(&self, other: &Ring) -> bool {
+    pub(super) fn nearly(&self, other: &Ring) -> bool {
         (0..4).any(|turn| (0..4).all(|at| self.corners[at].far(other.corners[(at + turn) % 4]) < 7.0))
     }
 
