@@ -118,7 +118,8 @@ fn bicubic(photo: &Raster, map: &Homography, width: usize, height: usize) -> Vec
                 let mut down = [0i32; 12];
                 let times = |value: u8, weight: i16| i32::from(i16::from(value)) * i32::from(weight);
                 for at in 0..12 {
-                    down[at] = times(r0[at], wy[0]) + times(r1[at], wy[1]) + times(r2[at], wy[2]) + times(r3[at], wy[3]);
+                    down[at] =
+                        times(r0[at], wy[0]) + times(r1[at], wy[1]) + times(r2[at], wy[2]) + times(r3[at], wy[3]);
                 }
                 for channel in 0..3 {
                     sums[channel] += down[channel] * i32::from(wx[0])

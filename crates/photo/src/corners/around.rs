@@ -6,6 +6,7 @@
 //! strip are counted. Of all ways to take a line for each side, that one is the sheet whose sides show steps from corner to
 //! corner and none beyond; of several such, the outermost.
 
+use crate::steps::{HALF, Stepped, stepped};
 use crate::{Point, Raster};
 
 /// Places along a side, and as many beyond each end.
@@ -91,7 +92,7 @@ impl Strip {
                 colors[place * wide + off] = sum.map(|value| value / samples as f32);
             }
         }
-        let (steps, sharp, chance) = stepped(&colors, wide, offs);
+        let Stepped { steps, sharp, chance } = stepped(&colors, ALL, wide, offs);
         Self { from, way, normal, long, inner, offs, steps, sharp, chance }
     }
 
@@ -184,57 +185,6 @@ impl Line {
     }
 }
 
-/// Half the width of a step's window: so many pixels on each side of its middle one.
-const HALF: usize = 4;
-
-/// How surely there is a step at each place and distance, and how often one is there by chance.
-fn stepped(colors: &[[f32; 3]], wide: usize, offs: usize) -> (Vec<f32>, Vec<f32>, f64) {
-    let mut jumps = vec![(0.0_f32, 0.0_f32); ALL * offs];
-    for place in 0..ALL {
-        let row = &colors[place * wide..(place + 1) * wide];
-        for off in 0..offs {
-            let middle = off + HALF;
-            let (mut jump, mut within) = (0.0, 0.0);
-            for channel in 0..3 {
-                let flat = |from: usize| {
-                    let [a, b, c] = [0, 1, 2].map(|by| row[from + by][channel]);
-                    let mean = (a + b + c) / 3.0;
-                    (mean, ((a - mean).powi(2) + (b - mean).powi(2) + (c - mean).powi(2)) / 2.0)
-                };
-                let (before, after) = (flat(middle - 3), flat(middle + 1));
-                jump += (after.0 - before.0).powi(2);
-                within += before.1 + after.1;
-            }
-            jumps[place * offs + off] = (jump, within);
-        }
-    }
-    let mut calm: Vec<f32> = jumps.iter().map(|(_, within)| *within).collect();
-    calm.sort_by(f32::total_cmp);
-    let noise = (2.0 * calm[calm.len() / 5]).max(0.6);
-    let mut steps = vec![0.0_f32; ALL * offs];
-    let mut sharp = vec![0.0_f32; ALL * offs];
-    for place in 0..ALL {
-        let row = &jumps[place * offs..(place + 1) * offs];
-        for off in 0..offs {
-            let (jump, within) = row[off];
-            let top = row[off.saturating_sub(3)..(off + 4).min(offs)].iter().all(|(other, _)| *other <= jump);
-            if top {
-                let sure = jump / (jump + 1.2 * within + 1.3 * noise + f32::MIN_POSITIVE);
-                let sure = ((sure - 0.35) / 0.3).clamp(0.0, 1.0);
-                for near in off.saturating_sub(1)..(off + 2).min(offs) {
-                    let seen = &mut steps[place * offs + near];
-                    *seen = seen.max(sure);
-                    let seen = &mut sharp[place * offs + near];
-                    *seen = seen.max(if near == off { sure } else { 0.8 * sure });
-                }
-            }
-        }
-    }
-    #[allow(clippy::cast_precision_loss, reason = "small numbers")]
-    let chance = f64::from(steps.iter().sum::<f32>()) / steps.len() as f64;
-    (steps, sharp, chance.min(0.5))
-}
-
 /// The colour at a place, between the four pixels round it.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, clippy::cast_precision_loss, reason = "held first")]
 fn between(picture: &Raster, x: f64, y: f64) -> [f32; 3] {
@@ -277,7 +227,9 @@ pub(super) fn best(picture: &Raster, corners: [Point; 4]) -> Option<Ring> {
     let rivals = rings.iter().filter(|ring| best.differs(ring) && !ring.lies_within(&best));
     best.rival = rivals.map(|ring| ring.score / best.score).fold(0.0, f64::max);
     for ring in &rings {
-        if ring.three > best.margin && ring.area(picture) > 1.02 * size && best.differs(ring) { best.margin = ring.three; }
+        if ring.three > best.margin && ring.area(picture) > 1.02 * size && best.differs(ring) {
+            best.margin = ring.three;
+        }
     }
     Some(best)
 }
@@ -293,7 +245,8 @@ impl Ring {
     /// All of its corners lie in the other, or nearly.
     pub(super) fn lies_within(&self, other: &Ring) -> bool {
         let side = |at: usize| (other.corners[at], other.corners[(at + 1) % 4]);
-        let out = |at: Point, (a, b): (Point, Point)| ((b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x)) / a.far(b);
+        let out =
+            |at: Point, (a, b): (Point, Point)| ((b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x)) / a.far(b);
         self.corners.iter().all(|at| (0..4).all(|number| out(*at, side(number)) > -4.0))
     }
 
@@ -339,13 +292,15 @@ fn judged(picture: &Raster, strips: &[Strip; 4], lines: [&Line; 4]) -> Option<Ri
         least = least.min(end);
         goes_on = goes_on.max(before.max(after));
         // Right past the corner: a line printed through the sheet goes on there even if the sheet soon ends.
-        let next = line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
+        let next =
+            line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
         let side = rise(share, 0.3, 0.8) * (0.1 + 0.9 * rise(end, 0.4, 1.0));
         sides[at] = side;
         score *= side * (1.0 - 0.15 * (before + after)) * (1.0 - 0.08 * next);
         rank *= side * (1.0 - 0.35 * (before + after)) * (1.0 - 0.08 * next);
     }
-    let mut ring = Ring { corners, score: 0.0, rank: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
+    let mut ring =
+        Ring { corners, score: 0.0, rank: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
     sides.sort_by(f64::total_cmp);
     ring.three = sides[1];
     let area = ring.area(picture);
@@ -370,8 +325,18 @@ pub(super) fn truth(picture: &Raster, corners: [Point; 4]) -> String {
     let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
     let lines = [0, 1, 2, 3].map(|side| strips[side].line(0.0, 0.0));
     let ring = judged(picture, &strips, [&lines[0], &lines[1], &lines[2], &lines[3]]);
-    let show = |ring: &Ring| format!("rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} margin {:.2}", ring.rank, ring.weakest, ring.end, ring.goes_on, ring.rival, ring.margin);
+    let show = |ring: &Ring| {
+        format!(
+            "rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} margin {:.2}",
+            ring.rank, ring.weakest, ring.end, ring.goes_on, ring.rival, ring.margin
+        )
+    };
     let best = best(picture, corners);
-    format!("truth {} shares {:?} chance {:?}; from truth {}", ring.as_ref().map_or("none".into(), show),
-        lines.each_ref().map(|line| (line.share * 100.0).round() / 100.0), strips.each_ref().map(|s| (s.chance * 100.0).round() / 100.0), best.as_ref().map_or("none".into(), show))
+    format!(
+        "truth {} shares {:?} chance {:?}; from truth {}",
+        ring.as_ref().map_or("none".into(), show),
+        lines.each_ref().map(|line| (line.share * 100.0).round() / 100.0),
+        strips.each_ref().map(|s| (s.chance * 100.0).round() / 100.0),
+        best.as_ref().map_or("none".into(), show)
+    )
 }

@@ -84,9 +84,8 @@ pub fn find_corners(photo: &Raster) -> Option<Found> {
     }
     #[allow(clippy::cast_precision_loss, reason = "small numbers")]
     let times = block as f64 / larger_block as f64;
-    let near = |ring: &rings::Ring| {
-        around::best(&larger, ring.corners.map(|at| Point::new(at.x * times, at.y * times)))
-    };
+    let near =
+        |ring: &rings::Ring| around::best(&larger, ring.corners.map(|at| Point::new(at.x * times, at.y * times)));
     let mut laid: Vec<around::Ring> = rings.iter().filter_map(near).collect();
     laid.sort_by(|one, other| other.rank.total_cmp(&one.rank));
     let best = *laid.first()?;
@@ -113,7 +112,10 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
     if best.goes_on > 0.8 {
         doubts.push(Doubt::GoesOn);
     }
-    let other = rings[1..].iter().filter(|ring| best.differs(ring) && !ring.lies_within(best)).map(|ring| ring.rank / best.rank);
+    let other = rings[1..]
+        .iter()
+        .filter(|ring| best.differs(ring) && !ring.lies_within(best))
+        .map(|ring| ring.rank / best.rank);
     let rival = other.fold(best.rival, f64::max);
     if rival > RIVAL {
         doubts.push(Doubt::Rival);
@@ -127,7 +129,12 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
     }
     let confidence = (best.weakest.min(best.end) * (1.0 - 0.5 * rival.min(1.0)) * 1.6).clamp(0.0, 1.0);
     doubts.sort();
-    if std::env::var("TRACE").is_ok() { println!("   best rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} {rival:.2} margin {:.2} laid {laid:.2}", best.rank, best.weakest, best.end, best.goes_on, best.rival, best.margin); }
+    if std::env::var("TRACE").is_ok() {
+        println!(
+            "   best rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} {rival:.2} margin {:.2} laid {laid:.2}",
+            best.rank, best.weakest, best.end, best.goes_on, best.rival, best.margin
+        );
+    }
     Found { corners, confidence, doubts }
 }
 
@@ -139,13 +146,29 @@ pub fn truth(photo: &Raster, truth: [Point; 4]) -> String {
     let lines = lines::found(&seen);
     let rings = rings::found(&seen, &lines);
     let side = truth[0].far(truth[2]);
-    let offs: Vec<i64> = rings.iter().map(|ring| {
-        let off = |turn: usize| (0..4).map(|at| { let p = ring.corners[(at + turn) % 4]; Point::new(p.x * block as f64, p.y * block as f64).far(truth[at]) }).fold(0.0_f64, f64::max);
-        ((0..4).map(off).fold(f64::INFINITY, f64::min) / side * 1000.0) as i64
-    }).collect();
-    let near: Vec<bool> = (0..4).map(|at| {
-        let (a, b) = (truth[at], truth[(at + 1) % 4]);
-        lines.iter().any(|line| [a, b].iter().all(|p| ((p.x * line.normal[0] + p.y * line.normal[1]) / block as f64 - line.at).abs() < 3.0))
-    }).collect();
+    let offs: Vec<i64> = rings
+        .iter()
+        .map(|ring| {
+            let off = |turn: usize| {
+                (0..4)
+                    .map(|at| {
+                        let p = ring.corners[(at + turn) % 4];
+                        Point::new(p.x * block as f64, p.y * block as f64).far(truth[at])
+                    })
+                    .fold(0.0_f64, f64::max)
+            };
+            ((0..4).map(off).fold(f64::INFINITY, f64::min) / side * 1000.0) as i64
+        })
+        .collect();
+    let near: Vec<bool> = (0..4)
+        .map(|at| {
+            let (a, b) = (truth[at], truth[(at + 1) % 4]);
+            lines.iter().any(|line| {
+                [a, b]
+                    .iter()
+                    .all(|p| ((p.x * line.normal[0] + p.y * line.normal[1]) / block as f64 - line.at).abs() < 3.0)
+            })
+        })
+        .collect();
     format!("{}; rings off ‰ {offs:?}; lines {} {near:?}", around::truth(&larger, truth), lines.len())
 }

@@ -200,7 +200,8 @@ impl<'a> Search<'a> {
                         continue;
                     }
                     let (back, on) = (end(corner, 1 - arm), end(other, 1 - side.arm));
-                    let part = |to: usize, support: f64, beyond: f64| Side { to, arm: 0, support, beyond, most: beyond };
+                    let part =
+                        |to: usize, support: f64, beyond: f64| Side { to, arm: 0, support, beyond, most: beyond };
                     let (left, right) = (part(first, back.1, back.2), part(side.to, on.1, on.2));
                     // The side that was not seen is as good as the others' mean.
                     let unseen = part(first, (back.1 + on.1) / 2.0, (back.2 + on.2) / 2.0);
