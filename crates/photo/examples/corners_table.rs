@@ -35,9 +35,6 @@ fn main() {
                 "seed {seed}: off {off:.2?} % sure {sure:.2} {doubts:?}; {} on {:?}, {:.0}°",
                 scene.paper, scene.table, scene.tilt_deg
             );
-            if std::env::var("TRACE").is_ok() {
-                println!("   {}", photo::corners::truth(&scene.photo, scene.corners));
-            }
             if let Some(folder) = asked.get(3) {
                 let head = format!("P6 {} {} 255\n", scene.photo.width(), scene.photo.height());
                 let _ = std::fs::write(format!("{folder}/{seed}.ppm"), [head.as_bytes(), scene.photo.rgb()].concat());

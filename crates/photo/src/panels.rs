@@ -2,7 +2,7 @@
 //!
 //! 1. Colours are averaged over short blocks along each way; `steps` asks how surely there is a step across.
 //! 2. A line divides a part of the sheet if it shows a step nearly from edge to edge, and if the prints on its two sides are
-//!    not the same: a stripe of one print has the same colours on both sides.
+//!    not the same: a stripe of one print has that print's colours on both sides.
 //! 3. The part is divided there, and both halves likewise; a line of one half only is found so.
 //! 4. A narrow plain strip between two lines, or along an edge, that neither neighbour has the colour of is a gap, no panel.
 //!
@@ -36,8 +36,11 @@ const GAP: f64 = 0.03;
 const BESIDE: f64 = 0.085;
 /// A line shows a step along so much of itself, beyond chance. `Chosen:` on sheets of seeds 1–40.
 const SHOWN: f64 = 0.7;
-/// Colours differ by so many levels in the mean. `Chosen:` likewise.
-const APART: f64 = 8.0;
+/// Prints differ if so much of one has colours that the other has nearly nothing of. `Chosen:` likewise.
+const APART: f64 = 0.15;
+const RARE: f64 = 0.015;
+/// Colours told apart, each channel: those of neighbouring bins are alike, for the lamp's sake.
+const BINS: usize = 16;
 /// How far a line may lean over the whole sheet, in pixels of `SEEN`. `Chosen:` 0.4°.
 const LEAN: i32 = 4;
 
@@ -219,7 +222,7 @@ impl Look {
                 let apart = if last > first { apart.max(2.0 * APART) } else { apart };
                 if apart > APART {
                     let long = f(part.to[1 - axis] - part.from[1 - axis]) / self.longest();
-                    let worth = sure.min(other) * apart.min(40.0) * (0.5 + long);
+                    let worth = sure.min(other) * apart.min(0.6) * (0.5 + long);
                     cuts.push(Cut { axis, first: first + usize::from(last == first), last: last + 1, worth });
                 }
             }
@@ -313,30 +316,34 @@ impl Look {
         if count > 0.0 { near / count } else { 0.0 }
     }
 
-    /// How far the colours of two prints lie apart, whatever their places: the mean distance between channels in order, of
-    /// the channel where it is largest.
+    /// What share of either print has colours that the other has not, whichever is more: where in a print its colours lie,
+    /// and how much there is of each, is not asked, since a band may end amid a stripe.
     fn apart(&self, one: Part, other: Part) -> f64 {
         let spread = |part: Part| {
-            let mut counts = [[0.0_f64; 64]; 3];
-            let mut all = 0.0;
+            let mut counts = vec![0u32; BINS * BINS * BINS];
+            let mut all = 0u32;
             for pixel in self.pixels(part) {
-                for (counts, value) in counts.iter_mut().zip(pixel) {
-                    counts[usize::from(value) / 4] += 1.0;
-                }
-                all += 1.0;
+                let [r, g, b] = pixel.map(|value| usize::from(value) * BINS / 256);
+                counts[(r * BINS + g) * BINS + b] += 1;
+                all += 1;
             }
-            counts.map(|counts| counts.map(|count| count / f64::max(all, 1.0)))
+            (counts, f64::from(all.max(1)))
         };
         let (one, other) = (spread(one), spread(other));
-        (0..3)
-            .map(|channel| {
-                let (mut sum, mut apart) = (0.0_f64, 0.0);
-                for at in 0..64 {
-                    sum += one[channel][at] - other[channel][at];
-                    apart += sum.abs() * 4.0;
+        let missing = |(counts, all): &(Vec<u32>, f64), (others, rest): &(Vec<u32>, f64)| {
+            let near = |at: usize| at.saturating_sub(1)..(at + 2).min(BINS);
+            let mut sum = 0u32;
+            for (at, count) in counts.iter().enumerate().filter(|(_, count)| **count > 0) {
+                let (r, g, b) = (at / BINS / BINS, at / BINS % BINS, at % BINS);
+                let around =
+                    near(r).flat_map(|r| near(g).flat_map(move |g| near(b).map(move |b| (r * BINS + g) * BINS + b)));
+                let there: u32 = around.map(|at| others[at]).sum();
+                if f64::from(there) < RARE * rest {
+                    sum += count;
                 }
-                apart
-            })
-            .fold(0.0, f64::max)
+            }
+            f64::from(sum) / all
+        };
+        missing(&one, &other).max(missing(&other, &one))
     }
 }

@@ -25,7 +25,7 @@ pub(crate) fn stepped(colors: &[[f32; 3]], rows: usize, wide: usize, offs: usize
         for off in 0..offs {
             let middle = off + HALF;
             let (mut jump, mut within) = (0.0, 0.0);
-            for channel in 0..3 {
+            for channel in [0, 1, 2] {
                 let flat = |from: usize| {
                     let [a, b, c] = [0, 1, 2].map(|by| row[from + by][channel]);
                     let mean = (a + b + c) / 3.0;

@@ -16,8 +16,8 @@ const ALL: usize = PLACES + 2 * EXTRA;
 /// How far outside and within a side lines are looked for, in parts of its length. `Chosen:` margins and gaps of collages.
 const OUT: f64 = 0.13;
 const IN: f64 = 0.07;
-/// Lines kept for a side. `Chosen:` their fourth power is tried.
-const LINES: usize = 9;
+/// Lines kept for a side. `Chosen:` their fourth power is tried; a striped paper has many.
+const LINES: usize = 12;
 
 /// Four corners in the larger picture with what speaks for them.
 #[derive(Debug, Clone, Copy)]
@@ -34,7 +34,9 @@ pub(super) struct Ring {
     pub(super) goes_on: f64,
     /// Score of the best other ring that differs, in parts of this one's.
     pub(super) rival: f64,
+    /// What speaks for its sides but the faintest.
     three: f64,
+    /// The same of a larger ring near by: it may be the sheet, one side of it unseen.
     pub(super) margin: f64,
 }
 
@@ -133,11 +135,11 @@ impl Strip {
                 }
             }
         }
-        // The best few, and of the others the outermost.
+        // The best, and of the others the outermost.
         if kept.len() > LINES {
-            let mut others = kept.split_off(LINES / 2);
+            let mut others = kept.split_off(LINES * 2 / 3);
             others.sort_by_key(|(start, end)| std::cmp::Reverse(start + end));
-            others.truncate(LINES - LINES / 2);
+            others.truncate(LINES - LINES * 2 / 3);
             kept.extend(others);
         }
         kept.into_iter().map(|(start, end)| self.line(f(start) - f(self.inner), f(end) - f(self.inner))).collect()
@@ -211,27 +213,120 @@ pub(super) fn best(picture: &Raster, corners: [Point; 4]) -> Option<Ring> {
     }
     let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
     let lines = [0, 1, 2, 3].map(|side| strips[side].lines());
+    let tables = Tables::of(picture, &strips, &lines);
     let mut rings: Vec<Ring> = Vec::new();
-    let all: usize = lines.iter().map(Vec::len).product();
-    for number in 0..all {
-        let mut rest = number;
-        let taken = [0, 1, 2, 3].map(|side| {
-            let one = rest % lines[side].len();
-            rest /= lines[side].len();
-            &lines[side][one]
-        });
-        rings.extend(judged(picture, &strips, taken));
+    for a in 0..lines[0].len() {
+        for b in 0..lines[1].len() {
+            for c in 0..lines[2].len() {
+                for d in 0..lines[3].len() {
+                    rings.extend(tables.ring(picture, [a, b, c, d]));
+                }
+            }
+        }
     }
     let mut best = *rings.iter().reduce(|one, other| if other.score > one.score { other } else { one })?;
     let size = best.area(picture);
-    let rivals = rings.iter().filter(|ring| best.differs(ring) && !ring.lies_within(&best));
+    let others = rings.iter().filter(|ring| ring.score > 0.5 * best.score);
+    let rivals = others.filter(|ring| best.differs(ring) && !ring.lies_within(&best));
     best.rival = rivals.map(|ring| ring.score / best.score).fold(0.0, f64::max);
-    for ring in &rings {
-        if ring.three > best.margin && ring.area(picture) > 1.02 * size && best.differs(ring) {
-            best.margin = ring.three;
-        }
-    }
+    let larger = rings.iter().filter(|ring| ring.three > 0.5 && ring.area(picture) > 1.02 * size);
+    best.margin = larger.filter(|ring| best.differs(ring)).map(|ring| ring.three).fold(0.0, f64::max);
     Some(best)
+}
+
+/// What speaks for one side, from corner to corner.
+#[derive(Debug, Clone, Copy)]
+struct Seen {
+    /// What part of it shows a step, beyond chance; the lesser of its ends; how surely it goes on.
+    share: f64,
+    end: f64,
+    goes_on: f64,
+    side: f64,
+    score: f64,
+    rank: f64,
+}
+
+/// Every corner of two lines and every side of three, so that a ring of four is looked up.
+struct Tables {
+    counts: [usize; 4],
+    corners: [Vec<Option<Point>>; 4],
+    sides: [Vec<Option<Seen>>; 4],
+}
+
+impl Tables {
+    fn of(picture: &Raster, strips: &[Strip; 4], lines: &[Vec<Line>; 4]) -> Self {
+        let counts = [0, 1, 2, 3].map(|at| lines[at].len());
+        let whole = |side: usize, line: usize| {
+            let (strip, line) = (&strips[side], &lines[side][line]);
+            [strip.place(line, 0.0), strip.place(line, 1.0)]
+        };
+        let corners = [0, 1, 2, 3].map(|at: usize| {
+            let before = (at + 3) % 4;
+            let pairs = (0..counts[before]).flat_map(|one| (0..counts[at]).map(move |other| (one, other)));
+            pairs.map(|(one, other)| meet(whole(before, one), whole(at, other))).collect::<Vec<_>>()
+        });
+        let sides = [0, 1, 2, 3].map(|at: usize| {
+            let (before, after) = ((at + 3) % 4, (at + 1) % 4);
+            let mut sides = Vec::with_capacity(counts[before] * counts[at] * counts[after]);
+            for first in 0..counts[before] {
+                for own in 0..counts[at] {
+                    for last in 0..counts[after] {
+                        let (from, to) =
+                            (corners[at][first * counts[at] + own], corners[after][own * counts[after] + last]);
+                        let seen = from.zip(to).and_then(|ends| seen(picture, &strips[at], &lines[at][own], ends));
+                        sides.push(seen);
+                    }
+                }
+            }
+            sides
+        });
+        Self { counts, corners, sides }
+    }
+
+    fn ring(&self, picture: &Raster, own: [usize; 4]) -> Option<Ring> {
+        let mut corners = [Point::new(0.0, 0.0); 4];
+        let mut sides = [0.0_f64; 4];
+        let (mut score, mut rank) = (1.0, 1.0);
+        let (mut weakest, mut end, mut goes_on) = (1.0_f64, 1.0_f64, 0.0_f64);
+        for at in 0..4 {
+            let (before, after) = ((at + 3) % 4, (at + 1) % 4);
+            corners[at] = self.corners[at][own[before] * self.counts[at] + own[at]]?;
+            let seen = self.sides[at][(own[before] * self.counts[at] + own[at]) * self.counts[after] + own[after]]?;
+            sides[at] = seen.side;
+            score *= seen.score;
+            rank *= seen.rank;
+            weakest = weakest.min(seen.share);
+            end = end.min(seen.end);
+            goes_on = goes_on.max(seen.goes_on);
+        }
+        sides.sort_by(f64::total_cmp);
+        let three = sides[1];
+        let mut ring = Ring { corners, score: 0.0, rank: 0.0, weakest, end, goes_on, rival: 0.0, three, margin: 0.0 };
+        let area = ring.area(picture);
+        ring.score = libm::sqrt(score) * area * area * area;
+        ring.rank = libm::sqrt(rank) * area;
+        (area > 0.02).then_some(ring)
+    }
+}
+
+fn seen(picture: &Raster, strip: &Strip, line: &Line, ends: (Point, Point)) -> Option<Seen> {
+    let (from, to) = (strip.along(ends.0), strip.along(ends.1));
+    let over = |share: f64| ((share - strip.chance) / (1.0 - strip.chance)).clamp(0.0, 1.0);
+    let share = over(line.mean(from, to)?);
+    let end = over(line.mean(from, from + 4.0)?).min(over(line.mean(to - 4.0, to)?));
+    // Past the photo's edge nothing is known.
+    let beyond = |from: f64, to: f64| {
+        let at = strip.place(line, ((from + to) / 2.0 - f(EXTRA)) / f(PLACES));
+        let inside = at.x > 0.0 && at.y > 0.0 && at.x < f(picture.width()) && at.y < f(picture.height());
+        if inside { line.mean(from, to).map_or(0.0, over) } else { 0.7 }
+    };
+    let (before, after) = (beyond(from - 8.0, from - 1.0), beyond(to + 1.0, to + 8.0));
+    // Right past the corner: a line printed through the sheet goes on there even if the sheet soon ends.
+    let next = line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
+    let side = rise(share, 0.3, 0.8) * (0.03 + 0.97 * rise(end, 0.35, 1.0));
+    let score = side * (1.0 - 0.15 * (before + after)) * (1.0 - 0.08 * next);
+    let rank = side * (1.0 - 0.35 * (before + after)) * (1.0 - 0.08 * next);
+    Some(Seen { share, end, goes_on: before.max(after), side, score, rank })
 }
 
 impl Ring {
@@ -263,52 +358,6 @@ fn rise(value: f64, low: f64, high: f64) -> f64 {
     ((value - low) / (high - low)).clamp(0.0, 1.0)
 }
 
-fn judged(picture: &Raster, strips: &[Strip; 4], lines: [&Line; 4]) -> Option<Ring> {
-    let mut corners = [Point::new(0.0, 0.0); 4];
-    for at in 0..4 {
-        let (one, other) = ((at + 3) % 4, at);
-        corners[at] = meet(
-            [strips[one].place(lines[one], 0.0), strips[one].place(lines[one], 1.0)],
-            [strips[other].place(lines[other], 0.0), strips[other].place(lines[other], 1.0)],
-        )?;
-    }
-    let mut sides = [0.0_f64; 4];
-    let mut rank = 1.0_f64;
-    let (mut score, mut weakest, mut least, mut goes_on) = (1.0_f64, 1.0_f64, 1.0_f64, 0.0_f64);
-    for at in 0..4 {
-        let (strip, line) = (&strips[at], lines[at]);
-        let (from, to) = (strip.along(corners[at]), strip.along(corners[(at + 1) % 4]));
-        let over = |share: f64| ((share - strip.chance) / (1.0 - strip.chance)).clamp(0.0, 1.0);
-        let share = over(line.mean(from, to)?);
-        let end = over(line.mean(from, from + 4.0)?).min(over(line.mean(to - 4.0, to)?));
-        // Past the photo's edge nothing is known.
-        let beyond = |from: f64, to: f64| {
-            let at = strip.place(line, ((from + to) / 2.0 - f(EXTRA)) / f(PLACES));
-            let inside = at.x > 0.0 && at.y > 0.0 && at.x < f(picture.width()) && at.y < f(picture.height());
-            if inside { line.mean(from, to).map_or(0.0, over) } else { 0.7 }
-        };
-        let (before, after) = (beyond(from - 8.0, from - 1.0), beyond(to + 1.0, to + 8.0));
-        weakest = weakest.min(share);
-        least = least.min(end);
-        goes_on = goes_on.max(before.max(after));
-        // Right past the corner: a line printed through the sheet goes on there even if the sheet soon ends.
-        let next =
-            line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
-        let side = rise(share, 0.3, 0.8) * (0.1 + 0.9 * rise(end, 0.4, 1.0));
-        sides[at] = side;
-        score *= side * (1.0 - 0.15 * (before + after)) * (1.0 - 0.08 * next);
-        rank *= side * (1.0 - 0.35 * (before + after)) * (1.0 - 0.08 * next);
-    }
-    let mut ring =
-        Ring { corners, score: 0.0, rank: 0.0, weakest, end: least, goes_on, rival: 0.0, three: 0.0, margin: 0.0 };
-    sides.sort_by(f64::total_cmp);
-    ring.three = sides[1];
-    let area = ring.area(picture);
-    ring.score = libm::sqrt(score) * area.powi(3);
-    ring.rank = libm::sqrt(rank) * area;
-    (ring.area(picture) > 0.02).then_some(ring)
-}
-
 fn meet(one: [Point; 2], other: [Point; 2]) -> Option<Point> {
     let (a, b) = (one[1].x - one[0].x, one[1].y - one[0].y);
     let (c, d) = (other[1].x - other[0].x, other[1].y - other[0].y);
@@ -318,25 +367,4 @@ fn meet(one: [Point; 2], other: [Point; 2]) -> Option<Point> {
     }
     let t = ((other[0].x - one[0].x) * d - (other[0].y - one[0].y) * c) / sine;
     Some(Point::new(one[0].x + a * t, one[0].y + b * t))
-}
-
-#[doc(hidden)]
-pub(super) fn truth(picture: &Raster, corners: [Point; 4]) -> String {
-    let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
-    let lines = [0, 1, 2, 3].map(|side| strips[side].line(0.0, 0.0));
-    let ring = judged(picture, &strips, [&lines[0], &lines[1], &lines[2], &lines[3]]);
-    let show = |ring: &Ring| {
-        format!(
-            "rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} margin {:.2}",
-            ring.rank, ring.weakest, ring.end, ring.goes_on, ring.rival, ring.margin
-        )
-    };
-    let best = best(picture, corners);
-    format!(
-        "truth {} shares {:?} chance {:?}; from truth {}",
-        ring.as_ref().map_or("none".into(), show),
-        lines.each_ref().map(|line| (line.share * 100.0).round() / 100.0),
-        strips.each_ref().map(|s| (s.chance * 100.0).round() / 100.0),
-        best.as_ref().map_or("none".into(), show)
-    )
 }

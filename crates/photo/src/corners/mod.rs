@@ -129,46 +129,5 @@ fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 
     }
     let confidence = (best.weakest.min(best.end) * (1.0 - 0.5 * rival.min(1.0)) * 1.6).clamp(0.0, 1.0);
     doubts.sort();
-    if std::env::var("TRACE").is_ok() {
-        println!(
-            "   best rank {:.3} weakest {:.2} end {:.2} on {:.2} rival {:.2} {rival:.2} margin {:.2} laid {laid:.2}",
-            best.rank, best.weakest, best.end, best.goes_on, best.rival, best.margin
-        );
-    }
     Found { corners, confidence, doubts }
-}
-
-#[doc(hidden)]
-pub fn truth(photo: &Raster, truth: [Point; 4]) -> String {
-    let (larger, _) = photo.shrunk(LARGER);
-    let (small, block) = photo.shrunk(SEEN);
-    let seen = edges::Edges::of(&small, 0.08);
-    let lines = lines::found(&seen);
-    let rings = rings::found(&seen, &lines);
-    let side = truth[0].far(truth[2]);
-    let offs: Vec<i64> = rings
-        .iter()
-        .map(|ring| {
-            let off = |turn: usize| {
-                (0..4)
-                    .map(|at| {
-                        let p = ring.corners[(at + turn) % 4];
-                        Point::new(p.x * block as f64, p.y * block as f64).far(truth[at])
-                    })
-                    .fold(0.0_f64, f64::max)
-            };
-            ((0..4).map(off).fold(f64::INFINITY, f64::min) / side * 1000.0) as i64
-        })
-        .collect();
-    let near: Vec<bool> = (0..4)
-        .map(|at| {
-            let (a, b) = (truth[at], truth[(at + 1) % 4]);
-            lines.iter().any(|line| {
-                [a, b]
-                    .iter()
-                    .all(|p| ((p.x * line.normal[0] + p.y * line.normal[1]) / block as f64 - line.at).abs() < 3.0)
-            })
-        })
-        .collect();
-    format!("{}; rings off ‰ {offs:?}; lines {} {near:?}", around::truth(&larger, truth), lines.len())
 }
