@@ -60,7 +60,6 @@ struct Line {
     start: f64,
     end: f64,
     sums: [f64; ALL + 1],
-    share: f64,
 }
 
 #[allow(clippy::cast_precision_loss, reason = "small numbers")]
@@ -158,8 +157,7 @@ impl Strip {
             };
             sums[place + 1] = sums[place] + seen;
         }
-        let share = (sums[EXTRA + PLACES] - sums[EXTRA]) / f(PLACES);
-        Line { start, end, sums, share }
+        Line { start, end, sums }
     }
 
     fn place(&self, line: &Line, share: f64) -> Point {

@@ -4,8 +4,10 @@
 //!    strong ones in busy places.
 //! 2. `lines`: straight runs of such edges (a Hough transform, then least squares).
 //! 3. `rings`: a side of a sheet *ends* at its corners, while a stripe of the table or a line printed across the sheet goes
-//!    on. Four lines that end at each other make a ring; the best supported and largest one is the sheet.
-//! 4. `refine`: every side is laid anew through the larger photo, to parts of a pixel.
+//!    on. Four lines that end at each other make a ring; so do three, where the fourth side is too faint to be a line.
+//! 4. `around`: each side of the best rings is looked for anew in a larger picture, from within it to well outside, by steps
+//!    of colour along whole lines. The outermost ring whose sides show steps from corner to corner is the sheet.
+//! 5. `refine`: every side is laid anew through the photo, to parts of a pixel.
 //!
 //! Left out on purpose: learned weights, lenses, sheets that leave the photo.
 
@@ -19,11 +21,14 @@ use crate::{Point, Quad, Raster};
 
 /// Longest side in which lines are sought. `Chosen:` a side of a sheet is then some 300 pixels, its edge one or two.
 const SEEN: usize = 520;
-/// How many rings are laid anew in the larger photo. `Chosen:`.
+/// How many rings of each search have their sides looked for anew. `Chosen:` the sheet's is nearly always among them; bounds
+/// the time.
 const LAID: usize = 6;
+/// How much an edge's surroundings take from it, in two searches. `Chosen:` likewise.
+const BESIDE: [f32; 2] = [0.45, 0.08];
 /// Longest side of the picture that sides are looked for anew in. `Chosen:` a pixel is a thousandth of the photo.
 const LARGER: usize = 1_400;
-/// A side of which less than this shows an edge is faint. `Chosen:` on photos of seeds 1–60 and 5000–5019.
+/// A side of which less than this shows an edge is faint. `Chosen:` on photos of seeds 50001–50100.
 const SURE: f64 = 0.5;
 /// A stretch next to a corner of which less than this shows an edge is faint. `Chosen:` likewise.
 const SURE_END: f64 = 0.55;
@@ -48,7 +53,7 @@ pub enum Doubt {
     FaintSide,
     /// A side seems to go on past its corner.
     GoesOn,
-    /// More lines run close outside the sides: these may be a printed margin and not the sheet.
+    /// Three sides of a larger ring are close outside: this may be a printed margin and not the sheet.
     Margin,
     /// Another four lines would do nearly as well.
     Rival,
@@ -72,8 +77,8 @@ pub fn find_corners(photo: &Raster) -> Option<Found> {
     let (larger, larger_block) = photo.shrunk(LARGER);
     // Twice: weak edges beside their surroundings, and weak edges beside the noise alone.
     let mut rings = Vec::new();
-    for share in [0.45, 0.08] {
-        let seen = edges::Edges::of(&small, share);
+    for beside in BESIDE {
+        let seen = edges::Edges::of(&small, beside);
         let lines = lines::found(&seen);
         let found = rings::found(&seen, &lines);
         for ring in found.into_iter().take(LAID) {
