@@ -2,7 +2,7 @@
 //!
 //! Prints a line for each photo that went wrong or was doubted, then a table. With a folder, writes the photos that went
 //! wrong as PPM, for looking at. Figures in `docs/photo.md` were made with seeds no threshold was chosen on.
-#![allow(clippy::print_stdout, clippy::disallowed_methods, reason = "a command")]
+#![allow(clippy::print_stdout, clippy::disallowed_methods, clippy::disallowed_types, reason = "a command")]
 #![allow(clippy::cast_precision_loss, clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "counts")]
 
 #[path = "../tests/common/mod.rs"]
@@ -12,12 +12,14 @@ fn main() {
     let asked: Vec<String> = std::env::args().skip(1).collect();
     let number = |at: usize, or: u64| asked.get(at).and_then(|text| text.parse().ok()).unwrap_or(or);
     let (first, count, wide) = (number(0, 1), number(1, 20), usize::try_from(number(2, 1200)).unwrap_or(1200));
-    let mut worst = Vec::new();
+    let (mut worst, mut spent) = (Vec::new(), Vec::new());
     let (mut missed, mut doubted, mut silent) = (0, 0, 0);
     let mut by_table = std::collections::BTreeMap::<_, (u32, u32)>::new();
     for seed in first..first + count {
         let scene = common::scene(seed, wide);
+        let start = std::time::Instant::now();
         let found = photo::find_corners(&scene.photo);
+        spent.push(start.elapsed().as_secs_f64() * 1000.0);
         let off = found.as_ref().map(|found| scene.worst(&found.corners));
         let kind = by_table.entry(scene.table).or_default();
         kind.0 += 1;
@@ -53,6 +55,8 @@ fn main() {
         at(0.95),
         at(1.0)
     );
+    spent.sort_by(f64::total_cmp);
+    println!("milliseconds: median {:.0}, most {:.0}", spent[spent.len() / 2], spent[spent.len() - 1]);
     println!("off by more than 1 % without a warning: {silent}; found well but doubted: {doubted}");
     for (table, (all, good)) in by_table {
         println!("  {table:?}: {good} of {all}");

@@ -17,6 +17,7 @@ mod interest;
 pub mod light;
 mod raster;
 mod square;
+mod steps;
 
 pub use corners::{Doubt, Found, find_corners};
 pub use homography::{Homography, Point, Quad, QuadError};

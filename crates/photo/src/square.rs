@@ -11,7 +11,7 @@ use crate::{Homography, Point, Quad, Raster};
 /// Finest parts of a pixel that places are told apart by: an error of 1/512 of a pixel at most.
 const PARTS: usize = 256;
 /// Weights are whole numbers of this.
-const ONE: i32 = 1 << 10;
+const ONE: i16 = 1 << 10;
 
 /// A straight picture, `width` × `height` pixels, of what lies between the corners.
 ///
@@ -66,7 +66,7 @@ fn row_of(map: &Homography, y: f64, first: f64, step: f64, count: usize) -> impl
 
 /// Catmull-Rom's four weights for each part of a pixel, adding up to `ONE`.
 #[allow(clippy::cast_precision_loss, clippy::cast_possible_truncation, reason = "small whole numbers")]
-fn cubic_weights() -> Vec<[i32; 4]> {
+fn cubic_weights() -> Vec<[i16; 4]> {
     let weights = |part: usize| {
         let t = part as f64 / PARTS as f64;
         let exact = [
@@ -75,8 +75,8 @@ fn cubic_weights() -> Vec<[i32; 4]> {
             ((4.0 - 3.0 * t) * t + 1.0) * t / 2.0,
             (t - 1.0) * t * t / 2.0,
         ];
-        let mut whole = exact.map(|weight| libm::round(weight * f64::from(ONE)) as i32);
-        whole[if t < 0.5 { 1 } else { 2 }] += ONE - whole.iter().sum::<i32>();
+        let mut whole = exact.map(|weight| libm::round(weight * f64::from(ONE)) as i16);
+        whole[if t < 0.5 { 1 } else { 2 }] += ONE - whole.iter().sum::<i16>();
         whole
     };
     (0..PARTS).map(weights).collect()
@@ -94,40 +94,45 @@ fn bicubic(photo: &Raster, map: &Homography, width: usize, height: usize) -> Vec
     let mut rgb = vec![0u8; width * height * 3];
     let far = (wide as f64 + 4.0, high as f64 + 4.0);
     let parts = PARTS as f64;
+    // In parts of a pixel, from the middle of the first one; shifted by 4 pixels so as to be positive.
+    let part = |at: f64, far: f64| ((at.clamp(-3.0, far) + 3.5) * parts + 0.5) as i32;
+    let mut places = vec![(0i32, 0i32); width];
+    let stride = wide * 3;
     for (y, line) in rgb.chunks_exact_mut(width * 3).enumerate() {
-        let places = row_of(map, y as f64 + 0.5, 0.5, 1.0, width);
-        for (to, (x, y)) in line.chunks_exact_mut(3).zip(places) {
-            // In parts of a pixel, from the middle of the first one; shifted by 4 pixels so as to be positive.
-            let part = |at: f64, far: f64| ((at.clamp(-3.0, far) + 3.5) * parts + 0.5) as u32 as usize;
-            let (x, y) = (part(x, far.0), part(y, far.1));
+        // Where the whole row lies first: divisions and roundings then go two at once.
+        for (place, (x, y)) in places.iter_mut().zip(row_of(map, y as f64 + 0.5, 0.5, 1.0, width)) {
+            *place = (part(x, far.0), part(y, far.1));
+        }
+        for (to, (x, y)) in line.chunks_exact_mut(3).zip(&places) {
+            let (x, y) = (*x as usize, *y as usize);
             let (wx, wy) = (&weights[x % PARTS], &weights[y % PARTS]);
             let (left, top) = ((x / PARTS) as isize - 5, (y / PARTS) as isize - 5);
             let mut sums = [1 << 19; 3];
             if left >= 0 && top >= 0 && left as usize + 4 <= wide && top as usize + 4 <= high {
                 let at = (top as usize * wide + left as usize) * 3;
-                let stride = wide * 3;
-                // First down, twelve values at a time, then across: the first goes eight at once.
-                let row = |down: usize| pixels.get(at + down * stride..).and_then(<[u8]>::first_chunk::<12>);
+                // First down, twelve values at a time, then across: the first goes eight at once, since products of
+                // sixteen bits need no wider multiplication.
+                let Some(window) = pixels.get(at..at + 3 * stride + 12) else { continue };
+                let row = |down: usize| window.get(down * stride..).and_then(<[u8]>::first_chunk::<12>);
                 let (Some(r0), Some(r1), Some(r2), Some(r3)) = (row(0), row(1), row(2), row(3)) else { continue };
                 let mut down = [0i32; 12];
+                let times = |value: u8, weight: i16| i32::from(i16::from(value)) * i32::from(weight);
                 for at in 0..12 {
-                    down[at] = i32::from(r0[at]) * wy[0]
-                        + i32::from(r1[at]) * wy[1]
-                        + i32::from(r2[at]) * wy[2]
-                        + i32::from(r3[at]) * wy[3];
+                    down[at] =
+                        times(r0[at], wy[0]) + times(r1[at], wy[1]) + times(r2[at], wy[2]) + times(r3[at], wy[3]);
                 }
                 for channel in 0..3 {
-                    sums[channel] += down[channel] * wx[0]
-                        + down[channel + 3] * wx[1]
-                        + down[channel + 6] * wx[2]
-                        + down[channel + 9] * wx[3];
+                    sums[channel] += down[channel] * i32::from(wx[0])
+                        + down[channel + 3] * i32::from(wx[1])
+                        + down[channel + 6] * i32::from(wx[2])
+                        + down[channel + 9] * i32::from(wx[3]);
                 }
             } else {
                 for (down, weight) in (top..).zip(wy) {
                     for (across, more) in (left..).zip(wx) {
                         let pixel = photo.pixel(across.max(0) as usize, down.max(0) as usize);
                         for (sum, value) in sums.iter_mut().zip(pixel) {
-                            *sum += i32::from(value) * weight * more;
+                            *sum += i32::from(value) * i32::from(*weight) * i32::from(*more);
                         }
                     }
                 }

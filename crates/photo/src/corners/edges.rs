@@ -19,8 +19,9 @@ pub(super) struct Edges {
 const AROUND: usize = 12;
 
 impl Edges {
+    /// `beside`: how much the strength of its surroundings takes from an edge's sureness.
     #[allow(clippy::cast_precision_loss, reason = "small pictures")]
-    pub(super) fn of(picture: &Raster) -> Self {
+    pub(super) fn of(picture: &Raster, beside: f32) -> Self {
         let (width, height) = (picture.width(), picture.height());
         let channels: Vec<Vec<f32>> = (0..3)
             .map(|channel| {
@@ -49,7 +50,7 @@ impl Edges {
         // Half the noise of calm places; `Chosen:` held between a quarter of a level and three.
         let floor = (calm * 1.2).clamp(0.25, 3.0);
         let around = mean_square(&strength, width, height);
-        let sure = strength.iter().zip(&around).map(|(s, a)| s / (s + floor + 0.45 * libm::sqrtf(*a))).collect();
+        let sure = strength.iter().zip(&around).map(|(s, a)| s / (s + floor + beside * libm::sqrtf(*a))).collect();
         let mut edges = Self { width, height, way, sure, ridge: Vec::new() };
         edges.ridge = edges.ridges(&strength);
         edges

@@ -4,24 +4,36 @@
 //!    strong ones in busy places.
 //! 2. `lines`: straight runs of such edges (a Hough transform, then least squares).
 //! 3. `rings`: a side of a sheet *ends* at its corners, while a stripe of the table or a line printed across the sheet goes
-//!    on. Four lines that end at each other make a ring; the best supported and largest one is the sheet.
-//! 4. `refine`: every side is laid anew through the larger photo, to parts of a pixel.
+//!    on. Four lines that end at each other make a ring; so do three, where the fourth side is too faint to be a line.
+//! 4. `around`: each side of the best rings is looked for anew in a larger picture, from within it to well outside, by steps
+//!    of colour along whole lines. The outermost ring whose sides show steps from corner to corner is the sheet.
+//! 5. `refine`: every side is laid anew through the photo, to parts of a pixel.
 //!
 //! Left out on purpose: learned weights, lenses, sheets that leave the photo.
 
+mod around;
 mod edges;
 mod lines;
 mod refine;
 mod rings;
 
-use crate::{Quad, Raster};
+use crate::{Point, Quad, Raster};
 
 /// Longest side in which lines are sought. `Chosen:` a side of a sheet is then some 300 pixels, its edge one or two.
 const SEEN: usize = 520;
-/// How many rings are laid anew in the larger photo. `Chosen:`.
+/// How many rings of each search have their sides looked for anew. `Chosen:` the sheet's is nearly always among them; bounds
+/// the time.
 const LAID: usize = 6;
-/// A side of which less than this shows an edge is faint. `Chosen:` on photos of seeds 1–60 and 5000–5019.
-const SURE: f64 = 0.62;
+/// How much an edge's surroundings take from it, in two searches. `Chosen:` likewise.
+const BESIDE: [f32; 2] = [0.45, 0.08];
+/// Longest side of the picture that sides are looked for anew in. `Chosen:` a pixel is a thousandth of the photo.
+const LARGER: usize = 1_400;
+/// A side of which less than this shows an edge is faint. `Chosen:` on photos of seeds 50001–50100.
+const SURE: f64 = 0.5;
+/// A stretch next to a corner of which less than this shows an edge is faint. `Chosen:` likewise.
+const SURE_END: f64 = 0.55;
+/// Another ring with more than this part of the best one's score is a rival. `Chosen:` likewise.
+const RIVAL: f64 = 0.9;
 
 /// What was found.
 #[derive(Debug, Clone, PartialEq)]
@@ -41,7 +53,7 @@ pub enum Doubt {
     FaintSide,
     /// A side seems to go on past its corner.
     GoesOn,
-    /// More lines run close outside the sides: these may be a printed margin and not the sheet.
+    /// Three sides of a larger ring are close outside: this may be a printed margin and not the sheet.
     Margin,
     /// Another four lines would do nearly as well.
     Rival,
@@ -62,59 +74,65 @@ pub enum Doubt {
 #[must_use]
 pub fn find_corners(photo: &Raster) -> Option<Found> {
     let (small, block) = photo.shrunk(SEEN);
-    let seen = edges::Edges::of(&small);
-    let lines = lines::found(&seen);
-    let rings = rings::found(&seen, &lines);
-    #[allow(clippy::cast_precision_loss, reason = "a small number")]
-    let large = |ring: &rings::Ring| ring.corners.map(|at| crate::Point::new(at.x * block as f64, at.y * block as f64));
-    // A shadow's edge is straight too, but soft: the larger photo tells them apart.
-    let mut laid: Vec<(rings::Ring, refine::Refined)> = Vec::new();
-    for mut ring in rings.into_iter().take(LAID) {
-        if let Some(refined) = refine::refined(photo, large(&ring)) {
-            ring.score *= 0.3 + refined.support.iter().sum::<f64>() / 4.0;
-            laid.push((ring, refined));
+    let (larger, larger_block) = photo.shrunk(LARGER);
+    // Twice: weak edges beside their surroundings, and weak edges beside the noise alone.
+    let mut rings = Vec::new();
+    for beside in BESIDE {
+        let seen = edges::Edges::of(&small, beside);
+        let lines = lines::found(&seen);
+        let found = rings::found(&seen, &lines);
+        for ring in found.into_iter().take(LAID) {
+            if !rings.iter().any(|other: &rings::Ring| other.nearly(&ring)) {
+                rings.push(ring);
+            }
         }
     }
-    laid.sort_by(|one, other| other.0.score.total_cmp(&one.0.score));
-    let (_, best) = laid.first()?;
-    let corners = Quad::new(best.corners).ok()?;
-    let support = best.support;
-    let rings: Vec<rings::Ring> = laid.into_iter().map(|(ring, _)| ring).collect();
-    let mut found = judged(photo, corners, &rings, support);
-    if rings::rims(&rings[0], &lines) >= 2 {
-        found.doubts.push(Doubt::Margin);
-        found.doubts.sort();
-        found.confidence *= 0.6;
-    }
-    Some(found)
+    #[allow(clippy::cast_precision_loss, reason = "small numbers")]
+    let times = block as f64 / larger_block as f64;
+    let near =
+        |ring: &rings::Ring| around::best(&larger, ring.corners.map(|at| Point::new(at.x * times, at.y * times)));
+    let mut laid: Vec<around::Ring> = rings.iter().filter_map(near).collect();
+    laid.sort_by(|one, other| other.rank.total_cmp(&one.rank));
+    let best = *laid.first()?;
+    #[allow(clippy::cast_precision_loss, reason = "a small number")]
+    let scale = larger_block as f64;
+    let refined = refine::refined(photo, best.corners.map(|at| Point::new(at.x * scale, at.y * scale)))?;
+    let corners = Quad::new(refined.corners).ok()?;
+    Some(judged(photo, corners, &laid, refined.support, best.area(&larger)))
 }
 
 /// What speaks against an answer.
 #[allow(clippy::cast_precision_loss, reason = "pixel counts")]
-fn judged(photo: &Raster, corners: Quad, rings: &[rings::Ring], support: [f64; 4]) -> Found {
+fn judged(photo: &Raster, corners: Quad, rings: &[around::Ring], support: [f64; 4], area: f64) -> Found {
     let best = &rings[0];
     let (w, h) = (photo.width() as f64, photo.height() as f64);
     let mut doubts = Vec::new();
-    let weakest = support.iter().copied().fold(1.0, f64::min).min(best.weakest);
-    if weakest < SURE {
+    let laid = support.iter().copied().fold(1.0, f64::min);
+    if best.weakest < SURE || laid < 0.3 || best.end < SURE_END {
         doubts.push(Doubt::FaintSide);
     }
-    if best.goes_on > 0.55 {
+    if best.margin > 0.8 {
+        doubts.push(Doubt::Margin);
+    }
+    if best.goes_on > 0.8 {
         doubts.push(Doubt::GoesOn);
     }
-    let rival = rings[1..].iter().filter(|ring| !ring.lies_within(best) || ring.lies_around(best));
-    let rival = rival.map(|ring| ring.score / best.score).fold(0.0, f64::max);
-    if rival > 0.9 {
+    let other = rings[1..]
+        .iter()
+        .filter(|ring| best.differs(ring) && !ring.lies_within(best))
+        .map(|ring| ring.rank / best.rank);
+    let rival = other.fold(best.rival, f64::max);
+    if rival > RIVAL {
         doubts.push(Doubt::Rival);
     }
-    if best.area < 0.1 {
+    if area < 0.1 {
         doubts.push(Doubt::Small);
     }
     let margin = 0.004 * w.max(h);
     if corners.corners().iter().any(|at| at.x < margin || at.y < margin || at.x > w - margin || at.y > h - margin) {
         doubts.push(Doubt::AtEdge);
     }
-    let confidence = (weakest * (1.0 - 0.5 * rival.min(1.0)) * 1.6).clamp(0.0, 1.0);
+    let confidence = (best.weakest.min(best.end) * (1.0 - 0.5 * rival.min(1.0)) * 1.6).clamp(0.0, 1.0);
     doubts.sort();
     Found { corners, confidence, doubts }
 }

@@ -9,12 +9,6 @@ use crate::Point;
 pub(super) struct Ring {
     pub(super) corners: [Point; 4],
     pub(super) score: f64,
-    /// Mean sureness of its faintest side.
-    pub(super) weakest: f64,
-    /// Part of the picture's area.
-    pub(super) area: f64,
-    /// How surely some side goes on past its corner.
-    pub(super) goes_on: f64,
 }
 
 /// A place where a line ends at another.
@@ -28,19 +22,27 @@ struct Corner {
 /// Corners followed from. `Chosen:` enough for a patterned sheet on a patterned table; bounds the time.
 const MOST_CORNERS: usize = 1_200;
 
-/// The rings, best first; at most a dozen.
+/// The rings: the best few, then two of three sides only, then others.
 pub(super) fn found(edges: &Edges, lines: &[Line]) -> Vec<Ring> {
     let corners = corners(edges, lines);
     let search = Search::new(edges, lines, &corners);
-    let mut rings = search.rings();
+    let mut rings = best_of(search.rings(), 9);
+    let more = rings.split_off(rings.len().min(4));
+    rings.extend(best_of(search.halves(lines), 2));
+    rings.extend(more);
+    rings
+}
+
+/// The best so many that are not nearly the same.
+fn best_of(mut rings: Vec<Ring>, most: usize) -> Vec<Ring> {
     rings.sort_by(|one, other| other.score.total_cmp(&one.score));
     let mut kept: Vec<Ring> = Vec::new();
     for ring in rings {
+        if kept.len() == most {
+            break;
+        }
         if !kept.iter().any(|other| other.nearly(&ring)) {
             kept.push(ring);
-        }
-        if kept.len() == 12 {
-            break;
         }
     }
     kept
@@ -89,9 +91,8 @@ struct Side {
     to: usize,
     arm: usize,
     support: f64,
-    /// Mean sureness past its two ends, and the greater of both.
+    /// Mean sureness past its two ends.
     beyond: f64,
-    most: f64,
 }
 
 /// How far past a corner a side is followed, in pixels of the small picture. `Chosen:` short, since a paper's printed lines
@@ -131,13 +132,7 @@ impl<'a> Search<'a> {
                 }
                 let past = line.support(end + way * 3.0, end + way * PAST);
                 let before = line.support(start - way * 3.0, start - way * PAST);
-                sides.push(Side {
-                    to: *to,
-                    arm: *other,
-                    support,
-                    beyond: (past + before) / 2.0,
-                    most: past.max(before),
-                });
+                sides.push(Side { to: *to, arm: *other, support, beyond: (past + before) / 2.0 });
             }
             sides
         };
@@ -163,8 +158,51 @@ impl<'a> Search<'a> {
         rings
     }
 
+    /// Three sides that hang together; the fourth runs between the places where the outer two seem to end.
+    fn halves(&self, lines: &[Line]) -> Vec<Ring> {
+        let least = 0.2 * px(self.edges.width.min(self.edges.height));
+        let reach = px(self.edges.width.max(self.edges.height));
+        let end = |from: &Corner, arm: usize| {
+            let (number, way) = from.arms[arm];
+            let line = &lines[number];
+            let start = line.along(from.at);
+            let (mut far, mut best) = (least, (0.0, least));
+            while far < reach {
+                let sum = (line.support(start, start + way * far) - 0.35) * far;
+                if sum > best.0 {
+                    best = (sum, far);
+                }
+                far += 2.0;
+            }
+            let far = best.1;
+            let beyond = line.support(start + way * (far + 3.0), start + way * (far + PAST));
+            (line.place(start + way * far), line.support(start, start + way * far), beyond)
+        };
+        let mut rings = Vec::new();
+        for (first, corner) in self.corners.iter().enumerate() {
+            for arm in 0..2 {
+                for side in self.sides[first][arm].iter().filter(|side| side.to > first && side.support > 0.4) {
+                    let other = &self.corners[side.to];
+                    if corner.at.far(other.at) < 1.5 * least {
+                        continue;
+                    }
+                    let (back, on) = (end(corner, 1 - arm), end(other, 1 - side.arm));
+                    let part = |to: usize, support: f64, beyond: f64| Side { to, arm: 0, support, beyond };
+                    let (left, right) = (part(first, back.1, back.2), part(side.to, on.1, on.2));
+                    // The side that was not seen is as good as the others' mean.
+                    let unseen = part(first, (back.1 + on.1) / 2.0, (back.2 + on.2) / 2.0);
+                    rings.extend(self.ring_at([corner.at, other.at, on.0, back.0], [side, &right, &unseen, &left]));
+                }
+            }
+        }
+        rings
+    }
+
     fn ring(&self, at: [usize; 4], sides: [&Side; 4]) -> Option<Ring> {
-        let mut corners = at.map(|at| self.corners[at].at);
+        self.ring_at(at.map(|at| self.corners[at].at), sides)
+    }
+
+    fn ring_at(&self, mut corners: [Point; 4], sides: [&Side; 4]) -> Option<Ring> {
         let mut area = twice_area(&corners);
         if area < 0.0 {
             corners.reverse();
@@ -185,30 +223,9 @@ impl<'a> Search<'a> {
         let beyond = sides.iter().map(|side| side.beyond).sum::<f64>() / 4.0;
         let quality = (0.5 * mean + 0.5 * weakest - 0.6 * beyond).max(0.0);
         let score = quality * libm::sqrt(quality) * (0.5 + libm::sqrt(area));
-        let goes_on = sides.iter().map(|side| side.most).fold(0.0, f64::max);
-        Some(Ring { corners, score, weakest, area, goes_on })
+        Some(Ring { corners, score })
     }
 }
-
-/// How many sides of a ring have another line close outside and nearly along them: a sheet printed to a margin has a ring of
-/// its own within its edge, and where the edge is faint it may be all that was found.
-pub(super) fn rims(ring: &Ring, lines: &[Line]) -> usize {
-    let outside = |side: &usize| {
-        let (a, b) = (ring.corners[*side], ring.corners[(side + 1) % 4]);
-        let long = a.far(b);
-        let normal = [(b.y - a.y) / long, -(b.x - a.x) / long];
-        lines.iter().any(|line| {
-            let way = line.normal[0] * normal[0] + line.normal[1] * normal[1];
-            let off = |at: Point| (line.at - line.normal[0] * at.x - line.normal[1] * at.y) / way;
-            let close = |off: f64| off > 3.0 && off < 0.12 * long;
-            way.abs() > 0.99 && close(off(a)) && close(off(b)) && line.support(line.along(a), line.along(b)) > RIM
-        })
-    };
-    (0..4).filter(outside).count()
-}
-
-/// How sure a line outside a side must be to count. `Chosen:` on photos of seeds 1–60 and 5000–5019.
-const RIM: f64 = 0.3;
 
 fn twice_area(corners: &[Point; 4]) -> f64 {
     (0..4).map(|at| (corners[at], corners[(at + 1) % 4])).map(|(a, b)| a.x * b.y - b.x * a.y).sum()
@@ -216,22 +233,7 @@ fn twice_area(corners: &[Point; 4]) -> f64 {
 
 impl Ring {
     /// The same ring but for some pixels.
-    fn nearly(&self, other: &Ring) -> bool {
+    pub(super) fn nearly(&self, other: &Ring) -> bool {
         (0..4).any(|turn| (0..4).all(|at| self.corners[at].far(other.corners[(at + turn) % 4]) < 7.0))
-    }
-
-    /// All of its corners lie in the other, or nearly.
-    pub(super) fn lies_within(&self, other: &Ring) -> bool {
-        self.corners.iter().all(|at| {
-            (0..4).all(|side| {
-                let (a, b) = (other.corners[side], other.corners[(side + 1) % 4]);
-                ((b.x - a.x) * (at.y - a.y) - (b.y - a.y) * (at.x - a.x)) / a.far(b) > -7.0
-            })
-        })
-    }
-
-    /// The other lies in it.
-    pub(super) fn lies_around(&self, other: &Ring) -> bool {
-        other.lies_within(self)
     }
 }
