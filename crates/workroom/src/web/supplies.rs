@@ -145,7 +145,7 @@ fn shares(plan: &Plan, sums: [&Sum; 3], shop: &Shopping) -> Markup {
     html! {
         h3 { (say("supplies-by-kind", &[])) }
         div.wide tabindex="0" role="region" aria-label=(say("supplies-by-kind", &[])) {
-            table {
+            table.stacks {
                 thead { tr {
                     th scope="col" { (say("supplies-cards", &[])) }
                     @for head in &heads { th scope="col" { (head) } }
@@ -154,8 +154,8 @@ fn shares(plan: &Plan, sums: [&Sum; 3], shop: &Shopping) -> Markup {
                     @for row in trade::by_kind(plan, &shares, sums) {
                         tr {
                             th scope="row" { (row.cards) }
-                            @for (all, each) in &row.figures {
-                                td { (all) br; small { (say("supplies-of-each", &[("each", each.into())])) } }
+                            @for (head, (all, each)) in heads.iter().zip(&row.figures) {
+                                td data-head=(head) { (all) br; small { (say("supplies-of-each", &[("each", each.into())])) } }
                             }
                         }
                     }
