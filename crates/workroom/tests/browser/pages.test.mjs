@@ -69,6 +69,14 @@ const STATES = [
     await eye.open(`${at}/w/1/table`);
     await eye.click('button[data-key=" "]');
   }, "Table", ".all-steps li.done", 1],
+  ["a background that is stamped, with one impression locked", async (eye, at) => {
+    await eye.open(`${at}/`);
+    await eye.run(`const s = document.querySelector('select[name="example"]'); s.value = "stamped-background"; s.closest("form").requestSubmit()`);
+    await soon(async () => assert.match(await eye.url(), /cards/));
+    await eye.open((await eye.url()).replace(/\/cards.*/, "/background"));
+    await eye.fill('.act-lock input[name="numbers"]', "3");
+    await eye.click('.act-lock button[value="lock"]');
+  }, "Stamped by hand", ".impression.locked", 1],
   ["a project that is put away", async (eye, at) => {
     await eye.open(`${at}/`);
     await eye.click('form[action="/w/1/away"] button');
