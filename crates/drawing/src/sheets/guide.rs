@@ -22,7 +22,7 @@ use crate::text::{Align, Face, Style};
 pub struct Guide<'a> {
     /// What the maker said.
     pub background: &'a Background,
-    /// The sheet; numbered for the hand of the edition by [`Guide::for_hand`].
+    /// The sheet, numbered for the hand that the edition is for.
     pub laid: &'a Laid,
     /// The finest mark the maker cuts to.
     pub mark: Rule,
