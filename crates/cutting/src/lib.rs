@@ -9,6 +9,7 @@ pub mod budget;
 pub mod fixed;
 pub mod flexible;
 pub mod grade;
+pub mod placing;
 pub mod replay;
 pub mod steps;
 pub mod tolerance;
