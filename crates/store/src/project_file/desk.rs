@@ -73,6 +73,8 @@ pub(super) struct Desk {
     /// The day of prices that name none.
     pub(super) priced_on: Option<String>,
     pub(super) problems: Vec<Problem>,
+    /// Pieces that regions are shown on, as written, and where: looked up once the recipes are read.
+    pub(super) shown_on: Vec<(String, usize, String)>,
 }
 
 impl Desk {
@@ -85,6 +87,7 @@ impl Desk {
             currency: String::new(),
             priced_on: None,
             problems: Vec::new(),
+            shown_on: Vec::new(),
         }
     }
 

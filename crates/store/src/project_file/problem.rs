@@ -250,6 +250,13 @@ pub enum ProblemKind {
         /// The sheet.
         sheet: Size,
     },
+    /// A region that reaches beyond its sheet.
+    RegionOffSheet {
+        /// How far it reaches from the top left.
+        reaches: Size,
+        /// The sheet.
+        sheet: Size,
+    },
     /// Two printed panels that share a place.
     PanelsOverlap {
         /// The earlier one, counted from 1.
@@ -334,6 +341,7 @@ impl ProblemKind {
             ProblemKind::UseAboveCopies { .. } => "use-above-copies",
             ProblemKind::NothingLeft { .. } => "nothing-left",
             ProblemKind::CollageTooLarge { .. } => "collage-too-large",
+            ProblemKind::RegionOffSheet { .. } => "region-off-sheet",
             ProblemKind::PanelsOverlap { .. } => "panels-overlap",
             ProblemKind::LaidOnLater { .. } => "laid-on-later",
             ProblemKind::FollowsEarlier { .. } => "follows-earlier",
@@ -435,6 +443,11 @@ impl ProblemKind {
             ProblemKind::NothingLeft { sheet } => sides(["sheet-width", "sheet-height"], *sheet),
             ProblemKind::CollageTooLarge { printed, sheet } => {
                 let mut facts = sides(["printed-width", "printed-height"], *printed);
+                facts.extend(sides(["sheet-width", "sheet-height"], *sheet));
+                facts
+            }
+            ProblemKind::RegionOffSheet { reaches, sheet } => {
+                let mut facts = sides(["reaches-width", "reaches-height"], *reaches);
                 facts.extend(sides(["sheet-width", "sheet-height"], *sheet));
                 facts
             }

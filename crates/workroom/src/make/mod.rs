@@ -9,6 +9,7 @@
 //! | `templates.pdf` | pages at true size, to cut and fold by |
 //! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
 //! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |
+//! | `every-card.pdf`, `every-card-1.png` … | every finished card, small, with its number |
 //! | `cards.png` | its first page: the finished cards |
 //! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
 //! | `card-1.png` … | a finished card of each recipe and design, by its number |
@@ -18,6 +19,7 @@
 
 mod borders;
 pub mod faces;
+pub mod interest;
 mod pages;
 pub mod shares;
 mod shown;
