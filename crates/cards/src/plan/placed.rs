@@ -266,6 +266,13 @@ impl Seen {
             let face = project.packs[layout.pack].designs[used.design].face(used.side);
             let mut print =
                 maps.get(&(layout.pack, used.design, used.side)).map_or_else(Print::default, |map| view.print(map));
+            // A picture larger than every piece is cut whatever is done.
+            let fits = |area: Area| {
+                placed
+                    .iter()
+                    .any(|piece| area.right - area.left <= piece.width && area.bottom - area.top <= piece.height)
+            };
+            print.motifs.retain(|motif| fits(motif.area));
             print.times = used.sheets;
             for region in &face.regions {
                 let Some(area) = view.area(region.rect) else { continue };

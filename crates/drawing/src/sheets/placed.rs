@@ -6,15 +6,15 @@ use measure::{Length, Rect, Size};
 
 use super::Faces;
 use super::card::pixels;
-use super::look::{ACCENT, Fit, INK, WHITE, pt, say};
+use super::look::{ACCENT, Fit, INK, WHITE, middle, pt, say};
 use crate::scene::{Mark, Pen, Point, Role, Scene};
 
 /// One print of a layout under its cuts as they lie, or (`plain`) as they would lie had the print not been looked at; `None`
 /// if nothing is known of it.
 ///
 /// # Shape
-/// `print` counts the prints of the layout's gain. A picture that stays whole has a solid frame; one that is cut or covered is
-/// veiled and crossed out.
+/// `print` counts the prints of the layout's gain. A picture on one piece has a solid frame; one that is cut has a
+/// broken one, and a cross.
 pub fn placed_drawing(
     plan: &Plan,
     faces: &Faces,
@@ -37,7 +37,7 @@ pub fn placed_drawing(
         }
         None => marks.push(Mark::fill(whole, WHITE)),
     }
-    marks.push(Mark::fill(whole, WHITE.with_alpha(70)));
+    marks.push(Mark::fill(whole, WHITE.with_alpha(50)));
     let pieces: &[Piece] = if plain { &gain.plain_pieces } else { &layout.pieces };
     for piece in pieces {
         let rect = fit.rect(piece.rect);
@@ -50,18 +50,16 @@ pub fn placed_drawing(
             marks.push(Mark::frame(rect, Pen::solid(WHITE, pt(4))));
             marks.push(Mark::frame(rect, Pen::solid(INK, pt(2))));
         } else {
-            let corner = |x: Length, y: Length| Point::new(x, y);
-            marks.push(Mark::fill(rect, WHITE.with_alpha(140)));
-            marks.push(Mark::line(
-                corner(rect.x, rect.y),
-                corner(rect.right(), rect.bottom()),
-                Pen::solid(ACCENT, pt(2)),
-            ));
-            marks.push(Mark::line(
-                corner(rect.right(), rect.y),
-                corner(rect.x, rect.bottom()),
-                Pen::solid(ACCENT, pt(2)),
-            ));
+            let pen = |color, width| Pen { color, width, dash: vec![pt(5), pt(4)] };
+            marks.push(Mark::frame(rect, Pen::solid(WHITE.with_alpha(180), pt(4))));
+            marks.push(Mark::frame(rect, pen(ACCENT, pt(2))));
+            // A small cross in its middle: told apart without colour, and prints stay to be seen.
+            let (at, arm) = (middle(rect), pt(8));
+            for (pen, arm) in [(Pen::solid(WHITE, pt(7)), arm + pt(1)), (Pen::solid(ACCENT, pt(4)), arm)] {
+                let corner = |right: i64, down: i64| Point::new(at.x + arm * right, at.y + arm * down);
+                marks.push(Mark::line(corner(-1, -1), corner(1, 1), pen.clone()));
+                marks.push(Mark::line(corner(1, -1), corner(-1, 1), pen));
+            }
         }
     }
     let tally = if plain { shown.before } else { shown.after };

@@ -445,6 +445,6 @@ layout-placed-best = Es ist die beste Reihenfolge, die gefunden wurde.
 layout-placed-plain = In schlichter Reihenfolge
 layout-placed-now = So wird geschnitten
 layout-placed-part = { $whole } von { $pictures } Bildern auf einem Teil
-layout-placed-key = Umrandet: Das Bild liegt auf einem Teil. Durchgestrichen: Ein Schnitt geht hindurch oder näher als 3 mm daran vorbei.
+layout-placed-key = Schwarzer Rahmen: Das Bild liegt auf einem Teil. Unterbrochener Rahmen und Kreuz: Ein Schnitt geht hindurch oder näher als 3 mm daran vorbei.
 placed-alt = Das Muster, wie es geschnitten wird: { $whole } seiner { $pictures } Bilder sind ganz
 placed-plain-alt = Das Muster mit den Schnitten in schlichter Reihenfolge: { $whole } seiner { $pictures } Bilder sind ganz

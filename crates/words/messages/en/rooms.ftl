@@ -433,6 +433,6 @@ layout-placed-best = It is the best order that was found.
 layout-placed-plain = In plain order
 layout-placed-now = As it is cut
 layout-placed-part = { $whole } of { $pictures } pictures on one piece
-layout-placed-key = Framed: the picture lies on one piece. Crossed out: a cut goes through it or within 1/8 in (3 mm) of it.
+layout-placed-key = Black frame: the picture lies on one piece. Broken frame and a cross: a cut goes through it or within 1/8 in (3 mm) of it.
 placed-alt = The print as it is cut: { $whole } of its { $pictures } pictures are whole
 placed-plain-alt = The print with the cuts in plain order: { $whole } of its { $pictures } pictures are whole
