@@ -5,13 +5,13 @@ use cards::Project;
 use cards::background::{Arrangement, EdgeRule, SHAPES, Turning};
 use cards::model::{
     Anchor, Background, Batch, Cardstock, Choice, Class, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal,
-    Grain, Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Motif, MotifShape, Offer, Pack, Placement, Post,
-    Price, PrintSize, Range, Rate, Recipe, Ribbon, Selling, Side, Spot, Stamp, StockSheet, Supplies, Supply, Take,
-    Tape, Third, Trade, Trimmer, Way,
+    Grain, Greeting, Layer, Lies, Look, Material, Meeting, Minutes, Motif, MotifShape, Offer, Pack, Placement, Placing,
+    Post, Price, PrintSize, Range, Rate, Recipe, Region, Ribbon, Selling, Side, Spot, Stamp, StockSheet, Supplies,
+    Supply, Take, Tape, Third, Trade, Trimmer, Wanted, Way,
 };
 use cards::pairs::Apart;
 use cards::weight::Weight;
-use measure::{Length, Mark, Size, Unit};
+use measure::{Length, Mark, Rect, Size, Unit};
 use proptest::prelude::*;
 use proptest::sample::select;
 use store::project_file::{DRAWN, read, read_bytes, write};
@@ -211,14 +211,24 @@ fn face() -> impl Strategy<Value = Face> {
         rows,
         panels: Vec::new(),
     }));
+    let side = || length(720_000).prop_map(|length| length.min(Length::mm(30)));
+    let region = (side(), side(), side(), side(), any::<bool>()).prop_map(|(x, y, width, height, avoid)| Region {
+        rect: Rect::new(x, y, Size::new(width, height)),
+        wanted: if avoid { Wanted::Avoid } else { Wanted::Keep { show_on: None } },
+    });
+    let regions = proptest::collection::vec(region, 0..3);
     (
         prop_oneof![Just("front".to_owned()), Just("back".to_owned()), text()],
         select(vec![Way::Any, Way::OneWay, Way::TwoWays]),
         proptest::option::of(select(vec![PrintSize::Large, PrintSize::Medium, PrintSize::Small, PrintSize::Solid])),
         look,
         collage,
+        regions,
     )
-        .prop_map(|(name, way, print_size, look, collage)| Face { name, way, print_size, look, collage })
+        .prop_map(|(name, way, print_size, look, collage, mut regions)| {
+            regions.sort_by_key(|region| region.wanted == Wanted::Avoid);
+            Face { name, way, print_size, look, collage, regions }
+        })
 }
 
 fn design() -> impl Strategy<Value = Design> {
@@ -519,6 +529,7 @@ fn project() -> impl Strategy<Value = Project> {
                 unit,
                 mark,
                 trimmer,
+                placing: [Placing::Alike, Placing::Each, Placing::Plain][usize::try_from(seed % 3).unwrap()],
                 packs,
                 backgrounds,
                 cardstocks,

@@ -5,6 +5,7 @@
 use std::thread::sleep;
 use std::time::Duration;
 
+use cards::plan::PrintMaps;
 use cards::{Plan, Project};
 use cutting::Budget;
 use workroom::web::{Answer, Asked, Method, Planner, Room, answer};
@@ -12,13 +13,13 @@ use workroom::web::{Answer, Asked, Method, Planner, Room, answer};
 /// What a plan of a project with such a name comes to: a mistake of ours, planted.
 const BAD: &str = "Unlucky";
 
-fn breaking(project: &Project, budget: &mut Budget<'_>) -> Plan {
+fn breaking(project: &Project, _: &PrintMaps, budget: &mut Budget<'_>) -> Plan {
     assert!(!project.name.starts_with(BAD), "planted by a test: this panic is wanted");
     cards::plan::plan(project, budget)
 }
 
 /// Does not end before it is stopped.
-fn endless(project: &Project, budget: &mut Budget<'_>) -> Plan {
+fn endless(project: &Project, _: &PrintMaps, budget: &mut Budget<'_>) -> Plan {
     while budget.spend(1 << 10).is_ok() {
         budget.tell(None, None);
         sleep(Duration::from_millis(1));

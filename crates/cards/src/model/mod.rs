@@ -15,9 +15,12 @@ mod trade;
 pub use background::{Background, Marker, Motif, MotifShape};
 pub use collage::PrintedLine;
 pub use paper::{
-    Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
+    Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Region, Side, StockSheet,
+    Wanted, Way,
 };
-pub use project::{Batch, Choice, Decided, Envelope, Goal, Greeting, Meeting, Project, Ribbon, Stamp, Take, Trimmer};
+pub use project::{
+    Batch, Choice, Decided, Envelope, Goal, Greeting, Meeting, Placing, Project, Ribbon, Stamp, Take, Trimmer,
+};
 pub use recipe::{Anchor, Fold, Layer, Material, Placement, Range, Recipe, Spot, Third};
 pub use supply::{Supplies, Supply, Tape};
 pub use trade::{Class, Minutes, Offer, Post, Rate, Selling, Trade};

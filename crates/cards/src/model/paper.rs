@@ -106,6 +106,27 @@ impl Collage {
     }
 }
 
+/// What the maker wants of a region of a print.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Wanted {
+    /// It stays whole on one piece, with nothing over it: on a piece of that recipe and layer, or on any.
+    Keep {
+        /// Recipe and layer by name.
+        show_on: Option<(String, String)>,
+    },
+    /// It should not show.
+    Avoid,
+}
+
+/// A region of a print that the maker marked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Region {
+    /// Where, from the top left of the sheet with that face up and upright.
+    pub rect: Rect,
+    /// What is wanted of it.
+    pub wanted: Wanted,
+}
+
 /// One printed face of a design.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Face {
@@ -119,6 +140,8 @@ pub struct Face {
     pub look: Look,
     /// Its printed panels, if it is a collage.
     pub collage: Option<Collage>,
+    /// Regions that the maker marked: those to keep whole, then those to avoid.
+    pub regions: Vec<Region>,
 }
 
 /// How the back lies when the sheet is turned over.

@@ -177,6 +177,18 @@ pub enum Decided {
     CutFrom(usize),
 }
 
+/// How pieces are placed on a print, among layouts that are equally good otherwise.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub enum Placing {
+    /// Every sheet of a layout is cut alike, as is best over all its prints.
+    #[default]
+    Alike,
+    /// Each design is cut as is best for its own print.
+    Each,
+    /// Prints are not looked at.
+    Plain,
+}
+
 /// A whole project as the maker wrote it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Project {
@@ -192,6 +204,8 @@ pub struct Project {
     pub mark: Mark,
     /// The trimmer.
     pub trimmer: Trimmer,
+    /// How pieces are placed on the prints.
+    pub placing: Placing,
     /// Patterned papers.
     pub packs: Vec<Pack>,
     /// Backgrounds stamped by hand.

@@ -6,6 +6,7 @@ use measure::{Length, Rect, Size};
 use rust_decimal::Decimal;
 
 use super::borders::Borders;
+use super::placed::Gain;
 use super::shares::BatchShares;
 use crate::background::Laid;
 use crate::finding::Finding;
@@ -96,6 +97,8 @@ pub struct Layout {
     pub exist: Exist,
     /// Other layouts that really differ, best first.
     pub alternatives: Vec<Alternative>,
+    /// What was gained by placing it on the prints; `None` where nothing is known of them.
+    pub gain: Option<Gain>,
 }
 
 /// A design cut by a layout.

@@ -7,6 +7,7 @@ use measure::{Length, Rect, Size};
 
 use super::answer::{Card, CardPart, Layout, PartKind, SheetUse};
 use super::groups::{Group, groups};
+use super::placed::{self, PrintMaps};
 use super::{checked, collage, fit, mix, paper, short};
 use crate::finding::{Finding, Severity, Subject};
 use crate::model::{Batch, Goal, Layer, Material, Pack, Project, Recipe, Side, Take};
@@ -23,6 +24,7 @@ const MOST_CARDS: u32 = 50_000;
 /// The layouts of all batches, each with the sheets it is used for.
 pub(super) fn layouts(
     project: &Project,
+    maps: &PrintMaps,
     batches: &[Batch],
     budget: &mut Budget<'_>,
     findings: &mut Vec<Finding>,
@@ -34,7 +36,9 @@ pub(super) fn layouts(
         let parts = u64::try_from(batches.len() - index).unwrap_or(u64::MAX).max(1);
         let first = layouts.len();
         let (gone, found) = (&mut gone, &mut found[index]);
-        layouts.extend(budget.within(budget.left() / parts, |part| of_batch(project, batch, first, gone, part, found)));
+        layouts.extend(
+            budget.within(budget.left() / parts, |part| of_batch(project, maps, batch, first, gone, part, found)),
+        );
         for layout in &mut layouts[first..] {
             layout.batch = index;
         }
@@ -51,8 +55,10 @@ struct Laid {
 }
 
 /// The layouts of one batch; `first` is the number of layouts before it.
+#[allow(clippy::too_many_arguments, reason = "all that a batch is made of")]
 fn of_batch(
     project: &Project,
+    maps: &PrintMaps,
     batch: &Batch,
     first: usize,
     gone: &mut [Vec<u32>],
@@ -98,14 +104,17 @@ fn of_batch(
             }
             let cards = all.saturating_mul(layout.recipe_counts.iter().sum());
             open = open.map(|open| open.saturating_sub(cards));
-            match checked::paper(project, pack, layout.usable, layout.step, &layout.tree, all) {
-                Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
-                None => {
-                    let number = first + layouts.len() + 1;
-                    findings.push(Finding::new(Severity::Serious, Subject::Layout(number), "internal-check"));
+            for mut layout in placed::on_prints(project, maps, batch, layout, budget) {
+                let sheets = layout.sheets.iter().map(|used| used.sheets).sum();
+                match checked::paper(project, pack, layout.usable, layout.step, &layout.tree, sheets) {
+                    Some((cut_plan, cut_step)) => (layout.cut_plan, layout.cut_step) = (cut_plan, cut_step),
+                    None => {
+                        let number = first + layouts.len() + 1;
+                        findings.push(Finding::new(Severity::Serious, Subject::Layout(number), "internal-check"));
+                    }
                 }
+                layouts.push(layout);
             }
-            layouts.push(layout);
         }
         for used in layouts.iter().filter(|layout| layout.pack == index).flat_map(|layout| &layout.sheets) {
             gone[index][used.design] = used.before + used.sheets;

@@ -9,7 +9,7 @@ use super::answer::{Card, Layout, PartKind};
 use super::fit;
 use crate::finding::{Finding, Severity, Subject};
 use crate::mailing::stacked;
-use crate::model::{Material, Project, Recipe, Way};
+use crate::model::{Material, Placing, Project, Recipe, Wanted, Way};
 use crate::stamping::{self, Sides};
 
 /// Narrowest border that hides small errors of cutting (common practice).
@@ -30,6 +30,7 @@ pub(super) fn look(project: &Project, layouts: &[Layout], cards: &[Card], findin
     }
     for (index, layout) in layouts.iter().enumerate() {
         prints(project, index, layout, findings);
+        regions(project, index, layout, findings);
         strips(project, index, layout, findings);
     }
 }
@@ -198,6 +199,44 @@ fn prints(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<F
             if cut > 0 && layout.panels.is_empty() {
                 findings.push(about("panels-cut").with("cut", as_count(cut)).with("panels", as_count(panels.len())));
             }
+        }
+    }
+}
+
+/// Whether the regions that the maker marked are whole, and whether those to avoid show.
+fn regions(project: &Project, index: usize, layout: &Layout, findings: &mut Vec<Finding>) {
+    for used in &layout.sheets {
+        let design = &project.packs[layout.pack].designs[used.design];
+        let face = design.face(used.side);
+        let about = |severity, code| {
+            let finding = Finding::new(severity, Subject::Design(design.letter.clone()), code);
+            let finding = finding.with("design", design.letter.as_str()).with("face", face.name.as_str());
+            finding.with("layout", as_count(index + 1))
+        };
+        let kept = face.regions.iter().filter(|region| region.wanted != Wanted::Avoid).count();
+        let gain = layout
+            .gain
+            .as_ref()
+            .and_then(|gain| gain.prints.iter().find(|print| (print.design, print.side) == (used.design, used.side)));
+        match gain {
+            Some(print) => {
+                // One that reaches into an unusable edge was not even asked for.
+                let lost = kept.saturating_sub(print.after.kept);
+                if lost > 0 {
+                    findings.push(
+                        about(Severity::Warning, "region-cut")
+                            .with("lost", as_count(lost))
+                            .with("regions", as_count(kept)),
+                    );
+                }
+                if print.after.shown > 0 {
+                    findings.push(about(Severity::Note, "region-shows"));
+                }
+            }
+            None if !face.regions.is_empty() && project.placing != Placing::Plain => {
+                findings.push(about(Severity::Note, "region-not-looked-at"));
+            }
+            None => {}
         }
     }
 }

@@ -19,6 +19,7 @@ mod laid;
 mod look;
 mod mix;
 mod paper;
+mod placed;
 mod rescue;
 mod sample;
 mod shares;
@@ -41,6 +42,7 @@ pub(crate) use counts::tape_on;
 pub use grid::on_sheet;
 pub use handle::{Handle, Holds, handles, lies_on, taken};
 pub use laid::{LaidLayer, stands};
+pub use placed::{Gain, PrintGain, PrintMap, PrintMaps, Spot, Tally};
 pub use rescue::{Fix, Lost, Recut, Rescue, Source, rescue};
 pub use sample::{MadeBy, Measured, allowed, compare, made_by};
 pub use shares::{BatchKits, BatchShares, CardKind};
@@ -59,11 +61,21 @@ use crate::model::{Collage, Project};
 /// against what was asked and its steps replayed. What cannot be done is told in the findings; the rest of
 /// the plan is still there.
 pub fn plan(project: &Project, budget: &mut Budget<'_>) -> Plan {
+    plan_on(project, &PrintMaps::new(), budget)
+}
+
+/// As [`plan`], with layouts placed on the prints where something is known of them: among the orders in which the cuts of a
+/// layout may lie, the one that keeps most of what matters whole.
+///
+/// # Shape
+/// Pure, as [`plan`]. How many cards, pieces, settings and cuts there are does not change. Without maps, only regions that
+/// the maker marked are looked at.
+pub fn plan_on(project: &Project, maps: &PrintMaps, budget: &mut Budget<'_>) -> Plan {
     let mut findings = Vec::new();
     // Paper decides everything after it, so it may spend most; what it leaves over goes to the cardstock.
     let batches = project.made();
     let for_paper = budget.left() / 4 * 3;
-    let layouts = budget.within(for_paper, |part| batch::layouts(project, &batches, part, &mut findings));
+    let layouts = budget.within(for_paper, |part| batch::layouts(project, maps, &batches, part, &mut findings));
     let mut cards = batch::cards(project, &batches, &layouts, &mut findings);
     choices::carry_out(project, &layouts, &mut cards, &mut findings);
     let stocks = stock::stocks(project, &cards, budget, &mut findings);

@@ -427,6 +427,7 @@ impl Question<'_> {
                 Count::AtLeast(count) => Exist::AtLeast(count),
             },
             alternatives: told,
+            gain: None,
         })
     }
 

@@ -33,6 +33,9 @@ pub(super) fn other(project: &mut Project, size: Size, which: &[bool], findings:
             findings.push(note("replan-price-left-out").with("names", pack.name.as_str()));
         }
         for (number, design) in pack.designs.iter_mut().enumerate() {
+            // Marked on a print of another size: they would say nothing of this one.
+            design.front.regions.clear();
+            design.back.regions.clear();
             let was = [design.front.collage.take(), design.back.collage.take()];
             if was.iter().all(Option::is_none) {
                 continue;

@@ -16,7 +16,7 @@
 
 use measure::envelopes::{EnvelopeSize, envelopes_for};
 use measure::formats::{self, CardFormat};
-use measure::{Length, Mark, Size, Unit, envelope, round, sheet};
+use measure::{Length, Mark, Rect, Size, Unit, envelope, round, sheet};
 
 use super::sheet::Sized;
 use super::{cardstock, note};
@@ -39,6 +39,16 @@ pub(super) fn redesigned(project: &Project, to: Unit, findings: &mut Vec<Finding
             {
                 *length = turn.down(*length);
             }
+            for region in &mut face.regions {
+                let Rect { x, y, size } = region.rect;
+                let (left, top) = (turn.down(x), turn.down(y));
+                // A region stays on its sheet, which may have lost a bit at its far edges.
+                let right = turn.up(x + size.width).min(pack.sheet.width);
+                let bottom = turn.up(y + size.height).min(pack.sheet.height);
+                region.rect = Rect::new(left, top, Size::new(right - left, bottom - top));
+            }
+            face.regions
+                .retain(|region| region.rect.size.width > Length::ZERO && region.rect.size.height > Length::ZERO);
         }
     }
     cardstock(&mut new, |size| Some(turn.stock(size)), findings);

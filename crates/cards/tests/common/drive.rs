@@ -2,8 +2,8 @@
 
 use cards::model::{
     Anchor, Cardstock, Design, Edges, Envelope, Face, Fold, Goal, Grain, Greeting, Layer, Lies, Look, Material,
-    Meeting, Pack, Placement, Price, Project, Range, Recipe, Ribbon, Side, Spot, StockSheet, Supplies, Trade, Trimmer,
-    Way,
+    Meeting, Pack, Placement, Placing, Price, Project, Range, Recipe, Ribbon, Side, Spot, StockSheet, Supplies, Trade,
+    Trimmer, Way,
 };
 use measure::{Length, Mark, Size, Unit, parse_length, parse_size};
 
@@ -23,7 +23,14 @@ fn price(amount: &str) -> Option<Price> {
 }
 
 fn face(name: &str, way: Way) -> Face {
-    Face { name: name.into(), way, print_size: None, look: Look::Plain("#D9A441".into()), collage: None }
+    Face {
+        name: name.into(),
+        way,
+        print_size: None,
+        look: Look::Plain("#D9A441".into()),
+        collage: None,
+        regions: Vec::new(),
+    }
 }
 
 fn range(text: &str, slack: &str) -> Range {
@@ -121,6 +128,7 @@ pub(crate) fn project() -> Project {
             stack_paper: 2,
             stack_cardstock: 1,
         },
+        placing: Placing::Alike,
         packs: vec![Pack {
             name: "Kettle & Quince".into(),
             sheet: size("12 x 12"),

@@ -9,6 +9,8 @@
 //! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`], [`pieces_in_picture`] | one finished card, and where its pieces lie in it |
+//! | [`every_card`] | every finished card, small |
+//! | [`placed_drawing`] | a print under its cuts, and which of its pictures stay whole |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
 //! | [`background_scene`], [`background_pixels`] | a stamped background at true size, and as a face |
@@ -24,6 +26,7 @@
 mod assembly;
 mod card;
 mod cautions;
+mod contact;
 mod cut_lines;
 mod edition;
 mod envelope;
@@ -39,6 +42,7 @@ mod opening;
 mod other_sizes;
 mod pages;
 mod papers;
+mod placed;
 mod recut;
 mod screen;
 mod shares;
@@ -62,6 +66,7 @@ use crate::picture::Picture;
 use crate::scene::{Mark, Role, Scene, share};
 use told::Told;
 
+pub use contact::every_card;
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use envelope::envelope_templates;
@@ -69,6 +74,7 @@ pub use guide::{ColoredIn, Guide, hand_of, light_box, placing_guide};
 pub use kit_labels::{KitLabel, LABEL_SHEETS, LabelSheet, kit_labels};
 pub use light::{light_table, piece_drawing};
 pub use one_page::one_page;
+pub use placed::placed_drawing;
 pub use recut::{lost_name, recut_steps};
 pub use screen::{CutsOf, OnScreen, StepPicture, on_screen, step_picture, stock_drawing, unusable_edges};
 pub use stamped::{background_pixels, background_scene, stamp_ink};

@@ -75,6 +75,8 @@ pub(super) struct Desk {
     pub(super) problems: Vec<Problem>,
     /// The names of the backgrounds there are, for faces that show one.
     pub(super) backgrounds: Own,
+    /// Pieces that regions are shown on, as written, and where: looked up once the recipes are read.
+    pub(super) shown_on: Vec<(String, usize, String)>,
 }
 
 impl Desk {
@@ -88,6 +90,7 @@ impl Desk {
             priced_on: None,
             problems: Vec::new(),
             backgrounds: Own::new("background"),
+            shown_on: Vec::new(),
         }
     }
 

@@ -135,6 +135,11 @@ pub(super) static PROJECT: Form = Form {
         may("currency", Shape::Text, "Three capitals, such as GBP, for every price that names none."),
         may("priced_on", Shape::Date, "The date of every price that names none."),
         may("trimmer", Shape::Table(&TRIMMER), "What your trimmer can do."),
+        may(
+            "placing",
+            Shape::Choice(PLACINGS),
+            "How prints decide where pieces lie: alike on every sheet (left out), each design on its own, or plain.",
+        ),
         may("pack", Shape::Tables(&PACK), "Packs of patterned paper."),
         may("loose", Shape::Tables(&LOOSE), "Loose sheets and scraps of patterned paper."),
         may("background", Shape::Tables(&super::background::BACKGROUND), "Backgrounds you stamp yourself."),
@@ -162,6 +167,9 @@ pub(super) static PROJECT: Form = Form {
 
 /// Units a project can think in.
 pub(super) const UNITS: &[&str] = &["in", "mm"];
+
+/// How prints decide where pieces lie.
+pub(super) const PLACINGS: &[&str] = &["alike", "each", "plain"];
 
 static TRIMMER: Form = Form {
     name: "trimmer",
@@ -244,6 +252,8 @@ static FACE: Form = Form {
         may("color", Shape::Color, "One flat colour."),
         may("background", Shape::Text, "A background of this project, by its name."),
         may("collage", Shape::Table(&COLLAGE), "Where it is printed as separate panels."),
+        may("keep", Shape::Tables(&KEPT), "Regions that must stay whole on one piece."),
+        may("avoid", Shape::Tables(&PRINTED), "Regions that should not show."),
     ],
 };
 
@@ -280,11 +290,22 @@ static COLLAGE: Form = Form {
 
 static PRINTED: Form = Form {
     name: "printed_panel",
-    says: "One printed panel.",
+    says: "A place on a sheet: a printed panel, or a region.",
     keys: &[
         needed("left", Shape::Length, "From the left edge of the sheet."),
         needed("top", Shape::Length, "From the top edge of the sheet."),
         needed("size", Shape::Size, "Its size."),
+    ],
+};
+
+static KEPT: Form = Form {
+    name: "kept_region",
+    says: "A region of a print that must stay whole on one piece.",
+    keys: &[
+        needed("left", Shape::Length, "From the left edge of the sheet."),
+        needed("top", Shape::Length, "From the top edge of the sheet."),
+        needed("size", Shape::Size, "Its size."),
+        may("show_on", Shape::Text, "The piece that shows it: recipe/layer. Left out: any piece."),
     ],
 };
 

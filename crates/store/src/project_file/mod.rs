@@ -27,7 +27,7 @@ mod trade;
 mod write;
 
 use cards::Project;
-use cards::model::{Envelope, Greeting, Ribbon, Stamp, Trimmer};
+use cards::model::{Envelope, Greeting, Placing, Ribbon, Stamp, Trimmer};
 use measure::{Length, Mark, Size, Unit};
 use toml::de::{DeTable, DeValue};
 
@@ -137,12 +137,17 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
     desk.currency = root.find("currency").and_then(|value| paper::currency(desk, &value)).unwrap_or_default();
     desk.priced_on = root.find("priced_on").and_then(|value| desk.date(&value));
     let trimmer = trimmer(desk, &root);
+    let placing = match root.choice(desk, "placing") {
+        Some(1) => Placing::Each,
+        Some(2) => Placing::Plain,
+        _ => Placing::Alike,
+    };
 
     let mut letters = Own::new("letter");
     let mut stamped_papers = Own::new("background");
     let backgrounds = background::backgrounds(desk, &root, &mut stamped_papers);
     desk.backgrounds = stamped_papers;
-    let packs = paper::packs(desk, &root, &mut letters);
+    let mut packs = paper::packs(desk, &root, &mut letters);
     let mut stocks = Own::new("cardstock");
     let cardstocks = paper::cardstocks(desk, &root, &mut stocks);
     let mut spools = Own::new("ribbon");
@@ -158,6 +163,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         recipe::Shelf { mark, used: &used, letters: &letters, stocks: &stocks, spools: &spools, stamped: &stamped };
     let mut named = Own::new("recipe");
     let recipes = recipe::recipes(desk, &root, &shelf, &mut named);
+    paper::settle_regions(desk, &mut packs, &recipes);
     if root.find("pack").is_none() && root.find("loose").is_none() && recipes.iter().any(recipe::wants_paper) {
         root.blame_key(desk, "pack", ProblemKind::MissingKey { key: "pack", wanted: "tables" });
     }
@@ -173,6 +179,7 @@ fn project(desk: &mut Desk, entries: &DeTable<'_>) -> Project {
         unit: desk.unit,
         mark,
         trimmer,
+        placing,
         packs,
         backgrounds,
         cardstocks,

@@ -1,7 +1,8 @@
 //! Packs, loose sheets, cardstocks and prices.
 
 use cards::model::{
-    Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Pack, Price, PrintSize, Side, StockSheet, Way,
+    Cardstock, Collage, Design, Edges, Face, Grain, Lies, Look, Material, Pack, Price, PrintSize, Recipe, Region, Side,
+    StockSheet, Wanted, Way,
 };
 use measure::{Length, Rect, Size, Unit};
 use toml::de::DeValue;
@@ -174,7 +175,14 @@ fn spelled(number: u32) -> String {
 fn face(desk: &mut Desk, design: &Table<'_>, key: &str, sheet: Size) -> Face {
     let plain = || Look::Plain(WHITE.to_owned());
     let Some(table) = design.table(desk, key) else {
-        return Face { name: key.to_owned(), way: Way::Any, print_size: None, look: plain(), collage: None };
+        return Face {
+            name: key.to_owned(),
+            way: Way::Any,
+            print_size: None,
+            look: plain(),
+            collage: None,
+            regions: Vec::new(),
+        };
     };
     Face {
         name: table.text(desk, "name").unwrap_or_else(|| key.to_owned()),
@@ -188,6 +196,70 @@ fn face(desk: &mut Desk, design: &Table<'_>, key: &str, sheet: Size) -> Face {
             .map(|index| [PrintSize::Large, PrintSize::Medium, PrintSize::Small, PrintSize::Solid][index.min(3)]),
         look: look(desk, &table).unwrap_or_else(plain),
         collage: table.table(desk, "collage").map(|panels| collage(desk, &panels, sheet)),
+        regions: regions(desk, &table, sheet),
+    }
+}
+
+/// Regions to keep whole, then regions to avoid; each on the sheet.
+fn regions(desk: &mut Desk, table: &Table<'_>, sheet: Size) -> Vec<Region> {
+    let mut found = Vec::new();
+    for key in ["keep", "avoid"] {
+        for row in table.rows(desk, key) {
+            let mut edge = |key| row.need(desk, key).and_then(|value| desk.length(&value, Bounds::FromNothing));
+            let (left, top) = (edge("left"), edge("top"));
+            let size = row.needed_size(desk, "size", Catalogue::Nothing);
+            let wanted = if key == "avoid" {
+                Wanted::Avoid
+            } else {
+                let show_on = row.find("show_on").and_then(|value| {
+                    let text = desk.text(&value)?;
+                    // Recipes are read later: until then the whole text stands for the recipe.
+                    desk.shown_on.push((text.clone(), value.at, value.path.clone()));
+                    Some((text, String::new()))
+                });
+                Wanted::Keep { show_on }
+            };
+            let (Some(left), Some(top)) = (left, top) else { continue };
+            let rect = Rect::new(left, top, size);
+            let reaches = Size::new(rect.right(), rect.bottom());
+            if !reaches.fits(sheet) {
+                row.blame_key(desk, "size", ProblemKind::RegionOffSheet { reaches, sheet });
+            }
+            found.push(Region { rect, wanted });
+        }
+    }
+    found
+}
+
+/// Says which recipe and layer each region is shown on, now that the recipes are known.
+pub(super) fn settle_regions(desk: &mut Desk, packs: &mut [Pack], recipes: &[Recipe]) {
+    let mut pieces = Own::new("piece");
+    let mut named: Vec<(String, (String, String))> = Vec::new();
+    for recipe in recipes {
+        for layer in recipe.layers.iter().filter(|layer| matches!(layer.material, Material::Patterned { .. })) {
+            let text = format!("{}/{}", recipe.name, layer.name);
+            pieces.grant(&text);
+            named.push((text, (recipe.name.clone(), layer.name.clone())));
+        }
+        if recipe.name.is_empty() || recipe.layers.is_empty() || recipe.layers.iter().any(|layer| layer.name.is_empty())
+        {
+            pieces.lost();
+        }
+    }
+    if recipes.is_empty() {
+        pieces.lost();
+    }
+    for (text, at, path) in std::mem::take(&mut desk.shown_on) {
+        let _ = pieces.index_of(desk, &text, at, &path);
+    }
+    let faces =
+        packs.iter_mut().flat_map(|pack| &mut pack.designs).flat_map(|design| [&mut design.front, &mut design.back]);
+    for region in faces.flat_map(|face| &mut face.regions) {
+        if let Wanted::Keep { show_on: Some(on) } = &mut region.wanted
+            && let Some((_, known)) = named.iter().find(|(text, _)| *text == on.0)
+        {
+            on.clone_from(known);
+        }
     }
 }
 

@@ -270,6 +270,13 @@ pub enum ProblemKind {
         /// What is wrong with it; `None` if the corners cannot be read.
         why: Option<OutlineError>,
     },
+    /// A region that reaches beyond its sheet.
+    RegionOffSheet {
+        /// How far it reaches from the top left.
+        reaches: Size,
+        /// The sheet.
+        sheet: Size,
+    },
     /// Two printed panels that share a place.
     PanelsOverlap {
         /// The earlier one, counted from 1.
@@ -364,6 +371,7 @@ impl ProblemKind {
                 Some(OutlineError::CrossesItself { .. }) => "outline-crosses",
                 Some(OutlineError::TooManyCorners { .. }) => "outline-many",
             },
+            ProblemKind::RegionOffSheet { .. } => "region-off-sheet",
             ProblemKind::PanelsOverlap { .. } => "panels-overlap",
             ProblemKind::LaidOnLater { .. } => "laid-on-later",
             ProblemKind::FollowsEarlier { .. } => "follows-earlier",
@@ -480,6 +488,11 @@ impl ProblemKind {
             ProblemKind::NothingLeft { sheet } => sides(["sheet-width", "sheet-height"], *sheet),
             ProblemKind::CollageTooLarge { printed, sheet } => {
                 let mut facts = sides(["printed-width", "printed-height"], *printed);
+                facts.extend(sides(["sheet-width", "sheet-height"], *sheet));
+                facts
+            }
+            ProblemKind::RegionOffSheet { reaches, sheet } => {
+                let mut facts = sides(["reaches-width", "reaches-height"], *reaches);
                 facts.extend(sides(["sheet-width", "sheet-height"], *sheet));
                 facts
             }

@@ -12,13 +12,13 @@ use std::fmt::Write as _;
 use cards::Project;
 use cards::model::{
     Anchor, Batch, Cardstock, Choice, Collage, Decided, Design, Edges, Envelope, Face, Fold, Goal, Grain, Layer, Lies,
-    Look, Material, Meeting, Pack, Placement, Price, PrintSize, Range, Recipe, Side, StockSheet, Supplies, Supply,
-    Take, Tape, Trimmer, Way,
+    Look, Material, Meeting, Pack, Placement, Placing, Price, PrintSize, Range, Recipe, Region, Side, StockSheet,
+    Supplies, Supply, Take, Tape, Trimmer, Wanted, Way,
 };
 use cards::pairs::Apart;
 use measure::{Length, Mark, Rect, Size, Unit, formats, write_exact_in};
 
-use super::form::{APART, FOLDS, GRAINS, KINDS, LIES, POINTS, PRINTS, SIDES, UNITS, WAYS};
+use super::form::{APART, FOLDS, GRAINS, KINDS, LIES, PLACINGS, POINTS, PRINTS, SIDES, UNITS, WAYS};
 use super::names::Catalogue;
 use super::{paper, recipe, supplies};
 
@@ -46,6 +46,7 @@ pub fn write(project: &Project) -> String {
         unit,
         mark,
         trimmer,
+        placing,
         packs,
         backgrounds,
         cardstocks,
@@ -77,6 +78,11 @@ pub fn write(project: &Project) -> String {
     }
     if let Some(date) = pen.prices.date.clone() {
         pen.line("priced_on", &date);
+    }
+    match placing {
+        Placing::Alike => {}
+        Placing::Each => pen.text("placing", PLACINGS[1]),
+        Placing::Plain => pen.text("placing", PLACINGS[2]),
     }
     if let Some(envelope) = envelope {
         pen.envelope(envelope);
@@ -457,9 +463,28 @@ impl Pen<'_> {
             };
             entries.push(format!("collage = {}", inline(&told)));
         }
+        for (key, keep) in [("keep", true), ("avoid", false)] {
+            let own = face.regions.iter().filter(|region| (region.wanted != Wanted::Avoid) == keep);
+            let told: Vec<String> = own.map(|region| self.region(region)).collect();
+            if !told.is_empty() {
+                entries.push(format!("{key} = [{}]", told.join(", ")));
+            }
+        }
         if !entries.is_empty() {
             self.line(key, &inline(&entries));
         }
+    }
+
+    fn region(&self, Region { rect, wanted }: &Region) -> String {
+        let mut entries = vec![
+            format!("left = {}", quoted(&self.bare(rect.x))),
+            format!("top = {}", quoted(&self.bare(rect.y))),
+            format!("size = {}", quoted(&self.sides(rect.size))),
+        ];
+        if let Wanted::Keep { show_on: Some((recipe, layer)) } = wanted {
+            entries.push(format!("show_on = {}", quoted(&format!("{recipe}/{layer}"))));
+        }
+        inline(&entries)
     }
 
     fn cardstock(&mut self, cardstock: &Cardstock) {

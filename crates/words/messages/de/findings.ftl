@@ -286,3 +286,12 @@ finding-class-late = { $days ->
     .remedy = Tun Sie zuerst, was überfällig ist, oder lassen Sie die Leute im Kurs schneiden.
 finding-class-currencies = Die Preise dieses Kurses stehen in mehreren Währungen.
     .remedy = Schreiben Sie alle in einer: Was sie heute wert sind, können nur Sie sagen.
+finding-region-cut = { $regions ->
+        [one] Die Stelle, die ganz bleiben soll, ist auf { $face } (Design { $design }) in Schnittplan { $layout } durchgeschnitten oder verdeckt.
+       *[other] { $lost } von { $regions } Stellen, die ganz bleiben sollen, sind auf { $face } (Design { $design }) in Schnittplan { $layout } durchgeschnitten oder verdeckt.
+    }
+    .remedy = Keine Reihenfolge derselben Schnitte erhält sie: verkleinern Sie die Stelle, oder geben Sie ihr ein größeres Teil.
+finding-region-shows = Eine Stelle, die nicht zu sehen sein soll, ist auf { $face } (Design { $design }) in Schnittplan { $layout } zu sehen.
+    .remedy = Keine Reihenfolge derselben Schnitte verdeckt sie ganz: decken Sie sie ab, oder stecken Sie ein Teil anderswo fest.
+finding-region-not-looked-at = Die auf { $face } (Design { $design }) markierten Stellen wurden nicht beachtet: Schnittplan { $layout } wird auf gedruckten Linien geschnitten oder hat festgesteckte Teile.
+    .remedy = Nehmen Sie die Nadeln heraus, oder prüfen Sie die Teile mit dem Auge.

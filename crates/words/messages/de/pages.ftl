@@ -467,3 +467,6 @@ page-envelope-title = Umschlag für { $names }
 page-envelope-note = { $size } entlang der durchgezogenen Linien schneiden, die gestrichelten falzen, zuerst die Seitenklappen einschlagen, die untere Klappe daraufkleben. Falzen Sie erst einen, und probieren Sie eine fertige Karte darin.
 page-envelope-face = Vorderseite { $size }
 page-one-rest = Für das Übrige war auf einer Seite kein Platz: Die ganze Anleitung hat es.
+
+page-every-card = Alle Karten
+page-every-card-lead = Alle Karten, wie diese Schnitte sie ergeben, mit ihrer Nummer.

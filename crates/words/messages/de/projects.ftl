@@ -143,6 +143,7 @@ problem-unknown-name = { $of ->
         [batch] es gibt keine Serie namens `{ $found }`
         [background] es gibt keinen Hintergrund namens `{ $found }`
         [stamp] es gibt hier keinen Stempel namens `{ $found }`
+        [piece] kein Kartenrezept hat ein Teil aus Designpapier `{ $found }`
        *[letter] kein Design hat den Buchstaben `{ $found }`
     }
     .remedy = { $near ->
@@ -204,6 +205,8 @@ problem-nothing-left = die unbrauchbaren Kanten lassen von einem Bogen von { $sh
     .remedy = schreiben Sie schmalere Kanten, oder messen Sie den Bogen noch einmal
 problem-collage-too-large = die Bildfelder sind zusammen { $printed-width } × { $printed-height } groß; der Bogen ist { $sheet-width } × { $sheet-height }
     .remedy = lassen Sie weg, was über die Kante läuft, oder messen Sie noch einmal
+problem-region-off-sheet = die markierte Stelle reicht { $reaches-width } weit von links und { $reaches-height } weit von oben; der Bogen ist { $sheet-width } × { $sheet-height }
+    .remedy = verkleinern Sie die Stelle, oder rücken Sie sie nach innen
 problem-panels-overlap = Bildfeld { $other } liegt zum Teil über Bildfeld { $one }
     .remedy = messen Sie beide noch einmal; Bildfelder dürfen sich berühren, aber nicht überlappen
 problem-laid-on-later = es liegt auf `{ $layer }`, und das kommt nicht davor

@@ -439,3 +439,14 @@ share-text-label = Projektdatei
 unreadable-title = Diese Projektdatei enthält Fehler
 language-choice = Sprache der Seiten
 share-language = Sprache
+
+layout-placed = Bilder, die ganz bleiben
+layout-placed-lead = { $after } der { $pictures } Bilder auf diesen Bögen bleiben ganz auf einem Teil, und nichts liegt darüber; mit den Schnitten in schlichter Reihenfolge wären es { $before }. Schnitte, Einstellungen und Karten sind dieselben.
+layout-placed-proven = Keine andere Reihenfolge dieser Schnitte, bei der der Anschlag gleich oft gestellt wird, ist besser.
+layout-placed-best = Es ist die beste Reihenfolge, die gefunden wurde.
+layout-placed-plain = In schlichter Reihenfolge
+layout-placed-now = So wird geschnitten
+layout-placed-part = { $whole } von { $pictures } Bildern auf einem Teil
+layout-placed-key = Schwarzer Rahmen: Das Bild liegt auf einem Teil. Unterbrochener Rahmen und Kreuz: Ein Schnitt geht hindurch oder näher als 3 mm daran vorbei.
+placed-alt = Das Muster, wie es geschnitten wird: { $whole } seiner { $pictures } Bilder sind ganz
+placed-plain-alt = Das Muster mit den Schnitten in schlichter Reihenfolge: { $whole } seiner { $pictures } Bilder sind ganz

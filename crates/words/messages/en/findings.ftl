@@ -259,3 +259,12 @@ finding-class-late = { $days ->
     .remedy = Do what is late first, or let people cut in the class.
 finding-class-currencies = The prices of this class are in several currencies.
     .remedy = Write all of them in one: what they come to today is yours to say.
+finding-region-cut = { $regions ->
+        [one] The region to keep whole on { $face } (design { $design }) is cut or covered on layout { $layout }.
+       *[other] { $lost } of { $regions } regions to keep whole on { $face } (design { $design }) are cut or covered on layout { $layout }.
+    }
+    .remedy = No order of the same cuts keeps it: make the region smaller, or give it a larger piece.
+finding-region-shows = A region to avoid on { $face } (design { $design }) shows on a card of layout { $layout }.
+    .remedy = No order of the same cuts hides all of it: cover it, or pin a piece elsewhere.
+finding-region-not-looked-at = The regions marked on { $face } (design { $design }) were not looked at: layout { $layout } is cut on printed lines, or has pinned pieces.
+    .remedy = Take the pins off, or check the pieces by eye.

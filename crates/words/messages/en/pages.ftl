@@ -455,3 +455,6 @@ page-envelope-note = Cut { $size } along the solid lines, score the dashed ones,
 page-envelope-face = face { $size }
 
 page-one-rest = There was no room for the rest on one page: the full handout has it.
+
+page-every-card = Every card
+page-every-card-lead = Every card as these cuts give it, by its number.

@@ -143,6 +143,7 @@ problem-unknown-name = { $of ->
         [batch] there is no batch called `{ $found }`
         [background] there is no background called `{ $found }`
         [stamp] there is no stamp here called `{ $found }`
+        [piece] no recipe has a piece of patterned paper `{ $found }`
        *[letter] no design has the letter `{ $found }`
     }
     .remedy = { $near ->
@@ -201,6 +202,8 @@ problem-nothing-left = the edges that cannot be used leave nothing of a sheet of
     .remedy = write smaller edges, or measure the sheet again
 problem-collage-too-large = the printed panels are { $printed-width } × { $printed-height } in all; the sheet is { $sheet-width } × { $sheet-height }
     .remedy = leave out what runs over the edge, or measure again
+problem-region-off-sheet = the marked region reaches { $reaches-width } from the left and { $reaches-height } from the top; the sheet is { $sheet-width } × { $sheet-height }
+    .remedy = make the region smaller, or move it inwards
 problem-panels-overlap = printed panel { $other } lies partly over panel { $one }
     .remedy = measure both again; panels may touch but not overlap
 problem-laid-on-later = it is laid on `{ $layer }`, which does not come before it

@@ -427,3 +427,14 @@ share-text = The project file itself
 share-text-lead = Everything can be changed here too. Comments stay.
 share-text-label = Project file
 unreadable-title = This project file has mistakes
+
+layout-placed = Pictures kept whole
+layout-placed-lead = { $after } of the { $pictures } pictures on these sheets stay whole on a piece, with nothing over them; with the cuts in their plain order it would be { $before }. The cuts, settings and cards are the same.
+layout-placed-proven = No other order of these cuts, with the stop set as often, does better.
+layout-placed-best = It is the best order that was found.
+layout-placed-plain = In plain order
+layout-placed-now = As it is cut
+layout-placed-part = { $whole } of { $pictures } pictures on one piece
+layout-placed-key = Black frame: the picture lies on one piece. Broken frame and a cross: a cut goes through it or within 1/8 in (3 mm) of it.
+placed-alt = The print as it is cut: { $whole } of its { $pictures } pictures are whole
+placed-plain-alt = The print with the cuts in plain order: { $whole } of its { $pictures } pictures are whole

@@ -1,8 +1,8 @@
 //! `octavo make`: plan a project and write everything.
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
-use cards::plan::plan;
+use cards::plan::{plan, plan_on};
 use cards::{Plan, Project, Severity, Subject};
 use cutting::Budget;
 use drawing::sheets::{Edition, Paper};
@@ -14,7 +14,7 @@ use super::ask::{MakeRequest, Page, Source};
 use super::clock::{Clock, Teller};
 use super::solve::text_of;
 use super::{Desk, Done, Refusal};
-use crate::make::faces::{BadPicture, faces};
+use crate::make::faces::{BadPicture, Known, faces, print_maps};
 use crate::make::{DEMO, DEMO_NAME, Wanted, files, plan_json};
 use crate::outputs::{self, OutFile, OutputError};
 use crate::pictures::PictureError;
@@ -29,8 +29,8 @@ pub(super) const MOST_SECONDS: f64 = 120.0;
 /// Read, plan, draw, write.
 pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
     let project = project(&request.source)?;
-    let plan = planned(&project, desk);
-    let made = faces(&plan, folder(&request.source).as_deref())
+    let (plan, known) = planned_on_prints(&project, &request.source, desk);
+    let made = faces(&plan, folder(&request.source), &known)
         .map_err(|bad| Refusal::Many(bad.iter().map(picture_refusal).collect()))?;
     let paper = match (request.page, project.unit) {
         (Some(Page::Letter), _) | (None, Unit::Inch) => Paper::Letter,
@@ -61,12 +61,6 @@ pub(super) fn run(request: &MakeRequest, desk: &mut Desk<'_>) -> Result<Done, Re
     Ok(if serious { Done::Seriously } else { Done::Well })
 }
 
-/// Where the pictures of a project lie.
-fn folder(source: &Source) -> Option<PathBuf> {
-    let Source::File(file) = source else { return None };
-    file.parent().map(|folder| if folder == Path::new("") { PathBuf::from(".") } else { folder.to_owned() })
-}
-
 /// The project that was named.
 pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
     let text = text(source)?;
@@ -80,7 +74,7 @@ pub(super) fn project(source: &Source) -> Result<Project, Refusal> {
     };
     let project = project_file::read_bytes(text.as_bytes()).map_err(refused)?;
     // The ink of stamps that are pictures; what cannot be had is told in the findings.
-    let bytes = |name: &str| crate::pictures::bytes(folder.as_deref()?, name).ok().map(std::sync::Arc::new);
+    let bytes = |name: &str| crate::pictures::bytes(folder?, name).ok().map(std::sync::Arc::new);
     Ok(crate::backgrounds::traced(&project, &bytes))
 }
 
@@ -92,7 +86,21 @@ pub(super) fn text(source: &Source) -> Result<String, Refusal> {
     }
 }
 
-/// Its plan, with progress told when it takes long.
+/// The folder in which a project's pictures lie.
+fn folder(source: &Source) -> Option<&Path> {
+    match source {
+        Source::Demo => None,
+        Source::File(file) => file.parent().map(|folder| if folder == Path::new("") { Path::new(".") } else { folder }),
+    }
+}
+
+/// Its plan, placed on its prints, and their faces: what its pieces are called and where they lie is the same for every verb.
+pub(super) fn planned_on_prints(project: &Project, source: &Source, desk: &mut Desk<'_>) -> (Plan, Known) {
+    let (maps, known) = print_maps(project, folder(source));
+    (watched(NODES, desk, |budget| plan_on(project, &maps, budget)), known)
+}
+
+/// Its plan where it does not matter what lies where, with progress told when it takes long.
 pub(super) fn planned(project: &Project, desk: &mut Desk<'_>) -> Plan {
     watched(NODES, desk, |budget| plan(project, budget))
 }

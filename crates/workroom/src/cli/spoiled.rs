@@ -10,7 +10,7 @@ use serde::Serialize;
 use words::say;
 
 use super::ask::Source;
-use super::make::{NODES, planned, project};
+use super::make::{NODES, planned_on_prints, project};
 use super::{Desk, Done, Refusal};
 use crate::spoiled::{self, Unknown};
 
@@ -74,7 +74,7 @@ struct TakeView {
 /// Plan, then say what is cut again.
 pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
     let project = project(&request.source)?;
-    let plan = planned(&project, desk);
+    let (plan, _) = planned_on_prints(&project, &request.source, desk);
     let lost = request.pieces.iter().map(|text| meant(&plan, text)).collect::<Result<Vec<Lost>, Refusal>>()?;
     let answer = rescue(&plan, &lost, &[], &mut Budget::nodes(NODES));
     if request.json {

@@ -2,18 +2,19 @@
 //!
 //! Only faces that show somewhere are made. Left out on purpose: where they are laid.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
-use std::sync::Arc;
+use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 
-use cards::Plan;
 use cards::model::{Look, Side};
-use cards::plan::PartKind;
+use cards::plan::{PartKind, PrintMaps};
+use cards::{Plan, Project};
 use drawing::sheets::Faces;
 use drawing::{Picture, prints};
 use measure::{Length, Size};
 
+use super::interest;
 use crate::pictures::{self, PictureError};
 
 /// Which face: pack, design, side.
@@ -59,7 +60,7 @@ const SEED: u64 = 1;
 ///
 /// # Errors
 /// [`BadPicture`], one for each picture file.
-pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Made, Vec<BadPicture>> {
+pub fn faces(plan: &Plan, folder: Option<&Path>, known: &Known) -> Result<Made, Vec<BadPicture>> {
     let wanted = wanted(plan);
     // Drawing a print takes longest, so the faces are shared out among the cores, every n-th to one.
     let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
@@ -68,7 +69,11 @@ pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Made, Vec<BadPicture>
             .map(|core| {
                 let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
                 scope.spawn(move || {
-                    own.into_iter().map(|(id, look, size)| (*id, face(plan, look, *size, folder))).collect::<Vec<_>>()
+                    let one = |(id, look, size): &(FaceId, &Look, Size)| match known.get(*id) {
+                        Some(known) => (*id, Ok(Some(known))),
+                        None => (*id, face(Some(plan), look, *size, folder)),
+                    };
+                    own.into_iter().map(one).collect::<Vec<_>>()
                 })
             })
             .collect();
@@ -98,6 +103,30 @@ pub fn faces(plan: &Plan, folder: Option<&Path>) -> Result<Made, Vec<BadPicture>
     let mut bad: Vec<BadPicture> = bad.into_iter().map(|(_, error)| error).collect();
     bad.dedup();
     if bad.is_empty() { Ok(Made { faces, stretched }) } else { Err(bad) }
+}
+
+/// Faces that were made before the plan was, to see where their interest lies.
+#[derive(Debug, Default)]
+pub struct Known(Mutex<BTreeMap<FaceId, (Picture, Shape)>>);
+
+impl Known {
+    fn get(&self, id: FaceId) -> Option<(Picture, Shape)> {
+        self.0.lock().unwrap_or_else(PoisonError::into_inner).get(&id).cloned()
+    }
+}
+
+/// Where the interest of the project's prints lies; a picture that cannot be used is told later, with the others.
+pub fn print_maps(project: &Project, folder: Option<&Path>) -> (PrintMaps, Known) {
+    let known = Known::default();
+    let mark = project.mark.step();
+    let seen = |id: FaceId, look: &Look, size: Size| {
+        let (picture, shape) = face(None, look, size, folder).ok().flatten()?;
+        let map = interest::map(&picture, size, mark);
+        known.0.lock().unwrap_or_else(PoisonError::into_inner).insert(id, (picture, shape));
+        map
+    };
+    let maps = interest::maps(project, &seen);
+    (maps, known)
 }
 
 /// Faces on some layout or turned over on some card, with what they look like and the size of their sheet.
@@ -140,15 +169,18 @@ pub fn faces_by(plan: &Plan, draw: &(dyn Fn(&Plan, &Look, Size) -> Option<Pictur
 }
 
 /// What one face looks like, if Octavo draws it, it is a background of the plan, or one colour.
-pub fn face_picture(plan: &Plan, look: &Look, size: Size) -> Option<Picture> {
+pub fn face_picture(plan: Option<&Plan>, look: &Look, size: Size) -> Option<Picture> {
     face(plan, look, size, None).ok().flatten().map(|(picture, _)| picture)
 }
 
-fn face(plan: &Plan, look: &Look, size: Size, folder: Option<&Path>) -> Result<Face, BadPicture> {
+/// A background has its face from the plan, where it was laid.
+fn face(plan: Option<&Plan>, look: &Look, size: Size, folder: Option<&Path>) -> Result<Face, BadPicture> {
     let whole = |picture: Option<Picture>| picture.map(|picture| (picture, Shape::Sheets));
     match look {
         Look::Plain(color) => Ok(whole(plain(color))),
-        Look::Stamped(index) => Ok(whole(crate::backgrounds::face(plan, *index, size, per_inch(size)))),
+        Look::Stamped(index) => {
+            Ok(whole(plan.and_then(|plan| crate::backgrounds::face(plan, *index, size, per_inch(size)))))
+        }
         Look::Drawn(name) => {
             let drawn = prints::draw(name, size, per_inch(size), SEED);
             Ok(whole(drawn.and_then(|drawn| Picture::new(drawn.width_px, drawn.height_px, Arc::from(drawn.rgb)))))

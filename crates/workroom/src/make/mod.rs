@@ -11,6 +11,7 @@
 //! | `background-1.png`, `background-1.svg` | its picture at true size |
 //! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
 //! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |
+//! | `every-card.pdf`, `every-card-1.png` … | every finished card, small, with its number |
 //! | `cards.png` | its first page: the finished cards |
 //! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
 //! | `card-1.png` … | a finished card of each recipe and design, by its number |
@@ -21,6 +22,7 @@
 mod backgrounds;
 mod borders;
 pub mod faces;
+pub mod interest;
 mod pages;
 pub mod shares;
 mod shown;

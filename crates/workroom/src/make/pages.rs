@@ -7,7 +7,7 @@ use cards::Plan;
 use cards::days::Day;
 use cards::plan::Card;
 use drawing::sheets::{
-    Edition, Faces, Hand, Print, card_picture, cut_files, edition, one_page, sheet_drawing, templates,
+    Edition, Faces, Hand, Print, card_picture, cut_files, edition, every_card, one_page, sheet_drawing, templates,
 };
 use drawing::{Scene, markdown, pdf, png, svg};
 use measure::{Length, Size, Unit};
@@ -74,6 +74,13 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<O
     let mut files = books?;
     if let Some(first) = scenes.first() {
         files.push(picture("cards.png".to_owned(), first, PER_INCH_OF_PAGE)?);
+    }
+    let every = every_card(plan, faces, &wanted.edition);
+    if !every.is_empty() {
+        files.push(book(plan, "every-card.pdf".to_owned(), language, &every)?);
+    }
+    for (number, scene) in (1..).zip(every.iter().take(MOST_SHEETS)) {
+        files.push(picture(format!("every-card-{number}.png"), scene, PER_INCH)?);
     }
     files.push(OutFile::new("handout.md", markdown::write(&scenes)));
     files.push(OutFile::new("handout.txt", markdown::plain_text(&scenes)));

@@ -3,7 +3,8 @@
 use cards::model::Project;
 use cards::money::to_coin;
 use cards::plan::{
-    Alternative, Card, CardPart, Exist, Layout, LayoutGrade, PartKind, Piece, Plan, StockPlan, StockSheetPlan, per_card,
+    Alternative, Card, CardPart, Exist, Gain, Layout, LayoutGrade, PartKind, Piece, Plan, PrintGain, StockPlan,
+    StockSheetPlan, per_card,
 };
 use cards::{Fact, Severity, Subject, Way, WayChange};
 use cutting::Tree;
@@ -12,8 +13,9 @@ use measure::{Length, Rect, Size, Unit};
 
 use super::view::{
     AlternativeView, CardView, ChangeView, CostView, CostsView, CountsView, CutView, ExistView, FORMAT, FindingView,
-    GradeView, HandView, LayoutView, PartKindView, PartView, PatternView, PieceView, PlaceView, PlanView, RecipeCount,
-    RibbonView, SheetView, StepView, StockCutView, StockPieceView, StockView, TreeView, WayView, WorkView,
+    GradeView, HandView, LayoutView, PartKindView, PartView, PatternView, PieceView, PlaceView, PlacingView, PlanView,
+    PrintPlacingView, RecipeCount, RibbonView, SheetView, StepView, StockCutView, StockPieceView, StockView, TreeView,
+    WayView, WorkView,
 };
 use crate::wording;
 
@@ -150,6 +152,27 @@ impl Told<'_> {
             parts: self.in_hand(&layout.cut_plan, layout.cut_step),
             steps: self.steps(&layout.cut_plan, layout.cut_step),
             alternatives: layout.alternatives.iter().map(|other| self.alternative(other)).collect(),
+            placing: layout.gain.as_ref().map(|gain| self.placing(layout.pack, gain)),
+        }
+    }
+
+    fn placing(&self, pack: usize, gain: &Gain) -> PlacingView {
+        let (whole_plain, whole, pictures) = gain.whole();
+        let print = |print: &PrintGain| PrintPlacingView {
+            design: self.letter(pack, print.design),
+            side: print.side.name(),
+            pictures: print.spots.len(),
+            whole_plain: print.before.whole,
+            whole: print.after.whole,
+            kept: print.after.kept,
+            lost: print.after.lost,
+        };
+        PlacingView {
+            pictures,
+            whole_plain,
+            whole,
+            proven: gain.proven,
+            prints: gain.prints.iter().map(print).collect(),
         }
     }
 

@@ -180,6 +180,43 @@ pub struct LayoutView {
     pub steps: Vec<StepView>,
     /// Other layouts that really differ, best first.
     pub alternatives: Vec<AlternativeView>,
+    /// What was gained by placing the pieces on the prints, where something is known of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub placing: Option<PlacingView>,
+}
+
+/// Pictures of the prints that stay whole on one piece with nothing over them, counted over all sheets of a layout.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct PlacingView {
+    /// Pictures in all.
+    pub pictures: u64,
+    /// Whole under the plain layout.
+    pub whole_plain: u64,
+    /// Whole as it is cut.
+    pub whole: u64,
+    /// True if no other order of the same cuts is better; proven.
+    pub proven: bool,
+    /// Print by print, on one sheet.
+    pub prints: Vec<PrintPlacingView>,
+}
+
+/// What becomes of one print on one sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, JsonSchema)]
+pub struct PrintPlacingView {
+    /// The design's letter.
+    pub design: String,
+    /// `front` or `back`: the side that shows.
+    pub side: &'static str,
+    /// Pictures.
+    pub pictures: usize,
+    /// Whole under the plain layout.
+    pub whole_plain: usize,
+    /// Whole as it is cut.
+    pub whole: usize,
+    /// Regions to keep that are whole.
+    pub kept: usize,
+    /// Regions to keep that are not.
+    pub lost: usize,
 }
 
 /// A design cut by a layout.

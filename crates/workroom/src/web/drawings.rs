@@ -5,7 +5,9 @@ use std::time::Duration;
 use cards::model::Side;
 use cards::plan::{Card, PartKind};
 use drawing::scene::share;
-use drawing::sheets::{CutsOf, Hand, card_picture, light_table, piece_drawing, step_picture, stock_drawing};
+use drawing::sheets::{
+    CutsOf, Hand, card_picture, light_table, piece_drawing, placed_drawing, step_picture, stock_drawing,
+};
 use drawing::{Mark, Scene, svg};
 use measure::{Length, Rect, Size};
 use store::project_file;
@@ -72,6 +74,11 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
             ("sheetmap", [layout, index]) => step(CutsOf::Layout(*layout), *index)?.place,
             ("stockstep", [stock, sheet, index]) => step(CutsOf::Stock(*stock, *sheet), *index)?.drawing,
             ("stockmap", [stock, sheet, index]) => step(CutsOf::Stock(*stock, *sheet), *index)?.place,
+            ("placed", [layout, print]) => {
+                let pack = made.project().packs.get(made.plan.layouts.get(*layout)?.pack)?;
+                let plain = rest.ends_with("plain");
+                placed_drawing(&made.plan, &made.faces, *layout, *print, plain, sheet_size(pack.sheet))?
+            }
             ("stock", [stock, sheet]) => {
                 let plan = made.plan.stocks.get(*stock)?;
                 let size =

@@ -106,6 +106,7 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
                 }
             }
         }
+        (placed(desk, index, layout))
         section.cuts id="cuts" {
             h2 { (say("layout-cuts", &[])) }
             @let all = layout.cut_plan.steps.len();
@@ -134,6 +135,41 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
                     (fields::line(desk, "mark", &say("field-mark", &[]), "1/8"))
                 }
             }))
+        }
+    }
+}
+
+/// What was gained by looking at the prints: one print both ways, and a sentence.
+fn placed(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
+    let Some(gain) = layout.gain.as_ref().filter(|gain| gain.moved()) else { return html! {} };
+    let (before, after, all) = gain.whole();
+    let better = |print: &cards::plan::PrintGain| print.after.whole.saturating_sub(print.before.whole);
+    // The print that gained most is shown.
+    let most = gain.prints.iter().enumerate().max_by_key(|(at, print)| (better(print), std::cmp::Reverse(*at)));
+    let facts = [("after", after.into()), ("before", before.into()), ("pictures", all.into())];
+    // What another layer covers lies on one piece all the same: the drawing knows no cards.
+    let on_one = |tally: cards::plan::Tally| tally.whole + tally.hidden;
+    let drawn = |print: usize, plain: &str| {
+        format!("/w/{}/{}/placed-{index}-{print}{plain}.svg", desk.kept.id.0, desk.kept.now.number)
+    };
+    html! {
+        section.placed id="placed" {
+            h2 { (say("layout-placed", &[])) }
+            p { (say("layout-placed-lead", &facts)) " " (say(if gain.proven { "layout-placed-proven" } else { "layout-placed-best" }, &[])) }
+            @if let Some((at, print)) = most {
+                @let part = |whole: usize| say("layout-placed-part", &[("whole", whole.into()), ("pictures", print.spots.len().into())]);
+                div.two-ways {
+                    figure {
+                        figcaption { strong { (say("layout-placed-plain", &[])) } ": " (part(on_one(print.before))) }
+                        img src=(drawn(at, "-plain")) alt=(say("placed-plain-alt", &[("whole", on_one(print.before).into()), ("pictures", print.spots.len().into())])) loading="lazy";
+                    }
+                    figure {
+                        figcaption { strong { (say("layout-placed-now", &[])) } ": " (part(on_one(print.after))) }
+                        img src=(drawn(at, "")) alt=(say("placed-alt", &[("whole", on_one(print.after).into()), ("pictures", print.spots.len().into())])) loading="lazy";
+                    }
+                }
+                p.hint { (say("layout-placed-key", &[])) }
+            }
         }
     }
 }

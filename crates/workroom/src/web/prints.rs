@@ -4,12 +4,14 @@ use std::collections::BTreeMap;
 use std::sync::{Arc, Mutex};
 
 use cards::model::{Look, MotifShape};
+use cards::plan::PrintMap;
 use cards::{Plan, Project};
 use drawing::Picture;
-use measure::Size;
+use measure::{Length, Size};
 
 use super::room::locked;
 use crate::make::faces::face_picture;
+use crate::make::interest;
 use crate::pictures;
 
 /// Most faces kept. Chosen: both sides of the demo and some more; a face of 12 in is 4 MB.
@@ -17,10 +19,14 @@ const MOST: usize = 18;
 /// What a face looks like whose picture is not here.
 const MISSING: [u8; 3] = [0xe6, 0xdd, 0xcc];
 
-/// Faces already drawn.
+/// Most maps kept. Chosen: both sides of three packs at two marks; a map of 12 in at 1/8 in is 20 kB.
+const MOST_MAPS: usize = 96;
+
+/// Faces already drawn, and where their interest lies.
 #[derive(Debug, Default)]
 pub(super) struct Prints {
     known: Mutex<Vec<(String, Picture)>>,
+    maps: Mutex<Vec<(String, PrintMap)>>,
 }
 
 /// The given pictures that a project shows: name in its file, bytes.
@@ -29,19 +35,27 @@ pub(super) type Given = BTreeMap<String, Arc<Vec<u8>>>;
 impl Prints {
     /// What a face looks like; `None` if it is plain white.
     pub(super) fn face(&self, plan: &Plan, look: &Look, size: Size, given: &Given) -> Option<Picture> {
-        let stamped = match look {
-            Look::Stamped(index) => plan.project.backgrounds.get(*index),
-            _ => None,
-        };
-        let there = matches!(look, Look::Picture(name) if given.contains_key(name));
-        let key = format!("{look:?} {size:?} {there} {stamped:?}");
+        if let Look::Stamped(index) = look {
+            let of = format!("{look:?} {size:?} {:?}", plan.project.backgrounds.get(*index));
+            return self.kept(of, || face_picture(Some(plan), look, size));
+        }
+        self.given_or_drawn(look, size, given)
+    }
+
+    /// What a face looks like that is no background of the plan's.
+    fn given_or_drawn(&self, look: &Look, size: Size, given: &Given) -> Option<Picture> {
+        self.kept(key(look, size, given), || match look {
+            Look::Picture(name) => given.get(name).and_then(|bytes| read(bytes)).or(Some(Picture::plain(MISSING))),
+            other => face_picture(None, other, size),
+        })
+    }
+
+    /// The face that is known by this key, made if it is not yet.
+    fn kept(&self, key: String, make: impl FnOnce() -> Option<Picture>) -> Option<Picture> {
         if let Some((_, known)) = locked(&self.known).iter().find(|(of, _)| *of == key) {
             return Some(known.clone());
         }
-        let made = match look {
-            Look::Picture(name) => given.get(name).and_then(|bytes| read(bytes)).or(Some(Picture::plain(MISSING))),
-            other => face_picture(plan, other, size),
-        }?;
+        let made = make()?;
         let mut known = locked(&self.known);
         if known.len() >= MOST {
             known.remove(0);
@@ -49,6 +63,29 @@ impl Prints {
         known.push((key, made.clone()));
         Some(made)
     }
+
+    /// Where the interest of a face lies, in cells of a mark; `None` if its picture is not here.
+    pub(super) fn map(&self, look: &Look, size: Size, mark: Length, given: &Given) -> Option<PrintMap> {
+        if matches!(look, Look::Picture(name) if !given.contains_key(name)) {
+            return None;
+        }
+        let key = format!("{} {mark:?}", key(look, size, given));
+        if let Some((_, known)) = locked(&self.maps).iter().find(|(of, _)| *of == key) {
+            return Some(known.clone());
+        }
+        let made = interest::map(&self.given_or_drawn(look, size, given)?, size, mark)?;
+        let mut maps = locked(&self.maps);
+        if maps.len() >= MOST_MAPS {
+            maps.remove(0);
+        }
+        maps.push((key, made.clone()));
+        Some(made)
+    }
+}
+
+/// What a face's look depends on; a given picture is called by what is in it.
+fn key(look: &Look, size: Size, given: &Given) -> String {
+    format!("{look:?} {size:?} {}", matches!(look, Look::Picture(name) if given.contains_key(name)))
 }
 
 /// The pixels of a picture file, upright and no larger than a drawing needs.

@@ -8,7 +8,7 @@ use std::thread;
 use std::time::Duration;
 
 use cards::model::Side;
-use cards::plan::plan;
+use cards::plan::{PrintMaps, plan_on};
 use cards::{Plan, Project};
 use cutting::{Budget, Progress};
 use drawing::sheets::Faces;
@@ -18,6 +18,7 @@ use super::Answer;
 use super::prints::{self, Given, Prints};
 use crate::cli::{Clock, NODES};
 use crate::make::faces::{FaceId, faces_by};
+use crate::make::interest;
 
 /// Chosen: a page that takes longer than this to come looks broken.
 const PATIENCE: Duration = Duration::from_millis(1500);
@@ -26,8 +27,8 @@ const MOST_PLANS: usize = 6;
 /// Most bytes of drawings kept.
 const MOST_DRAWN: usize = 48 << 20;
 
-/// Plans a project; [`cards::plan::plan`] but in tests that need a slow one, or a broken one.
-pub type Planner = fn(&Project, &mut Budget<'_>) -> Plan;
+/// Plans a project on its prints; [`cards::plan::plan_on`] but in tests that need a slow one, or a broken one.
+pub type Planner = fn(&Project, &PrintMaps, &mut Budget<'_>) -> Plan;
 
 /// Everything behind the pages.
 #[derive(Debug)]
@@ -157,7 +158,9 @@ impl Job {
         let progress = |progress: Progress| self.nodes.store(progress.nodes, Ordering::Relaxed);
         let mut budget = Budget::nodes(NODES).stopped_by(&stop).telling(&progress);
         let traced = crate::backgrounds::traced(project, &|name| given.get(name).cloned());
-        let plan = planner(&traced, &mut budget);
+        let mark = project.mark.step();
+        let maps = interest::maps(project, &|_, look, size| prints.map(look, size, mark, &given));
+        let plan = planner(&traced, &maps, &mut budget);
         // A picture that was not given here has a plain face until it is.
         let missing = prints::names(project).into_iter().filter(|name| !given.contains_key(*name));
         let missing: BTreeSet<String> = missing.map(str::to_owned).collect();
@@ -209,7 +212,7 @@ impl Room {
             plans: Mutex::default(),
             drawn: Mutex::default(),
             prints: Arc::default(),
-            planner: plan,
+            planner: plan_on,
             owing: Mutex::default(),
             aside: Mutex::default(),
             patience,

@@ -289,7 +289,8 @@ mod tests {
         for text in [make::DEMO, make::ONE_EACH] {
             let project = store::project_file::read(text).unwrap();
             let plan = cards::plan::plan(&project, &mut cutting::Budget::nodes(crate::cli::NODES));
-            let faces = make::faces::faces_by(&plan, &make::faces::face_picture);
+            let faces =
+                make::faces::faces_by(&plan, &|plan, look, size| make::faces::face_picture(Some(plan), look, size));
             assert!(faces.len() > 5);
             for paper in [Paper::Letter, Paper::A4] {
                 let edition = Edition::plain(&plan, paper);
