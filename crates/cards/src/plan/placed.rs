@@ -59,12 +59,14 @@ pub struct Gain {
     pub plain_tree: Tree,
     /// Its pieces.
     pub plain_pieces: Vec<Piece>,
-    /// How good the plain layout is, and how good this one.
+    /// How good the plain layout is.
     pub plain: Score,
-    /// How good this one is.
+    /// How good the best order is that was found.
     pub score: Score,
     /// True if no order that the stops allow is better; proven.
     pub proven: bool,
+    /// True if the layout lies in that order: it is enough better to give up the plain one.
+    pub moved: bool,
     /// What becomes of each print on one sheet: index of the design, its side, sheets, under the plain layout, under this one.
     pub prints: Vec<PrintGain>,
 }
@@ -88,6 +90,8 @@ pub struct PrintGain {
 
 /// Most nodes of one choice. `Chosen:` the demo takes a thousandth; all of it is half a second.
 const NODES: u64 = 300_000;
+/// A sheet cut in plain order is easier to follow; it is given up only if one picture more in so many stays whole. `Chosen:`.
+const ONE_IN: i64 = 10;
 /// Clear paper round a picture that counts as whole (common practice: keep it 1/8 in from a cut).
 const CLEAR: Length = Length::from_ticks(Length::INCH.ticks() / 8);
 
@@ -132,6 +136,7 @@ impl Gain {
     fn join(&mut self, other: Gain) {
         (self.plain, self.score) = (self.plain + other.plain, self.score + other.score);
         self.proven &= other.proven;
+        self.moved |= other.moved;
         self.prints.extend(other.prints);
     }
 
@@ -143,12 +148,6 @@ impl Gain {
         };
         let all = |print: &PrintGain| print.after.whole + print.after.hidden + print.after.cut;
         (count(|print| print.before.whole), count(|print| print.after.whole), count(all))
-    }
-
-    /// True if the layout lies otherwise than the plain one.
-    #[must_use]
-    pub fn moved(&self) -> bool {
-        self.score > self.plain
     }
 }
 
@@ -177,7 +176,10 @@ fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, bud
     let ask = Ask { tree: &plain_tree, width, height, prints: &prints, covers: &seen.covers, stops: Some(&stops) };
     let Ok(placing) = budget.within(NODES, |part| place(&ask, part)) else { return };
     let plain_pieces = layout.pieces.clone();
-    if placing.tree != plain_tree {
+    let pictures =
+        prints.iter().map(|print| i64::from(print.times) * i64::try_from(print.motifs.len()).unwrap_or(0)).sum();
+    let moved = placing.tree != plain_tree && enough(placing.plain, placing.score, pictures);
+    if moved {
         let more = |plan: &CutPlan| self::stops(plan, plain_step, layout.step).len() > stops.len();
         match checked::paper(project, pack, layout.usable, layout.step, &placing.tree, sheets) {
             Some((plan, step)) if step == plain_step && !more(&plan) => {}
@@ -191,7 +193,7 @@ fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, bud
         // Reading order: the order in which the trimmer steps number the pieces.
         placed.sort_by_key(|piece| (piece.y, piece.x));
         layout.pieces = numbered(&placed, &seen.kinds, &layout.recipe_counts, layout.usable, grid);
-        layout.tree = placing.tree;
+        layout.tree = placing.tree.clone();
     }
     let told = |(used, print): &(SheetUse, Print)| {
         let on_sheet = |motif: &Motif| {
@@ -214,8 +216,15 @@ fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, bud
         plain: placing.plain,
         score: placing.score,
         proven: placing.outcome == Outcome::Proven,
+        moved,
         plain_tree: plain_tree.clone(),
     });
+}
+
+/// Whether a better order is worth a less tidy sheet: it keeps or spares a region that the maker marked, or one picture more
+/// in so many.
+fn enough(plain: Score, best: Score, pictures: i64) -> bool {
+    (best.kept, best.spared) > (plain.kept, plain.spared) || (best.whole - plain.whole) * ONE_IN >= pictures.max(1)
 }
 
 /// Where the stop stands, one after the other, in the layout's steps; unusable edges are not the layout's.

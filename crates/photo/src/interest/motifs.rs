@@ -24,6 +24,9 @@ const TOO_LONG: f64 = 0.8;
 const RIGHT_ANGLED: f64 = 0.93;
 /// A part has a ground if one colour's shares of its area and of its rim add up to this. `Chosen:` of 2.
 const LEAST_GROUND: f64 = 0.3;
+/// A motif has a body so thick, as a share of the least length, somewhere: sprigs and dots that hang together are texture.
+/// `Chosen:` half of what a motif is long at least; looked at on the twelve drawn prints.
+const BODY: f64 = 0.5;
 /// How many parts are looked into. `Chosen:` bounds the time; a collage of as many panels is still taken apart.
 const MOST_LOOKS: usize = 64;
 
@@ -33,9 +36,9 @@ pub(super) fn found(seen: &Seen, least: f64) -> Vec<Patch> {
     let mut parts: std::collections::VecDeque<Vec<usize>> = [(0..seen.class.len()).collect()].into();
     for _ in 0..MOST_LOOKS {
         let Some(part) = parts.pop_front() else { break };
-        for patch in left_of(seen, &part, least) {
+        for (patch, thick) in left_of(seen, &part, least) {
             let (w, h) = (px(patch.right - patch.left), px(patch.bottom - patch.top));
-            if w.max(h) < least || w.min(h) < least / 4.0 {
+            if !thick || w.max(h) < least || w.min(h) < least / 4.0 {
                 continue;
             }
             let large = w * h > TOO_LARGE * px(seen.width) * px(seen.height)
@@ -51,8 +54,8 @@ pub(super) fn found(seen: &Seen, least: f64) -> Vec<Patch> {
     motifs
 }
 
-/// The patches of a part that are not its ground; none if it has no ground.
-fn left_of(seen: &Seen, part: &[usize], least: f64) -> Vec<Patch> {
+/// The patches of a part that are not its ground, each with whether it has a body; none if the part has no ground.
+fn left_of(seen: &Seen, part: &[usize], least: f64) -> Vec<(Patch, bool)> {
     let mut inside = vec![false; seen.class.len()];
     for at in part {
         inside[*at] = true;
@@ -62,7 +65,16 @@ fn left_of(seen: &Seen, part: &[usize], least: f64) -> Vec<Patch> {
     // Gaps within a motif (a stem that hardly touches its leaf) are closed: an eighth of the least length.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few pixels")]
     let ink = closed(&ink, &inside, seen.width, (least / 16.0) as usize);
-    patches(&ink, seen.width)
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few pixels")]
+    let half = (BODY * least / 2.0) as usize;
+    let without: Vec<bool> = ink.iter().map(|ink| !ink).collect();
+    let no_core = spread(&without, seen.width, half);
+    let thick = |patch: &Patch| patch.pixels.iter().any(|at| !no_core[*at]);
+    let patches = patches(&ink, seen.width).into_iter().map(|patch| {
+        let thick = thick(&patch);
+        (patch, thick)
+    });
+    patches.collect()
 }
 
 #[allow(clippy::cast_precision_loss, reason = "small pictures")]

@@ -444,6 +444,7 @@ layout-placed = Bilder, die ganz bleiben
 layout-placed-lead = { $after } der { $pictures } Bilder auf diesen Bögen bleiben ganz auf einem Teil, und nichts liegt darüber; mit den Schnitten in schlichter Reihenfolge wären es { $before }. Schnitte, Einstellungen und Karten sind dieselben.
 layout-placed-proven = Keine andere Reihenfolge dieser Schnitte, bei der der Anschlag gleich oft gestellt wird, ist besser.
 layout-placed-best = Es ist die beste Reihenfolge, die gefunden wurde.
+layout-placed-stays = { $whole } der { $pictures } Bilder auf diesen Bögen bleiben auf einem Teil ganz. Keine andere Folge dieser Schnitte erhält so viele mehr, dass sich eine weniger ordentliche Aufteilung lohnt.
 layout-placed-plain = In schlichter Reihenfolge
 layout-placed-now = So wird geschnitten
 layout-placed-part = { $whole } von { $pictures } Bildern auf einem Teil

@@ -432,6 +432,7 @@ layout-placed = Pictures kept whole
 layout-placed-lead = { $after } of the { $pictures } pictures on these sheets stay whole on a piece, with nothing over them; with the cuts in their plain order it would be { $before }. The cuts, settings and cards are the same.
 layout-placed-proven = No other order of these cuts, with the stop set as often, does better.
 layout-placed-best = It is the best order that was found.
+layout-placed-stays = { $whole } of the { $pictures } pictures on these sheets stay whole on a piece. No other order of these cuts keeps so many more that it would be worth giving up the tidy one.
 layout-placed-plain = In plain order
 layout-placed-now = As it is cut
 layout-placed-part = { $whole } of { $pictures } pictures on one piece

@@ -141,8 +141,12 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
 
 /// What was gained by looking at the prints: one print both ways, and a sentence.
 fn placed(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
-    let Some(gain) = layout.gain.as_ref().filter(|gain| gain.moved()) else { return html! {} };
+    let Some(gain) = &layout.gain else { return html! {} };
     let (before, after, all) = gain.whole();
+    if !gain.moved {
+        let facts = [("whole", before.into()), ("pictures", all.into())];
+        return html! { @if all > 0 { p.hint { (say("layout-placed-stays", &facts)) } } };
+    }
     let better = |print: &cards::plan::PrintGain| print.after.whole.saturating_sub(print.before.whole);
     // The print that gained most is shown.
     let most = gain.prints.iter().enumerate().max_by_key(|(at, print)| (better(print), std::cmp::Reverse(*at)));
