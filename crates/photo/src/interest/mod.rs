@@ -53,8 +53,8 @@ pub struct Motif {
 
 /// Most columns or rows of a grid. `Chosen:` a sheet of 24 in in marks of 1/64.
 pub const MOST_CELLS: usize = 1_536;
-/// Longest side of the picture that is looked at. `Chosen:` 50 pixels an inch of a 12 in sheet.
-const SEEN: usize = 600;
+/// Longest side of the picture that is looked at. `Chosen:` 25 pixels an inch of a 12 in sheet.
+const SEEN: usize = 300;
 /// What a cell weighs at most.
 const WHOLE: f32 = 1000.0;
 /// Shares of edge, distinctness and motif in a cell's weight. `Chosen:` a motif's inside may be calm and its colour common, so
@@ -180,6 +180,8 @@ struct Seen {
     height: usize,
     labs: Vec<[f32; 3]>,
     class: Vec<u8>,
+    /// The colours that are told apart, with their shares.
+    colors: Vec<Share>,
     /// How much each colour of the print stands out, 0 to 1.
     distinct: Vec<f32>,
 }
@@ -211,7 +213,8 @@ impl Seen {
             let far: f64 = colors.iter().map(|other| other.share * ciede2000(one.lab, other.lab)).sum();
             (far / FULLY_DISTINCT).min(1.0) as f32
         });
-        Self { width, height, labs, class, distinct: distinct.collect() }
+        let distinct = distinct.collect();
+        Self { width, height, labs, class, colors, distinct }
     }
 
     /// How fast the colour changes at each pixel, 0 to 1.

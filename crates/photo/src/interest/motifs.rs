@@ -1,8 +1,13 @@
 //! Motifs: connected patches of a print that are not its ground.
 //!
+//! Where pictures touch and overlap until they cover the sheet, such patches are the whole print; there a picture is a compact
+//! patch of colours that are rare on it ([`figures`]): the fruit and the blossoms among the leaves.
+//!
 //! The ground of a part is the colour that covers most of it and of its rim. What is left falls into patches. A patch too large to be one picture, or one
 //! that fills its box (a printed panel, a stripe, a square of a check), is a part with a ground of its own, and is looked
 //! into in the same way.
+
+use color::ciede2000;
 
 use super::Seen;
 
@@ -31,7 +36,39 @@ const BODY: f64 = 0.5;
 const MOST_LOOKS: usize = 64;
 
 /// The motifs at least `least` pixels long, and a quarter as wide.
+///
+/// A patch with several figures among other things is a clump: its figures are the motifs. A figure that is alone in its patch is a part of
+/// it, as the heart of a flower.
 pub(super) fn found(seen: &Seen, least: f64) -> Vec<Patch> {
+    let mut figures = figures(seen, least);
+    let mut motifs = Vec::new();
+    for patch in on_grounds(seen, least) {
+        let mut inside = vec![false; seen.class.len()];
+        for at in &patch.pixels {
+            inside[*at] = true;
+        }
+        let within = |figure: &Patch| figure.pixels.iter().filter(|at| inside[**at]).count() * 2 > figure.pixels.len();
+        let (count, covered) = figures
+            .iter()
+            .filter(|figure| within(figure))
+            .fold((0, 0), |(count, covered), figure| (count + 1, covered + figure.pixels.len()));
+        if count < 2 || covered * 2 > patch.pixels.len() {
+            figures.retain(|figure| !within(figure));
+            motifs.push(patch);
+        }
+    }
+    // A figure in the middle of another is a part of it.
+    let boxed = |one: &Patch, other: &Patch| {
+        one.left >= other.left && one.right <= other.right && one.top >= other.top && one.bottom <= other.bottom
+    };
+    let alone = |at: usize| (0..figures.len()).all(|other| other == at || !boxed(&figures[at], &figures[other]));
+    let alone: Vec<bool> = (0..figures.len()).map(alone).collect();
+    motifs.extend(figures.into_iter().zip(alone).filter(|(_, alone)| *alone).map(|(figure, _)| figure));
+    motifs
+}
+
+/// Compact patches that are not the ground of their part.
+fn on_grounds(seen: &Seen, least: f64) -> Vec<Patch> {
     let mut motifs = Vec::new();
     let mut parts: std::collections::VecDeque<Vec<usize>> = [(0..seen.class.len()).collect()].into();
     for _ in 0..MOST_LOOKS {
@@ -46,12 +83,121 @@ pub(super) fn found(seen: &Seen, least: f64) -> Vec<Patch> {
                 || h > TOO_LONG * px(seen.height);
             if large || px(patch.pixels.len()) > RIGHT_ANGLED * w * h {
                 parts.push_back(patch.pixels);
-            } else {
+            } else if px(patch.pixels.len()) >= LOOSE * w * h {
                 motifs.push(patch);
             }
         }
     }
     motifs
+}
+
+/// Colours nearer to each other than this (ΔE₀₀) are light and shade of one thing: fruit has more of it than petals.
+/// `Chosen:` on the drawn prints.
+const ONE_THING: [f64; 2] = [16.0, 11.0];
+/// Colours of one thing that cover more of the sheet than this are no figure's, but the print's own. `Chosen:` likewise.
+const RARE: f64 = 0.25;
+/// A patch on a ground fills its box at least so far, or it is a tangle of sprigs. `Chosen:` likewise.
+const LOOSE: f64 = 0.46;
+/// A figure fills its box so far: a disc fills 0.785, a triangle half. `Chosen:` likewise.
+const COMPACT: f64 = 0.5;
+
+/// So much of a figure is of its own colours; closed gaps are the rest. `Chosen:` likewise; a crowd of dots has half.
+const SOLID: f64 = 0.65;
+/// A figure that fills its box so far is a square of a check. `Chosen:` a disc fills 0.785.
+const ROUND: f64 = 0.86;
+/// A rim pixel is an edge from so much of a full edge on. `Chosen:` a lamp's slope is a hundredth.
+const SHARP: f32 = 0.3;
+
+/// Compact patches in rare colours.
+fn figures(seen: &Seen, least: f64) -> Vec<Patch> {
+    let mut taken = vec![false; seen.class.len()];
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few pixels")]
+    let (gap, half) = ((least / 8.0) as usize, (BODY * least / 2.0) as usize);
+    let edges = seen.edges();
+    let mut found: Vec<Patch> = Vec::new();
+    for thing in things(seen) {
+        let ink: Vec<bool> =
+            seen.class.iter().zip(&taken).map(|(class, taken)| thing.contains(class) && !taken).collect();
+        let ink = closed(&ink, &vec![true; ink.len()], seen.width, gap);
+        // Thin parts that tie two figures together do not count: only what is near a body.
+        let without: Vec<bool> = ink.iter().map(|ink| !ink).collect();
+        let body: Vec<bool> = spread(&without, seen.width, half).iter().map(|thin| !thin).collect();
+        let near = spread(&body, seen.width, half + half.div_ceil(2));
+        let ink: Vec<bool> = ink.iter().zip(&near).map(|(ink, near)| *ink && *near).collect();
+        for patch in patches(&ink, seen.width) {
+            if is_figure(seen, &patch, &thing, least) && edged(seen, &patch, &edges) {
+                for at in &patch.pixels {
+                    taken[*at] = true;
+                }
+                found.push(patch);
+            }
+        }
+    }
+    found
+}
+
+/// Whether a patch has the size and shape of a figure, and is of its thing's colours.
+fn is_figure(seen: &Seen, patch: &Patch, thing: &[u8], least: f64) -> bool {
+    let (w, h) = (px(patch.right - patch.left), px(patch.bottom - patch.top));
+    let large = w * h > TOO_LARGE * px(seen.width) * px(seen.height);
+    let fills = px(patch.pixels.len()) / (w * h);
+    let inked = patch.pixels.iter().filter(|at| thing.contains(&seen.class[**at])).count();
+    w.max(h) >= least
+        && !large
+        && px(inked) >= SOLID * px(patch.pixels.len())
+        && (COMPACT..ROUND).contains(&fills)
+        && !cornered(seen, patch)
+}
+
+/// Whether a patch holds three corners of its box: the ground of a printed panel, with a picture on it.
+fn cornered(seen: &Seen, patch: &Patch) -> bool {
+    let (in_x, in_y) = ((patch.right - patch.left) / 8, (patch.bottom - patch.top) / 8);
+    let places = [
+        (patch.left + in_x, patch.top + in_y),
+        (patch.right - 1 - in_x, patch.top + in_y),
+        (patch.left + in_x, patch.bottom - 1 - in_y),
+        (patch.right - 1 - in_x, patch.bottom - 1 - in_y),
+    ];
+    let held = places.iter().filter(|(x, y)| patch.pixels.contains(&(y * seen.width + x))).count();
+    held >= 3
+}
+
+/// Whether most of a patch's rim is an edge of the print; where it is not, the light changes over one colour.
+fn edged(seen: &Seen, patch: &Patch, edges: &[f32]) -> bool {
+    let mut inside = vec![false; seen.class.len()];
+    for at in &patch.pixels {
+        inside[*at] = true;
+    }
+    let (width, height) = (seen.width, seen.height);
+    let (mut rim, mut sharp) = (0usize, 0usize);
+    for at in &patch.pixels {
+        let (x, y) = (at % width, at / width);
+        let within = x == 0 || y == 0 || x + 1 == width || y + 1 == height;
+        if !within && [at - 1, at + 1, at - width, at + width].iter().any(|near| !inside[*near]) {
+            rim += 1;
+            sharp += usize::from(edges[*at] > SHARP);
+        }
+    }
+    sharp * 2 > rim
+}
+
+/// The rare colours of the print: each with those that are light and shade of the same thing, the commonest thing first.
+fn things(seen: &Seen) -> Vec<Vec<u8>> {
+    let colors = u8::try_from(seen.colors.len()).unwrap_or(u8::MAX);
+    let of = |color: u8| &seen.colors[usize::from(color)];
+    let share = |thing: &[u8]| thing.iter().map(|color| of(*color).share).sum::<f64>();
+    let around = |one: u8, near: f64| -> Vec<u8> {
+        (0..colors).filter(|other| ciede2000(of(one).lab, of(*other).lab) < near).collect()
+    };
+    let mut things: Vec<Vec<u8>> = ONE_THING
+        .iter()
+        .flat_map(|near| (0..colors).map(move |one| (one, *near)))
+        .map(|(one, near)| around(one, near))
+        .collect();
+    things.retain(|thing| share(thing) <= RARE);
+    things.sort_by(|one, other| share(other).total_cmp(&share(one)).then(one.cmp(other)));
+    things.dedup();
+    things
 }
 
 /// The patches of a part that are not its ground, each with whether it has a body; none if the part has no ground.
