@@ -25,5 +25,5 @@ pub use difference::{Nearness, ciede2000, nearest};
 pub use lab::Lab;
 pub use pairings::{Pairing, pair};
 pub use palette::{Share, palette_of};
-pub use sight::{Sight, seen_by};
+pub use sight::{Sight, matrix_of, seen_by};
 pub use srgb::{LinearRgb, Srgb};

@@ -24,7 +24,17 @@ pub enum Sight {
 #[must_use]
 pub fn seen_by(sight: Sight, color: Srgb) -> Srgb {
     let light = color.linear();
-    let matrix = match sight {
+    let [r, g, b] = times(&matrix_of(sight), [light.r, light.g, light.b]);
+    LinearRgb { r, g, b }.srgb()
+}
+
+/// The matrix of such eyes, on linear light: red, green and blue of the answer, each from red, green and blue.
+///
+/// # Source
+/// That of [`seen_by`].
+#[must_use]
+pub fn matrix_of(sight: Sight) -> [[f64; 3]; 3] {
+    match sight {
         Sight::Protan => {
             [[0.152_286, 1.052_583, -0.204_868], [0.114_503, 0.786_281, 0.099_216], [-0.003_882, -0.048_116, 1.051_998]]
         }
@@ -35,9 +45,7 @@ pub fn seen_by(sight: Sight, color: Srgb) -> Srgb {
             [[1.255_528, -0.076_749, -0.178_779], [-0.078_411, 0.930_809, 0.147_602], [0.004_733, 0.691_367, 0.303_900]]
         }
         Sight::Grey => [[0.2126, 0.7152, 0.0722]; 3],
-    };
-    let [r, g, b] = times(&matrix, [light.r, light.g, light.b]);
-    LinearRgb { r, g, b }.srgb()
+    }
 }
 
 #[cfg(test)]

@@ -5,14 +5,14 @@ use std::sync::Arc;
 use cards::Plan;
 use cards::background::{Hand, Laid, Mask, Outline, lay, slips, trace};
 use cards::model::{Background, MotifShape, Project};
-use color::{Lab, Nearness, Srgb, nearest};
+use color::{Lab, Srgb, nearest};
 use drawing::sheets::{
     ColoredIn, Edition, Guide, background_pixels, background_scene, hand_of, light_box, placing_guide,
 };
 use drawing::{Picture, Scene, pdf, png, svg};
 use measure::{Length, Size};
-use words::say;
 
+use crate::colors::near;
 use crate::make::DrawingError;
 use crate::outputs::OutFile;
 use crate::pictures;
@@ -60,16 +60,6 @@ pub(crate) fn colored(background: &Background) -> Vec<ColoredIn> {
     }
     all.sort_by(|one, other| one.0.total_cmp(&other.0));
     all.into_iter().map(|(_, of)| of).collect()
-}
-
-fn near(delta_e: f64) -> String {
-    match Nearness::of(delta_e) {
-        Nearness::Same => say("near-same", &[]),
-        Nearness::Good => say("near-good", &[]),
-        Nearness::Close => say("near-close", &[]),
-        Nearness::Family => say("near-family", &[]),
-        Nearness::Other => say("near-other", &[]),
-    }
 }
 
 /// The sheet numbered for the hand of an edition.

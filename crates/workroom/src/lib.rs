@@ -4,6 +4,7 @@
 
 mod backgrounds;
 pub mod cli;
+mod colors;
 mod labels;
 pub mod make;
 pub mod outputs;

@@ -60,6 +60,7 @@ fn each_page_has_its_heading_and_its_items() {
         ("layout", "Layout", "class=\"piece\"", 16),
         ("batch", "Batch", "<img class=\"card\"", 48),
         ("cardstock", "Cardstock", "<section class=\"stock\"", 5),
+        ("cardstock", "Cardstock", "class=\"palette\"", 6),
         ("table", "Table", "id=\"step\"", 1),
         ("share", "Share", "<ol class=\"pages\"", 3),
     ] {

@@ -13,13 +13,14 @@ help-square = Das Foto eines Bogens gerade und maßstäblich machen
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png --corners "210,95 1830,120 1905,1740 140,1690"
 help-colors = Die Farben eines Bildes sagen, welche Papiere dazu passen, und ob eine Stempelfarbe darauf zu lesen ist
-    .picture = Ein Bild des Musters: JPEG, PNG oder WebP
+    .picture = Ein Bild des Musters: JPEG, PNG oder WebP; oder eine Projektdatei, für alle ihre Muster
     .paper = Die Farbe eines Papiers, das danebengehalten wird, etwa "#8fa98a"; darf mehrmals stehen
     .ink = Die Farbe einer Stempelfarbe
     .json = Die Antwort als JSON ausgeben
     .examples =
         Beispiele:
           octavo colors rosebuds.png
+          octavo colors cards.toml
           octavo colors rosebuds.png --paper "#8fa98a" --paper "#f4efe2" --ink "#2d3b55"
 
 squared = { $path }: gerade gemacht aus den Ecken { $corners }
@@ -62,3 +63,30 @@ refused-corners-hollow = die Ecken ergeben keinen Bogen
 refused-square-corners = schreiben Sie vier Stellen als acht Zahlen, etwa 210,95 1830,120 1905,1740 140,1690
 refused-square-size = schreiben Sie Breite und Höhe des Bogens, etwa 12x12 oder 210 mm x 297 mm
 refused-color = schreiben Sie eine Farbe als #rrggbb, etwa #8fa98a
+
+matched-title = Farben nebeneinander
+matched-lead = Jedes Muster mit seinen Farben nach ihrem Anteil, und was dazu passt. Die Zahlen sind ΔE₀₀: Unter 1 sieht es niemand, über 10 ist es eine andere Farbe. Farben eines Bildschirms oder einer Kamera sind nicht die des Papiers. Stimmt eine nicht, so halten Sie das Papier an eine gedruckte oder gekaufte Farbkarte und schreiben Sie deren Farbe in die Projektdatei.
+matched-palette = Farben des Musters nach Anteil: { $colors }
+matched-best = Am nächsten von dem, was Sie haben: { $name }, { $near } (ΔE { $delta }).
+matched-all = Alles an dieses Muster gehalten
+matched-what = Tonkarton oder Band
+matched-nearest = Am nächsten im Muster
+matched-how = Wie beide zusammenpassen
+matched-laid = Zusammen auf
+matched-straight = Gleich auf dieses Muster gestempelt hat „{ $words }“ an der schlechtesten Stelle einen Kontrast von { $contrast } zu 1: { $how }.
+matched-reads = Ist der Spruch zu lesen?
+matched-read = „{ $words }“ auf „{ $on }“: Kontrast { $contrast } zu 1, { $how }
+reads-well = gut zu lesen
+reads-large = nur in großen, kräftigen Buchstaben
+reads-badly = schlecht zu lesen; eine dunklere Farbe oder ein hellerer Grund täte es
+face-front = Vorderseite
+face-back = Rückseite
+sight-title = Wie Augen mit weniger Farben eine Karte sehen mögen
+sight-lead = Eine Annäherung: Keine zwei Augenpaare sind gleich. Was hier noch zu unterscheiden ist, können fast alle unterscheiden.
+sight-alt = Karte { $number }, wie sie { $eyes } aussehen mag
+sight-own-alt = Karte { $number }, wie sie gezeichnet ist
+sight-own = wie sie gezeichnet ist
+sight-protan = ohne Rot
+sight-deutan = ohne Grün
+sight-tritan = ohne Blau
+sight-grey = ganz ohne Farbe

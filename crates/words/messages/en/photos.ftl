@@ -13,13 +13,14 @@ help-square = Make a photo of one sheet straight and true to scale
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png --corners "210,95 1830,120 1905,1740 140,1690"
 help-colors = Tell the colours of a picture, which papers go with it, and whether an ink can be read on it
-    .picture = A picture of the print: JPEG, PNG or WebP
+    .picture = A picture of the print: JPEG, PNG or WebP; or a project file, for all its prints
     .paper = The colour of a paper to hold against it, such as "#8fa98a"; may be said several times
     .ink = The colour of an ink to stamp on it
     .json = Print the answer as JSON
     .examples =
         Examples:
           octavo colors rosebuds.png
+          octavo colors cards.toml
           octavo colors rosebuds.png --paper "#8fa98a" --paper "#f4efe2" --ink "#2d3b55"
 
 squared = { $path }: made straight from the corners { $corners }
@@ -62,3 +63,30 @@ refused-corners-hollow = the corners make no sheet
 refused-square-corners = write four places as eight numbers, such as 210,95 1830,120 1905,1740 140,1690
 refused-square-size = write the sheet's width and height, such as 12x12 or 210 mm x 297 mm
 refused-color = write a colour as #rrggbb, such as #8fa98a
+
+matched-title = Colours side by side
+matched-lead = Each print with its colours by their share, and what goes with it. The numbers are ΔE₀₀: under 1 nobody sees it, over 10 it is another colour. Colours of a screen or a camera are not the paper's. If one is off, hold the paper against a printed or bought colour card and write that colour in the project file.
+matched-palette = Colours of the print by share: { $colors }
+matched-best = Nearest of what you have: { $name }, { $near } (ΔE { $delta }).
+matched-all = Everything held against this print
+matched-what = Cardstock or ribbon
+matched-nearest = Nearest in the print
+matched-how = How the two go together
+matched-laid = Together on
+matched-straight = Stamped straight on this print, “{ $words }” has a contrast of { $contrast } to 1 at its worst place: { $how }.
+matched-reads = Can the greeting be read?
+matched-read = “{ $words }” on { $on }: contrast { $contrast } to 1, { $how }
+reads-well = easy to read
+reads-large = only in large, bold letters
+reads-badly = hard to read; a darker ink or a paler ground would do
+face-front = front
+face-back = back
+sight-title = As eyes with fewer colours may see a card
+sight-lead = An approximation: no two pairs of eyes are the same. What can still be told apart here can be told apart by nearly everyone.
+sight-alt = Card { $number } as it may look { $eyes }
+sight-own-alt = Card { $number } as it is drawn
+sight-own = as it is drawn
+sight-protan = without red
+sight-deutan = without green
+sight-tritan = without blue
+sight-grey = without any colour

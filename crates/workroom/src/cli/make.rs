@@ -87,7 +87,7 @@ pub(super) fn text(source: &Source) -> Result<String, Refusal> {
 }
 
 /// The folder in which a project's pictures lie.
-fn folder(source: &Source) -> Option<&Path> {
+pub(super) fn folder(source: &Source) -> Option<&Path> {
     match source {
         Source::Demo => None,
         Source::File(file) => file.parent().map(|folder| if folder == Path::new("") { Path::new(".") } else { folder }),
@@ -165,7 +165,7 @@ fn problem_refusal(problem: &Problem, path: &str) -> Refusal {
     Refusal::Said { what: say("refused-project", &place), remedy: Some(worded.remedy) }
 }
 
-fn picture_refusal(bad: &BadPicture) -> Refusal {
+pub(super) fn picture_refusal(bad: &BadPicture) -> Refusal {
     let mut args: Vec<(&str, Arg)> = vec![("picture", (&bad.name).into())];
     let id = match &bad.error {
         PictureError::Elsewhere => "refused-picture-elsewhere",

@@ -11,6 +11,7 @@ mod background;
 mod clock;
 mod greetings;
 mod make;
+mod matched;
 mod open;
 mod picture;
 mod refusal;

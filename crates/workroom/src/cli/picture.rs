@@ -10,7 +10,8 @@ use photo::{Doubt, Point, Quad, QuadError, Raster};
 use serde::Serialize;
 use words::{Arg as Fact, say};
 
-use super::{Desk, Done, Refusal};
+use super::{Desk, Done, Refusal, matched};
+use crate::colors;
 use crate::pictures::{self, PictureError};
 
 /// `octavo square`.
@@ -288,6 +289,9 @@ struct ColorsView {
 
 /// The colours of a picture, how papers go with it, and how an ink reads on it.
 pub(super) fn colors(request: &ColorsRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
+    if request.picture.extension().is_some_and(|kind| kind.eq_ignore_ascii_case("toml")) {
+        return matched::run(&request.picture, request.json, desk);
+    }
     let (picture, _) = load(&request.picture)?.shrunk(600);
     let pixels: Vec<color::Srgb> =
         picture.rgb().chunks_exact(3).map(|pixel| color::Srgb::new(pixel[0], pixel[1], pixel[2])).collect();
@@ -327,20 +331,7 @@ pub(super) fn colors(request: &ColorsRequest, desk: &mut Desk<'_>) -> Result<Don
         writeln!(desk.out, "{}", say("colors-share", &facts))?;
     }
     for (paper, nearest, delta_e, pairing) in papers {
-        let near = match color::Nearness::of(delta_e) {
-            color::Nearness::Same => say("near-same", &[]),
-            color::Nearness::Good => say("near-good", &[]),
-            color::Nearness::Close => say("near-close", &[]),
-            color::Nearness::Family => say("near-family", &[]),
-            color::Nearness::Other => say("near-other", &[]),
-        };
-        let goes = match pairing {
-            Some(color::Pairing::Match) => say("goes-match", &[]),
-            Some(color::Pairing::ToneOnTone) => say("goes-tone", &[]),
-            Some(color::Pairing::Contrast) => say("goes-contrast", &[]),
-            Some(color::Pairing::Neutral) => say("goes-neutral", &[]),
-            None => say("goes-none", &[]),
-        };
+        let (near, goes) = (colors::near(delta_e), colors::goes(pairing));
         let facts = [
             ("paper", Fact::Text(paper.to_string())),
             ("nearest", Fact::Text(nearest.to_string())),
@@ -363,7 +354,7 @@ pub(super) fn colors(request: &ColorsRequest, desk: &mut Desk<'_>) -> Result<Don
     Ok(Done::Well)
 }
 
-fn pairing_code(pairing: color::Pairing) -> &'static str {
+pub(super) fn pairing_code(pairing: color::Pairing) -> &'static str {
     match pairing {
         color::Pairing::Match => "match",
         color::Pairing::ToneOnTone => "tone-on-tone",

@@ -53,6 +53,7 @@ mod hold;
 mod language;
 mod layers;
 mod layout;
+mod matched;
 mod moving;
 mod paper;
 mod post;

@@ -17,6 +17,7 @@ use store::projects::{OpenError, ProjectId, Projects, StoreError};
 use super::Answer;
 use super::prints::{self, Given, Prints};
 use crate::cli::{Clock, NODES};
+use crate::colors::{OfPrint, of_prints};
 use crate::make::faces::{FaceId, faces_by};
 use crate::make::interest;
 
@@ -60,6 +61,7 @@ pub(super) struct Made {
     pub(super) plan: Plan,
     pub(super) faces: Faces,
     both: OnceLock<Faces>,
+    colors: OnceLock<Vec<OfPrint>>,
     /// Picture files that could not be had: their faces are plain.
     pub(super) missing: Vec<String>,
     prints: Arc<Prints>,
@@ -77,6 +79,11 @@ impl Made {
             let sides = self.faces.keys().flat_map(|id| [(id.0, id.1, Side::Front), (id.0, id.1, Side::Back)]);
             sides.filter_map(|id| Some((id, self.face(id)?))).collect()
         })
+    }
+
+    /// The colours of every print that shows; found when they are first asked for.
+    pub(super) fn colors(&self) -> &[OfPrint] {
+        self.colors.get_or_init(|| of_prints(&self.faces))
     }
 
     /// One face of any design.
@@ -166,7 +173,15 @@ impl Job {
         let missing: BTreeSet<String> = missing.map(str::to_owned).collect();
         let faces = faces_by(&plan, &|plan, look, size| prints.face(plan, look, size, &given));
         let missing = missing.into_iter().collect();
-        self.finish(Planned::Made(Arc::new(Made { plan, faces, both: OnceLock::new(), missing, prints, given })));
+        self.finish(Planned::Made(Arc::new(Made {
+            plan,
+            faces,
+            both: OnceLock::new(),
+            colors: OnceLock::new(),
+            missing,
+            prints,
+            given,
+        })));
     }
 }
 

@@ -5,7 +5,7 @@ use cards::{Severity, Subject};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{fields, say, shell};
+use super::{fields, matched, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -58,6 +58,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
                 }
             }
         }
+        (matched::section(desk))
         section { ul.findings { li.note { (say("page-caution-colors", &[])) } li.note { (say("page-caution-sample", &[])) } } }
     };
     shell::of_project(desk, "cardstock", &inside)

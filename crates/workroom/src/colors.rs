@@ -1,0 +1,201 @@
+//! The colours of a plan's prints, what goes with them, and whether its greetings can be read.
+//!
+//! Left out on purpose: what is laid beside what (the plan), and the truth: no screen shows the paper's own colour.
+
+use std::collections::BTreeMap;
+
+use cards::Plan;
+use cards::plan::PartKind;
+use color::{Lab, Nearness, Pairing, Share, Srgb, contrast_ratio, legible_on, nearest, pair, palette_of, stamped};
+use drawing::Picture;
+use drawing::sheets::Faces;
+use words::say;
+
+use crate::make::faces::FaceId;
+
+/// Most colours that are told of a print. Chosen: more blocks than these are too narrow to see.
+const MOST: usize = 8;
+/// Pixels across that are looked at. Chosen: a palette of 40 000 pixels is that of the whole print to the last per cent.
+const SEEN: u32 = 200;
+/// What letters this large need (WCAG 2.2, success criterion 1.4.3: large text).
+pub(crate) const LARGE_TEXT: f64 = 3.0;
+/// What letters of any size need (likewise).
+pub(crate) const ANY_TEXT: f64 = 4.5;
+
+/// The colours of one print that shows.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct OfPrint {
+    /// Which face.
+    pub(crate) face: FaceId,
+    /// Its colours, largest area first.
+    pub(crate) shares: Vec<Share>,
+}
+
+/// Cardstock or ribbon of the project, by its index.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) enum Stuff {
+    Cardstock(usize),
+    Ribbon(usize),
+}
+
+/// Something of the project held against a print.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Beside {
+    /// What it is.
+    pub(crate) stuff: Stuff,
+    /// Its name.
+    pub(crate) name: String,
+    /// Its colour.
+    pub(crate) color: Srgb,
+    /// The colour of the print that is nearest.
+    pub(crate) nearest: Srgb,
+    /// How far it is, ΔE₀₀.
+    pub(crate) delta_e: f64,
+    /// How the two go together.
+    pub(crate) pairing: Option<Pairing>,
+    /// Cards of the plan on which both lie.
+    pub(crate) cards: usize,
+}
+
+/// How a greeting reads on what it is stamped on.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Read {
+    /// Index of the greeting.
+    pub(crate) greeting: usize,
+    /// What lies under it, by name.
+    pub(crate) on: String,
+    /// Its ink.
+    pub(crate) ink: Srgb,
+    /// The colour under it; the mean where it is a print.
+    pub(crate) ground: Srgb,
+    /// Contrast ratio of the stamped words with what lies around them; on a print at its worst place.
+    pub(crate) contrast: f64,
+}
+
+/// The colours of every print that shows, in the order of packs and designs.
+pub(crate) fn of_prints(faces: &Faces) -> Vec<OfPrint> {
+    faces.iter().map(|(face, picture)| OfPrint { face: *face, shares: palette_of(&pixels(picture), MOST) }).collect()
+}
+
+fn pixels(picture: &Picture) -> Vec<Srgb> {
+    picture.at_most(SEEN).rgb().chunks_exact(3).map(|of| Srgb::new(of[0], of[1], of[2])).collect()
+}
+
+/// Everything of the project held against a print: what lies beside it on most cards first, then what is nearest.
+pub(crate) fn beside(plan: &Plan, print: &OfPrint) -> Vec<Beside> {
+    let project = &plan.project;
+    let labs: Vec<Lab> = print.shares.iter().map(|share| share.lab).collect();
+    let cards = together(plan, print.face);
+    let stocks = project.cardstocks.iter().enumerate().map(|(at, of)| (Stuff::Cardstock(at), &of.name, &of.color));
+    let ribbons = project.ribbons.iter().enumerate().map(|(at, of)| (Stuff::Ribbon(at), &of.name, &of.color));
+    let held = stocks.chain(ribbons).filter_map(|(stuff, name, hex)| {
+        let color = Srgb::from_hex(hex)?;
+        let lab = Lab::of(color);
+        let (at, delta_e) = nearest(lab, &labs)?;
+        Some(Beside {
+            stuff,
+            name: name.clone(),
+            color,
+            nearest: print.shares[at].color,
+            delta_e,
+            pairing: pair(lab, &print.shares).map(|(pairing, ..)| pairing),
+            cards: cards.get(&stuff).copied().unwrap_or(0),
+        })
+    });
+    let mut all: Vec<Beside> = held.collect();
+    all.sort_by(|one, other| other.cards.cmp(&one.cards).then(one.delta_e.total_cmp(&other.delta_e)));
+    all
+}
+
+/// On how many cards each thing lies together with a print; the folded base counts too.
+fn together(plan: &Plan, face: FaceId) -> BTreeMap<Stuff, usize> {
+    let mut cards: BTreeMap<Stuff, usize> = BTreeMap::new();
+    for card in &plan.cards {
+        let shows = card.parts.iter().any(|part| match part.kind {
+            PartKind::Patterned { layout, design, side, .. } => {
+                plan.layouts.get(layout).is_some_and(|layout| (layout.pack, design, side) == face)
+            }
+            _ => false,
+        });
+        if !shows {
+            continue;
+        }
+        let mut stuffs: Vec<Stuff> = card
+            .parts
+            .iter()
+            .filter_map(|part| match part.kind {
+                PartKind::Cardstock(at) | PartKind::Strip(at, _) => Some(Stuff::Cardstock(at)),
+                PartKind::Ribbon(at, _) => Some(Stuff::Ribbon(at)),
+                PartKind::Patterned { .. } => None,
+            })
+            .collect();
+        stuffs.sort();
+        stuffs.dedup();
+        for stuff in stuffs {
+            *cards.entry(stuff).or_default() += 1;
+        }
+    }
+    cards
+}
+
+/// How each greeting reads on each cardstock that it is stamped on in this plan.
+pub(crate) fn read(plan: &Plan) -> Vec<Read> {
+    let mut pairs: Vec<(usize, usize)> = plan
+        .cards
+        .iter()
+        .flat_map(|card| &card.parts)
+        .filter_map(|part| match part.kind {
+            PartKind::Strip(stock, greeting) => Some((greeting, stock)),
+            _ => None,
+        })
+        .collect();
+    pairs.sort_unstable();
+    pairs.dedup();
+    let of = |(greeting, stock): (usize, usize)| {
+        let stock = plan.project.cardstocks.get(stock)?;
+        let (ink, paper) = (Srgb::from_hex(&plan.project.greetings.get(greeting)?.ink)?, Srgb::from_hex(&stock.color)?);
+        let contrast = contrast_ratio(stamped(ink, paper), paper);
+        Some(Read { greeting, on: stock.name.clone(), ink, ground: paper, contrast })
+    };
+    pairs.into_iter().filter_map(of).collect()
+}
+
+/// The worst contrast of an ink anywhere on a print.
+pub(crate) fn worst_on(ink: Srgb, picture: &Picture) -> Option<f64> {
+    let small = picture.at_most(SEEN);
+    let width = usize::try_from(small.width_px()).ok()?;
+    Some(legible_on(ink, &pixels(picture), width, (width / 60).max(1))?.worst)
+}
+
+/// ΔE₀₀ in words.
+pub(crate) fn near(delta_e: f64) -> String {
+    match Nearness::of(delta_e) {
+        Nearness::Same => say("near-same", &[]),
+        Nearness::Good => say("near-good", &[]),
+        Nearness::Close => say("near-close", &[]),
+        Nearness::Family => say("near-family", &[]),
+        Nearness::Other => say("near-other", &[]),
+    }
+}
+
+/// A pairing in words.
+pub(crate) fn goes(pairing: Option<Pairing>) -> String {
+    match pairing {
+        Some(Pairing::Match) => say("goes-match", &[]),
+        Some(Pairing::ToneOnTone) => say("goes-tone", &[]),
+        Some(Pairing::Contrast) => say("goes-contrast", &[]),
+        Some(Pairing::Neutral) => say("goes-neutral", &[]),
+        None => say("goes-none", &[]),
+    }
+}
+
+/// A contrast ratio in words.
+pub(crate) fn readable(contrast: f64) -> String {
+    if contrast >= ANY_TEXT {
+        say("reads-well", &[])
+    } else if contrast >= LARGE_TEXT {
+        say("reads-large", &[])
+    } else {
+        say("reads-badly", &[])
+    }
+}
