@@ -1,18 +1,23 @@
-//! Greetings stamped on strips: where the ink comes, what a tilt does, which strip would do, in which order to stamp.
+//! Greetings stamped on strips and other pieces: where the ink comes, what a tilt does, which size would do, in which
+//! order to stamp.
 //!
 //! | offers | gives |
 //! |---|---|
 //! | [`place`], [`Sides`] | where the ink and the stamp's own edges lie on a strip, and what stays clear round the ink |
-//! | [`enough`], [`growths`] | the smallest strip that leaves clear what should be clear, and the strips that are smaller |
+//! | [`mark_of`], [`middle_of`] | the outline of what a stamp leaves, and where its ink balances |
+//! | [`enough`], [`growths`] | the smallest strip that leaves clear what should be clear, and the pieces that are smaller |
 //! | [`tilt`], [`steepest`] | what a turn of some degrees does at the ends, and how much the strip forgives |
 //! | [`sittings`] | a batch in the order in which to stamp it |
 //!
 //! Everything goes by the ink: a stamp's block is cut by hand and seldom even round it. Left out on purpose: how the
 //! words look, what the ink's colour does on the paper.
 
+use std::borrow::Cow;
+
 use measure::{Length, Rect, Size, round};
 
-use crate::model::{Anchor, Greeting, Material, Project, Spot, Third};
+use crate::background::{Outline, shape_outline};
+use crate::model::{Anchor, Greeting, Layer, Material, MotifShape, Project, Side, Spot, Third};
 use crate::plan::{PartKind, Plan};
 
 /// Least clear space round the words of a strip.
@@ -61,8 +66,9 @@ impl Sides {
 /// Where the ink of a greeting comes on a strip of that size, exact to a tick.
 pub fn place(strip: Size, greeting: &Greeting, spot: Spot) -> Placed {
     let (across, down) = axes(spot);
-    let x = across.start(strip.width, greeting.inked.width);
-    let y = down.start(strip.height, greeting.inked.height);
+    let middle = middle_of(greeting);
+    let x = across.start(strip.width, greeting.inked.width, middle.width);
+    let y = down.start(strip.height, greeting.inked.height, middle.height);
     let ink = Rect::new(x, y, greeting.inked);
     let stamp = greeting.stamp.map(|stamp| Rect::new(x - stamp.left, y - stamp.top, stamp.size));
     Placed { ink, stamp }
@@ -82,29 +88,60 @@ pub fn wished(spot: Spot) -> Length {
 /// If `step` is not above zero.
 pub fn enough(greeting: &Greeting, spot: Spot, step: Length) -> Size {
     let ((across, down), clear) = (axes(spot), wished(spot));
-    let side = |axis: Axis, ink: Length| round::ceiling(axis.enough(ink, clear), step);
-    Size::new(side(across, greeting.inked.width), side(down, greeting.inked.height))
+    let side = |axis: Axis, ink: Length, middle: Length| round::ceiling(axis.enough(ink, middle, clear), step);
+    let middle = middle_of(greeting);
+    Size::new(side(across, greeting.inked.width, middle.width), side(down, greeting.inked.height, middle.height))
 }
 
-/// A strip that is too small for its greeting, and the size that would do.
+/// The outline of what a greeting's stamp leaves, in the proportions of its corners or its picture; `None` where none is
+/// told or none is known.
+pub fn mark_of(greeting: &Greeting) -> Option<Cow<'_, Outline>> {
+    if let MotifShape::Picture(_, traced) = greeting.mark.as_ref()? {
+        return traced.as_ref().map(Cow::Borrowed);
+    }
+    let size = greeting.inked.width.max(greeting.inked.height);
+    shape_outline(greeting.mark.as_ref()?, size).ok().map(Cow::Owned)
+}
+
+/// Twice the way from the left and from the top end of a greeting's ink to its middle: whole where the middle lies
+/// between two ticks.
+pub fn middle_of(greeting: &Greeting) -> Size {
+    let balance = if greeting.balanced { mark_of(greeting) } else { None };
+    let Some(mark) = balance else { return greeting.inked };
+    let ([left, top, right, bottom], (x, y)) = (mark.bounds(), mark.balance());
+    let share = |at: f64, from: f64, to: f64, ink: Length| match to > from {
+        true => scaled(ink * 2, ((at - from) / (to - from)).clamp(0.0, 1.0)),
+        false => ink,
+    };
+    Size::new(share(x, left, right, greeting.inked.width), share(y, top, bottom, greeting.inked.height))
+}
+
+/// A piece that is too small for its greeting, and the size that would do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Growth {
     /// Index of the recipe.
     pub recipe: usize,
     /// Index of the layer in it.
     pub layer: usize,
-    /// Its size.
+    /// Its size; of a piece with ranges the least one.
     pub from: Size,
     /// The smallest size that does, never less than it is.
     pub to: Size,
 }
 
-/// The strips of a project that leave less clear round their greeting than is [`wished`].
+/// The pieces of a project that leave less clear round their greeting than is [`wished`].
+///
+/// A mat is as large as what lies on it asks for: it does not grow for its greeting.
 pub fn growths(project: &Project) -> Vec<Growth> {
     let mut found = Vec::new();
     for (recipe, made) in project.recipes.iter().enumerate() {
         for (layer, laid) in made.layers.iter().enumerate() {
-            let Material::Strip { size, greeting, spot, .. } = laid.material else { continue };
+            let Some((greeting, spot)) = laid.greeting() else { continue };
+            let size = match &laid.material {
+                Material::Strip { size, .. } | Material::Plain { size, .. } => *size,
+                Material::Patterned { width, height, .. } => Size::new(width.least, height.least),
+                Material::Mat { .. } | Material::Ribbon { .. } => continue,
+            };
             let Some(greeting) = project.greetings.get(greeting) else { continue };
             if Sides::of(size, place(size, greeting, spot).ink).least() < wished(spot) {
                 found.push(Growth { recipe, layer, from: size, to: grown(project, size, greeting, spot) });
@@ -144,17 +181,35 @@ pub fn steepest(strip: Size, ink: Rect, clear: Length) -> Option<u32> {
     (0..=STEEPEST).take_while(keeps).last()
 }
 
-/// Strips of one size that take the same greeting at the same spot: one setting of the jig.
+/// What a piece that is stamped is cut from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Ground {
+    /// A cardstock, by its index.
+    Cardstock(usize),
+    /// A printed side.
+    Print {
+        /// Index of the pack.
+        pack: usize,
+        /// Index of the design in it.
+        design: usize,
+        /// The side that is stamped.
+        side: Side,
+    },
+}
+
+/// Pieces of one size that take the same greeting at the same spot: one setting of the jig.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Sitting {
     /// Index of the greeting.
     pub greeting: usize,
-    /// Size of the strips.
+    /// Size of the strips or other pieces.
     pub strip: Size,
     /// Where on them it comes.
     pub spot: Spot,
-    /// Index of each cardstock, and how many strips of it: the most first.
-    pub strips: Vec<(usize, u32)>,
+    /// What pieces that are no strips are called in the recipe.
+    pub piece: Option<String>,
+    /// What they are cut from, and how many of each: the most first.
+    pub strips: Vec<(Ground, u32)>,
     /// Indices of the recipes whose cards they are for.
     pub recipes: Vec<usize>,
 }
@@ -166,7 +221,7 @@ impl Sitting {
     }
 }
 
-/// The strips of a plan's cards in the order in which to stamp them.
+/// The strips and other stamped pieces of a plan's cards in the order in which to stamp them.
 ///
 /// Light inks come before dark ones: what is left of a light ink on stamp or fingers does not show under a dark one
 /// (common practice). Within an ink a stamp is taken up once, and of its jigs the one with most strips comes first.
@@ -175,21 +230,31 @@ pub fn sittings(plan: &Plan) -> Vec<Sitting> {
     for card in &plan.cards {
         let Some(recipe) = plan.project.recipes.get(card.recipe) else { continue };
         for part in &card.parts {
-            let PartKind::Strip(cardstock, greeting) = part.kind else { continue };
-            let spot = match recipe.layers.get(part.layer).map(|layer| &layer.material) {
-                Some(Material::Strip { spot, .. }) => *spot,
-                _ => Spot::default(),
+            let Some(layer) = recipe.layers.get(part.layer) else { continue };
+            let Some((greeting, spot)) = layer.greeting() else { continue };
+            let ground = match part.kind {
+                PartKind::Strip(stock, _) | PartKind::Cardstock(stock) => Ground::Cardstock(stock),
+                PartKind::Patterned { layout, design, side, .. } => {
+                    let pack = plan.layouts.get(layout).map_or(card.pack, |layout| layout.pack);
+                    Ground::Print { pack, design, side }
+                }
+                PartKind::Ribbon(..) => continue,
             };
             let strip = part.rect.size;
-            let same = |sitting: &Sitting| (sitting.greeting, sitting.strip, sitting.spot) == (greeting, strip, spot);
+            let piece = named(layer);
+            let same = |sitting: &Sitting| {
+                (sitting.greeting, sitting.strip, sitting.spot) == (greeting, strip, spot)
+                    && sitting.piece.as_deref() == piece
+            };
             let at = found.iter().position(same).unwrap_or_else(|| {
-                found.push(Sitting { greeting, strip, spot, strips: Vec::new(), recipes: Vec::new() });
+                let piece = piece.map(str::to_owned);
+                found.push(Sitting { greeting, strip, spot, piece, strips: Vec::new(), recipes: Vec::new() });
                 found.len() - 1
             });
             let sitting = &mut found[at];
-            match sitting.strips.iter_mut().find(|(stock, _)| *stock == cardstock) {
+            match sitting.strips.iter_mut().find(|(of, _)| *of == ground) {
                 Some((_, count)) => *count = count.saturating_add(1),
-                None => sitting.strips.push((cardstock, 1)),
+                None => sitting.strips.push((ground, 1)),
             }
             if !sitting.recipes.contains(&card.recipe) {
                 sitting.recipes.push(card.recipe);
@@ -214,6 +279,11 @@ pub fn sittings(plan: &Plan) -> Vec<Sitting> {
         .collect();
     keyed.sort_by(|(one, _), (other, _)| one.cmp(other));
     keyed.into_iter().map(|(_, sitting)| sitting).collect()
+}
+
+/// What a piece is called that is no strip.
+fn named(layer: &Layer) -> Option<&str> {
+    (!matches!(layer.material, Material::Strip { .. })).then_some(layer.name.as_str())
 }
 
 /// How light an ink `#rrggbb` is, for an order only; one that cannot be read counts as black.
@@ -252,23 +322,25 @@ fn axes(spot: Spot) -> (Axis, Axis) {
 }
 
 impl Axis {
-    /// Where the ink begins on a side.
-    fn start(self, side: Length, ink: Length) -> Length {
+    /// Where the ink begins on a side; `middle` is twice the way from there to its middle.
+    fn start(self, side: Length, ink: Length, middle: Length) -> Length {
         match self {
-            Axis::On(third) => Length::from_ticks((side * third.sixths() - ink * 3).ticks().div_euclid(6)),
+            Axis::On(third) => Length::from_ticks((side * third.sixths() - middle * 3).ticks().div_euclid(6)),
             Axis::FromStart(border) => border,
             Axis::FromEnd(border) => side - border - ink,
         }
     }
 
     /// The shortest side on which the ink keeps `clear` at both ends.
-    fn enough(self, ink: Length, clear: Length) -> Length {
+    fn enough(self, ink: Length, middle: Length, clear: Length) -> Length {
         match self {
-            // Half the ink and the clear space go into a third of the side; rounded up to whole ticks.
-            Axis::On(Third::First | Third::Last) => {
-                Length::from_ticks(((ink + clear * 2).ticks() * 3 + 1).div_euclid(2))
+            // The way before the middle and the way behind it each go into their sixths of the side, rounded up.
+            Axis::On(third) => {
+                let (before, behind) = (third.sixths(), 6 - third.sixths());
+                let sides = [(clear * 6 + middle * 3, before), (clear * 6 + ink * 6 - middle * 3, behind)];
+                let up = |(long, sixths): (Length, i64)| Length::from_ticks(-(-long.ticks()).div_euclid(sixths));
+                up(sides[0]).max(up(sides[1]))
             }
-            Axis::On(Third::Middle) => ink + clear * 2,
             Axis::FromStart(border) | Axis::FromEnd(border) => border + ink + clear,
         }
     }

@@ -39,9 +39,9 @@ pub fn work(plan: &Plan, batch: usize) -> Vec<Work> {
         mats += u64::from(recipe.inside.is_some());
         let mut tied = false;
         for part in &card.parts {
+            strips += u64::from(recipe.layers[part.layer].greeting().is_some());
             match (&part.kind, &recipe.layers[part.layer].material) {
                 (PartKind::Cardstock(_), _) => mats += 1,
-                (PartKind::Strip(..), _) => strips += 1,
                 (PartKind::Ribbon(_, bow), Material::Ribbon { .. }) => {
                     wraps += 1;
                     bows += u64::from(*bow);

@@ -39,7 +39,7 @@ fn a_strip_forgives_as_much_as_turned_corners_show() {
 }
 
 fn greeting(inked: Size, stamp: Option<Stamp>) -> Greeting {
-    Greeting { words: "with thanks".into(), inked, ink: "#333333".into(), stamp }
+    Greeting { words: "with thanks".into(), inked, ink: "#333333".into(), stamp, mark: None, balanced: false }
 }
 
 #[test]
@@ -82,6 +82,75 @@ fn a_strip_too_small_says_which_would_do_and_then_does() {
         *size = growth.to;
     }
     assert_eq!(growths(&project), []);
+}
+
+/// Corners in thousandths of an inch of a mark 2 in wide and 1 in high.
+fn marked(corners: &[(i64, i64)], balanced: bool) -> Greeting {
+    let thousandths = corners.iter().map(|(x, y)| (x * 1_000, y * 1_000)).collect();
+    let mark = Some(cards::model::MotifShape::Corners(thousandths));
+    Greeting { mark, balanced, ..greeting(drive::size("2 x 1"), None) }
+}
+
+#[test]
+fn a_mark_with_more_ink_at_one_end_balances_there() {
+    let (size, length) = (drive::size, drive::length);
+    // A right triangle's centre of area lies a third of the way from the right angle; an L's, by its two rectangles:
+    // 2 × 1/2 at 1 and 3/4, 1/2 × 1/2 at 1/4 and 1/4 of an inch.
+    for (corners, x, y) in [
+        (&[(0, 0), (0, 1), (2, 1)][..], (2.0 / 3.0), 2.0 / 3.0),
+        (
+            &[(0, 0), (500, 0), (500, 500), (2_000, 500), (2_000, 1_000), (0, 1_000)],
+            (1.0 + 0.0625) / 1.25,
+            0.8125 / 1.25,
+        ),
+    ] {
+        let strip = size("4 x 2");
+        let ends = place(strip, &marked(corners, false), Spot::default()).ink;
+        assert_eq!((ends.x, ends.y), (length("1"), length("1/2")));
+        let weighed = place(strip, &marked(corners, true), Spot::default()).ink;
+        assert!((weighed.x.to_inches() - (2.0 - x)).abs() < 1e-3, "{} {x}", weighed.x.to_inches());
+        assert!((weighed.y.to_inches() - (1.0 - y)).abs() < 1e-3, "{} {y}", weighed.y.to_inches());
+        // And the strip that would do leaves as much at the end that is nearer.
+        let least = enough(&marked(corners, true), Spot::default(), Length::MM);
+        let clear = Sides::of(least, place(least, &marked(corners, true), Spot::default()).ink);
+        assert!(
+            clear.least() >= length("1/8")
+                && least.width > enough(&marked(corners, false), Spot::default(), Length::MM).width
+        );
+    }
+}
+
+#[test]
+fn a_panel_takes_words_too_and_each_impression_is_counted_once() {
+    let mut project = drive::project();
+    let panel = project.recipes[0].layers.iter().position(|layer| layer.name == "panel").unwrap();
+    let before = cards::plan(&project, &mut cutting::Budget::nodes(1_000_000));
+    let top = Spot::Border { anchor: Anchor::Top, border: drive::length("1/4") };
+    project.recipes[0].layers[panel].stamped = Some((0, top));
+    let plan = cards::plan(&project, &mut cutting::Budget::nodes(1_000_000));
+    let all = sittings(&plan);
+    assert_eq!(all.len(), 2, "{all:?}");
+    let on_panels = all.iter().find(|sitting| sitting.piece.as_deref() == Some("panel")).unwrap();
+    assert_eq!(on_panels.count() as usize, plan.cards.len());
+    assert!(on_panels.strips.iter().all(|(ground, _)| matches!(ground, cards::stamping::Ground::Print { .. })));
+    // Of each design as many as there are cards of it.
+    for (ground, count) in &on_panels.strips {
+        let cards::stamping::Ground::Print { pack, design, .. } = *ground else { unreachable!() };
+        let of = plan.cards.iter().filter(|card| (card.pack, card.design) == (pack, design)).count();
+        assert_eq!(*count as usize, of);
+    }
+    assert_eq!(plan.counts.impressions, before.counts.impressions + on_panels.count());
+    assert!(!plan.findings.iter().any(|finding| finding.code == "greeting-covered"));
+    // Where the band lies, words on the panel are covered.
+    let bottom = Spot::Border { anchor: Anchor::Bottom, border: drive::length("1/4") };
+    project.recipes[0].layers[panel].stamped = Some((0, bottom));
+    let plan = cards::plan(&project, &mut cutting::Budget::nodes(1_000_000));
+    assert!(plan.findings.iter().any(|finding| finding.code == "greeting-covered"), "{:?}", plan.findings);
+    // Too wide for the least panel: told with the size that would do.
+    project.greetings[0].inked = drive::size("4 x 3/8");
+    project.recipes[0].layers[panel].stamped = Some((0, top));
+    let growth = growths(&project).into_iter().find(|growth| growth.layer == panel).unwrap();
+    assert_eq!(growth.to.width, drive::length("4 1/4"));
 }
 
 #[test]

@@ -130,6 +130,7 @@ fn tiles(name: &str, pieces: &[&str], cards: u32) -> Recipe {
                 down: Length::ZERO,
                 overlap: true,
             },
+            stamped: None,
         }
     };
     Recipe {

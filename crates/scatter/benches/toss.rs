@@ -32,7 +32,30 @@ fn ten_thousand_wished() -> usize {
     sheet(Some(10_000), 1.0, Arrangement::Toss)
 }
 
-#[divan::bench(sample_count = 3)]
-fn half_drop_of_100() -> usize {
-    sheet(Some(100), 1.0, Arrangement::HalfDrop)
+/// Every arrangement with 400 impressions at every edge: the numbers of `docs/benchmarks.md`.
+#[divan::bench(sample_count = 10, args = ARRANGED)]
+fn four_hundred((arrangement, edge): (Arrangement, EdgeRule)) -> usize {
+    // Stamps small enough that 400 go on a foot square in rows too.
+    let motifs = vec![
+        common::motif(common::leaf(12.0), 1, scatter::Turning::Free),
+        common::motif(common::leaf(9.0), 2, scatter::Turning::Free),
+        common::motif(common::disc(3.0, 12), 3, scatter::Turning::Free),
+    ];
+    let wish = Wish { count: Some(400), arrangement, edge, ..common::wish(motifs, 1.0) };
+    let placed = scatter(&wish).unwrap().placements.len();
+    assert!((300..=400).contains(&placed), "{placed}");
+    placed
 }
+
+const ARRANGED: [(Arrangement, EdgeRule); 10] = [
+    (Arrangement::Toss, EdgeRule::RunOff),
+    (Arrangement::Toss, EdgeRule::Wrap),
+    (Arrangement::Grid, EdgeRule::RunOff),
+    (Arrangement::Grid, EdgeRule::Wrap),
+    (Arrangement::Brick, EdgeRule::RunOff),
+    (Arrangement::Brick, EdgeRule::Wrap),
+    (Arrangement::HalfDrop, EdgeRule::RunOff),
+    (Arrangement::HalfDrop, EdgeRule::Wrap),
+    (Arrangement::Diagonal, EdgeRule::RunOff),
+    (Arrangement::Diagonal, EdgeRule::Wrap),
+];

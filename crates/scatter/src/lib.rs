@@ -25,7 +25,7 @@ mod toss;
 mod trace;
 
 pub use ask::{Arrangement, EdgeRule, MOST_MOTIFS, Motif, Placement, ScatterError, Turning, Wish};
-pub use hand::{Loosened, Slip, by_hand};
+pub use hand::{Askew, Loosened, Slip, by_hand, worst_by_hand};
 pub use outline::{MOST_CORNERS, MOST_PATCHES, Outline, OutlineError, apart, distance};
 pub use place::{Scattering, Shortfall, scatter};
 pub use shove::{MoveError, make_room};

@@ -128,6 +128,34 @@ impl Outline {
         (right - left, bottom - top)
     }
 
+    /// Left, top, right and bottom of its ink about the centre of area, in millimetres.
+    #[must_use]
+    pub fn bounds(&self) -> [f64; 4] {
+        bounds_of(&self.patches)
+    }
+
+    /// Where the ink balances, about the centre of area, in millimetres: blank places inside a patch are blank here.
+    #[must_use]
+    pub fn balance(&self) -> (f64, f64) {
+        let (mut whole, mut moment) = (0.0, (0.0, 0.0));
+        for (index, rim) in self.rims.iter().enumerate() {
+            let Some(first) = rim.first() else { continue };
+            // Even-odd: a rim inside one other is that of a blank place, inside two that of ink.
+            let held = self.rims.iter().enumerate().filter(|(at, by)| *at != index && holds(by, *first)).count();
+            let sign = if held.is_multiple_of(2) { 1.0 } else { -1.0 } * twice_area(rim).signum();
+            for (a, b) in sides(rim) {
+                let cross = (a.0 * b.1 - b.0 * a.1) * sign;
+                whole += cross;
+                moment.0 += (a.0 + b.0) * cross;
+                moment.1 += (a.1 + b.1) * cross;
+            }
+        }
+        if whole <= 0.0 {
+            return (0.0, 0.0);
+        }
+        (moment.0 / (3.0 * whole), moment.1 / (3.0 * whole))
+    }
+
     /// Corners of every patch about the centre of ink, in millimetres.
     #[must_use]
     pub fn patches(&self) -> &[Vec<(f64, f64)>] {
@@ -236,6 +264,9 @@ pub(crate) fn share_inside(ink: &[Vec<Point>], width: f64, height: f64) -> f64 {
     (inside / whole).min(1.0 - f64::EPSILON)
 }
 
+/// How far a point lies inside one edge of a sheet of a width and a height.
+type Inside = fn(Point, f64, f64) -> f64;
+
 /// Share of a polygon inside the sheet.
 fn part_inside(polygon: &[Point], width: f64, height: f64) -> f64 {
     let whole = twice_area(polygon).abs();
@@ -243,10 +274,18 @@ fn part_inside(polygon: &[Point], width: f64, height: f64) -> f64 {
     if left >= 0.0 && top >= 0.0 && right <= width && bottom <= height {
         return 1.0;
     }
+    if right <= 0.0 || bottom <= 0.0 || left >= width || top >= height {
+        return 0.0;
+    }
     let mut left_over = polygon.to_vec();
-    // Cut at the four edges in turn: right for the area of any polygon, as the window is convex.
-    let edges: [fn(Point, f64, f64) -> f64; 4] = [|p, _, _| p.0, |p, w, _| w - p.0, |p, _, _| p.1, |p, _, h| h - p.1];
-    for edge in edges {
+    // Cut at the edges it crosses in turn: right for the area of any polygon, as the window is convex.
+    let edges: [(bool, Inside); 4] = [
+        (left < 0.0, |p, _, _| p.0),
+        (right > width, |p, w, _| w - p.0),
+        (top < 0.0, |p, _, _| p.1),
+        (bottom > height, |p, _, h| h - p.1),
+    ];
+    for (_, edge) in edges.into_iter().filter(|(crossed, _)| *crossed) {
         let mut kept = Vec::with_capacity(left_over.len() + 4);
         for (a, b) in sides(&left_over) {
             let (from, to) = (edge(a, width, height), edge(b, width, height));

@@ -43,6 +43,8 @@ pub fn scatter(wish: &Wish) -> Result<Scattering, ScatterError> {
     wish.check()?;
     let (mut room, locks_in_the_way) = begun(wish);
     let gap = wish.gap.to_mm();
+    // How many it would hold at the most, where that is known to be more than it was asked to hold.
+    let mut holds = 0;
     match (wish.arrangement, wish.count) {
         (Arrangement::Toss, None) => {
             toss(wish, &mut room, &shared_out(wish, about(wish)), gap, true);
@@ -51,13 +53,15 @@ pub fn scatter(wish: &Wish) -> Result<Scattering, ScatterError> {
             toss(wish, &mut room, &shared_out(wish, count), gap, false);
         }
         (_, None) => set_out(wish, &mut room, 1.0),
-        (_, Some(count)) => room = widened(wish, count),
+        (_, Some(count)) => (room, holds) = widened(wish, count),
     }
     let placed = u32::try_from(room.len()).unwrap_or(u32::MAX);
-    let shortfall = wish
-        .count
-        .filter(|wished| placed < *wished && falls_short(wish, placed, *wished))
-        .map(|wished| Shortfall { wished, placed, gap_that_would_do: gap_for(wish, wished) });
+    // Arrangements come in whole rows: they fall short only where the tightest one holds too few.
+    let shortfall = wish.count.filter(|wished| placed < *wished && holds < *wished as usize).map(|wished| Shortfall {
+        wished,
+        placed,
+        gap_that_would_do: gap_for(wish, wished),
+    });
     let closest = room.closest().map(rounded);
     let mut placements = room.placements();
     let order = by_size(wish);
@@ -79,8 +83,8 @@ fn begun(wish: &Wish) -> (Room<'_>, Vec<usize>) {
     (room, in_the_way)
 }
 
-/// An arrangement widened until it holds no more than a number.
-fn widened(wish: &Wish, count: u32) -> Room<'_> {
+/// An arrangement widened until it holds no more than a number, and how many the tightest one holds.
+fn widened(wish: &Wish, count: u32) -> (Room<'_>, usize) {
     let laid = |scale: f64| {
         let (mut room, _) = begun(wish);
         set_out(wish, &mut room, scale);
@@ -88,33 +92,42 @@ fn widened(wish: &Wish, count: u32) -> Room<'_> {
     };
     let tight = laid(1.0);
     let most = count as usize;
-    if tight.len() <= most {
-        return tight;
+    let holds = tight.len();
+    if holds <= most {
+        return (tight, holds);
     }
-    // Places thin out with the square of the pitch: begun near there, then halved between. A dozen sheets at most.
-    let held = f64::from(u32::try_from(tight.len()).unwrap_or(u32::MAX));
-    let guess = libm::sqrt(held / f64::from(count.max(1)));
-    let (mut low, mut high) = (1.0, guess.max(1.0) * 1.05);
-    while laid(high).len() > most && high < 1_000.0 {
-        (low, high) = (high, high * 1.3);
+    // Places thin out with the square of the pitch: each guess goes by that from the nearer of two sheets, one too full
+    // and one not. Ten sheets at most.
+    let part = |of: usize| f64::from(u32::try_from(of.max(1)).unwrap_or(u32::MAX));
+    let (mut low, mut many) = (1.0, holds);
+    let mut best: Option<(f64, Room<'_>)> = None;
+    for _ in 0..9 {
+        let scale = match &best {
+            None => low * libm::sqrt(part(many) / part(most)) * 1.02,
+            Some((high, room)) => {
+                let by_fewer = high * libm::sqrt(part(room.len()) / part(most));
+                let by_more = low * libm::sqrt(part(many) / part(most));
+                // Kept off both ends, so that what is between them gets smaller each time.
+                f64::midpoint(by_fewer, by_more).clamp(low + (high - low) * 0.2, high - (high - low) * 0.2)
+            }
+        };
+        let room = laid(scale);
+        if room.len() > most {
+            (low, many) = (scale, room.len());
+        } else {
+            let near = room.len() * 100 >= most * 98;
+            best = Some((scale, room));
+            if near {
+                break;
+            }
+        }
+        if best.as_ref().is_some_and(|(high, _)| high - low < low * 0.004) {
+            break;
+        }
     }
-    low = if low > 1.0 { low } else { (guess * 0.9).max(1.0) };
-    if laid(low).len() <= most {
-        (low, high) = (1.0, low);
-    }
-    for _ in 0..6 {
-        let middle = f64::midpoint(low, high);
-        if laid(middle).len() > most { low = middle } else { high = middle }
-    }
-    laid(high)
-}
-
-/// Arrangements come in whole rows: they fall short only where the tightest one holds too few.
-fn falls_short(wish: &Wish, placed: u32, wished: u32) -> bool {
-    wish.arrangement == Arrangement::Toss || {
-        let (mut room, _) = begun(wish);
-        set_out(wish, &mut room, 1.0);
-        placed < wished && room.len() < wished as usize
+    match best {
+        Some((_, room)) => (room, holds),
+        None => (laid(low * 1_000.0), holds),
     }
 }
 

@@ -7,7 +7,7 @@ use common::{disc, leaf, length, motif, three, wish};
 use measure::{Length, Size};
 use scatter::{
     Arrangement, EdgeRule, Mask, MoveError, Placement, ScatterError, Slip, TraceError, Turning, Wish, apart, by_hand,
-    distance, make_room, scatter, trace,
+    distance, make_room, scatter, trace, worst_by_hand,
 };
 
 fn inks(wish: &Wish, placements: &[Placement]) -> Vec<Vec<Vec<(f64, f64)>>> {
@@ -227,5 +227,29 @@ fn a_sure_hand_keeps_the_gap_and_an_unsure_one_loses_it() {
     assert!(little.worst < sure.worst && little.worst > Length::ZERO, "{little:?}");
     assert!(much.worst == Length::ZERO && much.touch_per_mille > little.touch_per_mille, "{much:?}");
     assert_eq!(much, told(3.0, 5));
+    // The worst sheet of the twelve: at least as many touch as on average, each touches another there (turns are told to
+    // the nearest degree, half of one is 0.14 mm at 16 mm), and nobody is further off than the hand.
+    let slip = Slip { place: length(3.0), turn_deg: 5 };
+    let worst = worst_by_hand(&wish, &sheet.placements, slip, 12, 7).unwrap();
+    assert!(
+        worst.touch.len() * 1_000 >= sheet.placements.len() * much.touch_per_mille as usize,
+        "{}",
+        worst.touch.len()
+    );
+    let inks = inks(&wish, &worst.placements);
+    for at in &worst.touch {
+        let near = inks.iter().enumerate().filter(|(other, _)| other != at).map(|(_, ink)| apart(&inks[*at], ink));
+        assert!(near.fold(f64::MAX, f64::min) < 0.3, "{at}");
+    }
+    for (one, other) in worst.placements.iter().zip(&sheet.placements) {
+        let off = |a: Length, b: Length| (a - b).to_mm().abs() <= 3.01;
+        assert!(off(one.x, other.x) && off(one.y, other.y) && one.motif == other.motif);
+    }
+    assert!(
+        worst_by_hand(&wish, &sheet.placements, Slip { place: Length::ZERO, turn_deg: 0 }, 3, 7)
+            .unwrap()
+            .touch
+            .is_empty()
+    );
     assert_eq!(by_hand(&wish, &sheet.placements[..1], Slip { place: length(1.0), turn_deg: 0 }, 5, 1), None);
 }

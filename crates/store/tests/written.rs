@@ -352,7 +352,8 @@ fn layer() -> impl Strategy<Value = (Layer, u64)> {
     let shift = || prop_oneof![Just(Length::ZERO), length(1), length(1).prop_map(|length| -length)];
     (text(), material, anchor, shift(), shift(), any::<bool>(), any::<u64>()).prop_map(
         |(name, material, anchor, right, down, overlap, seed)| {
-            (Layer { name, material, placement: Placement { on: None, anchor, right, down, overlap } }, seed)
+            let placement = Placement { on: None, anchor, right, down, overlap };
+            (Layer { name, material, placement, stamped: None }, seed)
         },
     )
 }
@@ -493,7 +494,11 @@ fn project() -> impl Strategy<Value = Project> {
             let size = Size::new(left + inked.width + right, top + inked.height + bottom);
             Stamp { size, left, top }
         });
-        Greeting { words, inked, ink, stamp }
+        // Every third with its outline, every second of those centred by its weight.
+        let third = ink.ends_with(|end| "0369c".contains(end));
+        let mark = third.then(|| MotifShape::Corners(vec![(0, 0), (9_500, 0), (9_500, 2_000), (250, 2_000)]));
+        let balanced = third && ink.ends_with(|end| "06c".contains(end));
+        Greeting { words, inked, ink, stamp, mark, balanced }
     });
     let trimmer = (piece(), length(0), 1..=100_u32, 1..=100_u32).prop_map(|(longest_cut, smallest_strip, a, b)| {
         Trimmer { longest_cut, smallest_strip, stack_paper: a, stack_cardstock: b }
@@ -634,6 +639,12 @@ fn settle(project: &mut Project, recipes: Vec<Drawn>, seed: u64) {
                 }
                 Material::Ribbon { ribbon, .. } => *ribbon = pick(seed, project.ribbons.len()),
                 Material::Patterned { .. } => {}
+            }
+            let kept = matches!(layer.material, Material::Strip { .. } | Material::Ribbon { .. });
+            if !kept && seed.is_multiple_of(4) {
+                let border = Spot::Border { anchor: Anchor::BottomRight, border: Length::mm(2) };
+                let spot = if seed.is_multiple_of(8) { Spot::default() } else { border };
+                layer.stamped = Some((pick(seed / 7, project.greetings.len()), spot));
             }
             let follows = |layer: &Layer| matches!(layer.material, Material::Mat { follows, .. } if follows == index);
             let mat = recipe.layers[..index].iter().rposition(follows);

@@ -1,5 +1,6 @@
 //! Backgrounds stamped by hand: the ink of stamps that are pictures, markers chosen by colour, the files of a guide.
 
+use std::fmt::Write as _;
 use std::sync::Arc;
 
 use cards::Plan;
@@ -31,8 +32,10 @@ pub(crate) fn ink(bytes: &[u8]) -> Option<Outline> {
 /// The project with the ink of every stamp that is a picture, as far as it can be had.
 pub(crate) fn traced(project: &Project, read: &dyn Fn(&str) -> Option<Arc<Vec<u8>>>) -> Project {
     let mut traced = project.clone();
-    for stamp in traced.backgrounds.iter_mut().flat_map(|background| &mut background.motifs) {
-        if let MotifShape::Picture(name, outline) = &mut stamp.shape {
+    let stamps = traced.backgrounds.iter_mut().flat_map(|background| &mut background.motifs);
+    let greetings = traced.greetings.iter_mut().filter_map(|greeting| greeting.mark.as_mut());
+    for shape in stamps.map(|stamp| &mut stamp.shape).chain(greetings) {
+        if let MotifShape::Picture(name, outline) = shape {
             *outline = read(name).and_then(|bytes| ink(&bytes));
         }
     }
@@ -108,4 +111,22 @@ pub(crate) fn files(
         OutFile::new(picture, bytes),
         OutFile::new(format!("background-{number}.svg"), svg::write(&scene)),
     ])
+}
+
+/// The rims of an outline stretched over a box, as a path of a drawing in points.
+pub(crate) fn path_over(outline: &Outline, x: Length, y: Length, over: Size) -> String {
+    let [left, top, right, bottom] = outline.bounds();
+    let (x, y, wide, high) = (x.to_points(), y.to_points(), over.width.to_points(), over.height.to_points());
+    let mut d = String::new();
+    for rim in outline.rims() {
+        for (at, p) in rim.iter().enumerate() {
+            let sign = if at == 0 { 'M' } else { 'L' };
+            let along = |at: f64, from: f64, to: f64, long: f64| long * (at - from) / (to - from).max(1e-9);
+            let (right_by, down_by) = (along(p.0, left, right, wide), along(p.1, top, bottom, high));
+            // Writing to a text cannot fail.
+            let _ = write!(d, "{sign}{:.2} {:.2}", x + right_by, y + down_by);
+        }
+        d.push('Z');
+    }
+    d
 }

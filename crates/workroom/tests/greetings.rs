@@ -110,11 +110,11 @@ fn the_page_grows_a_strip_by_one_click() {
     assert!(shown.contains("48 impressions") && shown.contains("⅜"), "the jig's measures");
     edit(&room, "1", "set:greeting.0.inked", "2 7/8 x 5/8");
     let shown = page(&room);
-    assert!(shown.contains("Make this strip large enough"), "it says what would do");
+    assert!(shown.contains("Make this piece large enough"), "it says what would do");
     let (place, size) = ("set:recipe.0.layer.4.size", "3 1/8 in x 7/8 in");
     assert!(shown.contains(&format!("name=\"{place}\" value=\"{size}\"")), "the button carries it");
     edit(&room, "2", place, size);
-    assert!(!page(&room).contains("Make this strip large enough"));
+    assert!(!page(&room).contains("Make this piece large enough"));
     // A stamp larger than its ink, of which the file said nothing yet.
     edit(&room, "3", "set:greeting.0.stamp.size", "3 1/2 x 1");
     assert!(page(&room).contains("own edges"), "the stamp's edges are told");
@@ -122,4 +122,112 @@ fn the_page_grows_a_strip_by_one_click() {
     assert!(!page(&room).contains("own edges"), "and no more, once they are taken away");
     edit(&room, "5", "set:recipe.0.layer.4.words_at", "left");
     assert!(page(&room).contains("By the ink: "), "and where else they come");
+}
+
+/// The demo's own file with two greetings: one more on the panel.
+fn on_a_panel() -> String {
+    let text = workroom::make::ONE_EACH.replacen(
+        "[[greeting]]",
+        "[[greeting]]\nwords = \"for you\"\ninked = \"1 x 1/4\"\n\n[[greeting]]",
+        1,
+    );
+    let text = text.replace("kind = \"strip\"", "kind = \"strip\"\ngreeting = \"with thanks\"");
+    let stamped = "name = \"panel\"\ngreeting = \"for you\"\nwords_at = \"top\"\nwords_border = \"1/4\"";
+    text.replacen("name = \"panel\"", stamped, 1)
+}
+
+#[test]
+fn words_on_a_panel_are_told_drawn_and_grown() {
+    let folder = folder("panel");
+    let (from, to) = (folder.join("from.toml"), folder.join("to.toml"));
+    fs::write(&from, on_a_panel()).unwrap();
+    let named = from.to_str().unwrap();
+    let (code, out, err) = octavo(&["greetings", named, "--json"]);
+    assert_eq!(code, 0, "{err}");
+    let told: serde_json::Value = serde_json::from_str(&out).unwrap();
+    let panel = told["sittings"].as_array().unwrap().iter().find(|sitting| sitting["piece"] == "panel").unwrap();
+    assert_eq!(
+        (&panel["words"], &panel["ink_top"], &panel["impressions"]),
+        (&"for you".into(), &"1/4 in".into(), &48.into())
+    );
+    assert_eq!(panel["ink_left"], panel["ink_right"]);
+    assert!(panel["strips"].as_array().unwrap().iter().all(|of| of["design"].is_string()), "{panel}");
+    let (_, out, _) = octavo(&["--language", "de", "greetings", named]);
+    assert!(out.contains("„for you“ auf jedes Teil „panel“") && !out.contains('⟨'), "{out}");
+    // Too wide for it: told, and the recipe's own range grows.
+    fs::write(&from, on_a_panel().replace("inked = \"1 x 1/4\"", "inked = \"3 x 1/4\"")).unwrap();
+    let (code, out, _) = octavo(&["greetings", named]);
+    assert_eq!(
+        (code, out.contains("panel is 2 3/4 in x 4 1/4 in; its greeting asks for 3 1/4 in")),
+        (1, true),
+        "{out}"
+    );
+    let (code, _, err) = octavo(&["greetings", named, "--fit", to.to_str().unwrap()]);
+    assert_eq!(code, 0, "{err}");
+    assert!(store::project_file::read(&fs::read_to_string(&to).unwrap()).is_ok());
+    // What the words cannot be is said.
+    fs::write(&from, on_a_panel().replacen("greeting = \"for you\"\n", "", 1)).unwrap();
+    let (code, _, err) = octavo(&["greetings", named]);
+    assert!(code == 2 && err.contains("names no greeting"), "{err}");
+    fs::remove_dir_all(folder).unwrap();
+}
+
+fn post(room: &Room, seen: &str, fields: &[(&str, &[u8])]) -> (u16, String) {
+    let mut all = vec![("seen".to_owned(), seen.as_bytes().to_vec()), ("page".to_owned(), b"background".to_vec())];
+    all.extend(fields.iter().map(|(key, value)| ((*key).to_owned(), value.to_vec())));
+    let path = "/w/1/background".to_owned();
+    let asked = Asked { method: Method::Post, path, query: Vec::new(), fields: all, now: 1_793_491_200 };
+    let answered = answer(room, &asked);
+    (answered.status, String::from_utf8_lossy(&answered.body).into_owned())
+}
+
+#[test]
+fn the_page_takes_a_greeting_from_a_picture_and_refuses_an_empty_one() {
+    let room = Room::in_memory(1_000).unwrap();
+    // 900 × 300 pixels are 3 × 1 in: a wedge, all of its weight at the left.
+    let inside = |x: u32, y: u32| (90..690).contains(&x) && (60..150).contains(&y) && (y - 60) * 600 >= (x - 90) * 90;
+    let color = |x: u32, y: u32| if inside(x, y) { [30, 30, 60] } else { [252, 250, 245] };
+    let rgb: Vec<u8> = (0..300).flat_map(|y| (0..900).flat_map(move |x| color(x, y))).collect();
+    let wedge = workroom::pictures::png(900, 300, &rgb).unwrap();
+    let act: &[u8] = b"greeting-picture";
+    let (code, said) =
+        post(&room, "1", &[("act", act), ("b", b"0"), ("greeting", b"0"), ("wide", b"3 in"), ("file", &wedge)]);
+    assert_eq!(code, 303, "{said}");
+    let shown = page(&room);
+    assert!(shown.contains("own edges"), "measured");
+    let text = {
+        let path = "/w/1/file/project.toml".to_owned();
+        let asked = Asked { method: Method::Get, path, query: Vec::new(), fields: Vec::new(), now: 1_793_491_200 };
+        String::from_utf8(answer(&room, &asked).body).unwrap()
+    };
+    let project = store::project_file::read(&text).unwrap();
+    // The tip of the wedge is thinner than a pixel.
+    let inked = project.greetings[0].inked;
+    assert!((inked.width.to_inches() - 2.0).abs() < 0.06 && (inked.height.to_inches() - 0.3).abs() < 0.02, "{inked:?}");
+    assert!(matches!(project.greetings[0].mark, Some(cards::model::MotifShape::Picture(..))));
+    // By its weight it lies further right: a third of a wedge's length is left of its balance.
+    let left =
+        |shown: &str| shown.split("stays clear at the left").next().unwrap().rsplit(": ").next().unwrap().to_owned();
+    let before = left(&shown);
+    edit(&room, "2", "set:greeting.0.middle", "weight");
+    let shown = page(&room);
+    assert!(shown.contains("Where the ink balances") && left(&shown) != before, "{before}");
+
+    let blank = workroom::pictures::png(20, 20, &[255; 1_200]).unwrap();
+    for (file, wide, why) in [
+        (&blank[..], &b"3 in"[..], "There is no ink"),
+        (b"no picture", b"3 in", "no picture that can be read"),
+        (&wedge, b"a lot", "How wide is the whole picture"),
+        (&wedge, b"900 in", "How wide is the whole picture"),
+    ] {
+        let (_, said) =
+            post(&room, "3", &[("act", act), ("b", b"0"), ("greeting", b"0"), ("wide", wide), ("file", file)]);
+        assert!(said.contains(why), "{why}: {said}");
+    }
+    // One more greeting: the strip keeps its own.
+    let (code, said) =
+        post(&room, "3", &[("act", b"greeting"), ("b", b"0"), ("words", b"for you"), ("inked", b"1 x 1/4")]);
+    assert_eq!(code, 303, "{said}");
+    edit(&room, "4", "set:recipe.0.layer.1.greeting", "for you");
+    assert!(page(&room).contains("“for you” on each panel of"), "and a panel takes the new one");
 }

@@ -3,7 +3,7 @@
 use measure::{Length, Size};
 use scatter::{
     Loosened, Motif as Scattered, MoveError, Outline, OutlineError, Placement, ScatterError, Shortfall, Slip, Wish,
-    by_hand, make_room, scatter,
+    by_hand, make_room, scatter, worst_by_hand,
 };
 
 use super::{StampError, outline};
@@ -231,6 +231,19 @@ pub fn slips(background: &Background, laid: &Laid) -> Vec<Slipped> {
             Some(Slipped { slip, loosened })
         })
         .collect()
+}
+
+/// The worst of the sheets that a slip was reckoned by: every impression where that hand puts it, and which, counted
+/// from 0, touch another. `None` for fewer than two impressions.
+pub fn askew(background: &Background, laid: &Laid, slip: Slip) -> Option<(Laid, Vec<usize>)> {
+    let wish = wish(background).ok()?;
+    let placed: Vec<Placement> = laid.impressions.iter().map(|one| one.placed).collect();
+    let worst = worst_by_hand(&wish, &placed, slip, SHEETS, u64::from(background.seed))?;
+    let mut sheet = laid.clone();
+    for (one, placed) in sheet.impressions.iter_mut().zip(worst.placements) {
+        one.placed = placed;
+    }
+    Some((sheet, worst.touch))
 }
 
 impl Refused {

@@ -4,7 +4,7 @@
 //! |---|---|
 //! | [`lay`] | every impression with its number, its inking and what of it runs off |
 //! | [`shove`] | the background with one impression moved and the rest making room |
-//! | [`slips`] | what an unsure hand does to the distances |
+//! | [`slips`], [`askew`] | what an unsure hand does to the distances, and the worst of its sheets |
 //! | [`outline`] | the ink of one stamp at its size |
 //!
 //! Left out on purpose: how it is drawn, colours as numbers, files: the outline of a picture's ink comes from the rim.
@@ -16,7 +16,7 @@ use measure::Length;
 
 use crate::model::{Motif, MotifShape};
 
-pub use lay::{Hand, Impression, Laid, Refused, Slipped, StampUse, lay, shove, slips};
+pub use lay::{Hand, Impression, Laid, Refused, Slipped, StampUse, askew, lay, shove, slips};
 pub use scatter::{
     Arrangement, EdgeRule, Loosened, MOST_CORNERS, MOST_MOTIFS, Mask, MoveError, Outline, OutlineError, Placement,
     ScatterError, Shortfall, Slip, TraceError, Turning, trace,
@@ -42,8 +42,16 @@ pub enum StampError {
 /// # Errors
 /// [`StampError`].
 pub fn outline(stamp: &Motif) -> Result<Outline, StampError> {
-    let size_mm = stamp.size.to_mm();
-    match &stamp.shape {
+    shape_outline(&stamp.shape, stamp.size)
+}
+
+/// The ink of a shape whose longer side is `size`.
+///
+/// # Errors
+/// [`StampError`].
+pub fn shape_outline(shape: &MotifShape, size: Length) -> Result<Outline, StampError> {
+    let size_mm = size.to_mm();
+    match shape {
         MotifShape::Drawn(name) => match shapes::shape(name, size_mm) {
             Some(made) => Ok(made?),
             None => Err(StampError::UnknownShape(name.clone())),

@@ -185,7 +185,10 @@ pub fn used_by(plan: &Plan, of: NeedOf, which: impl Fn(&crate::plan::Card) -> bo
         match of {
             NeedOf::Paper(_) | NeedOf::Cardstock(..) => 0,
             NeedOf::Envelopes => 1,
-            NeedOf::InkPad | NeedOf::Stamps => strips().count() as u64,
+            NeedOf::InkPad | NeedOf::Stamps => {
+                let stamped = card.parts.iter().filter(|part| recipe.layers[part.layer].greeting().is_some());
+                stamped.count() as u64
+            }
             NeedOf::Foam => strips()
                 .map(|part| match recipe.layers[part.layer].material {
                     Material::Strip { foam_squares, .. } => u64::from(foam_squares),

@@ -4,7 +4,7 @@ use measure::{Length, Mark, Size, Unit};
 
 use crate::pairs::Apart;
 
-use super::{Background, Cardstock, Design, Layer, Pack, Price, Recipe, Side, Supplies, Trade};
+use super::{Background, Cardstock, Design, Layer, MotifShape, Pack, Price, Recipe, Side, Supplies, Trade};
 
 /// What the maker's trimmer can do.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -61,6 +61,10 @@ pub struct Greeting {
     pub ink: String,
     /// The stamp itself, where its ink does not fill it.
     pub stamp: Option<Stamp>,
+    /// What it leaves, where it is told by corners or by a picture; stretched to its ink.
+    pub mark: Option<MotifShape>,
+    /// True: its middle is where its ink balances; false: halfway between the ends of its ink.
+    pub balanced: bool,
 }
 
 /// The rubber or the clear block that leaves the mark, and where its ink lies on it.

@@ -206,12 +206,23 @@ pub struct Layer {
     /// Where it sits. A mat's own placement is where the mat sits; the layer it follows is centred on it
     /// unless that layer says otherwise.
     pub placement: Placement,
+    /// A greeting stamped on it, by its index, and where; a strip names its own.
+    pub stamped: Option<(usize, Spot)>,
 }
 
 impl Layer {
     /// True if it is a piece that comes from the partner of the card's design.
     pub fn is_from_partner(&self) -> bool {
         matches!(self.material, Material::Patterned { from_partner: true, .. })
+    }
+
+    /// The greeting stamped on it, by its index, and where: a strip has one, any other piece of paper may.
+    pub fn greeting(&self) -> Option<(usize, Spot)> {
+        match self.material {
+            Material::Strip { greeting, spot, .. } => Some((greeting, spot)),
+            Material::Ribbon { .. } => None,
+            Material::Patterned { .. } | Material::Mat { .. } | Material::Plain { .. } => self.stamped,
+        }
     }
 }
 

@@ -158,13 +158,21 @@ impl Adding<'_> {
     /// Right above what it is laid on.
     fn lowest(&self, on: Option<usize>, material: Material, placement: Placement) -> Option<Added> {
         let at = on.map_or(0, |on| on + 1);
-        Some(Added { at, layer: Layer { name: String::new(), material, placement }, changed: Vec::new() })
+        Some(Added {
+            at,
+            layer: Layer { name: String::new(), material, placement, stamped: None },
+            changed: Vec::new(),
+        })
     }
 
     /// On top of all layers.
     fn topmost(&self, material: Material, placement: Placement) -> Option<Added> {
         let at = self.recipe.layers.len();
-        Some(Added { at, layer: Layer { name: String::new(), material, placement }, changed: Vec::new() })
+        Some(Added {
+            at,
+            layer: Layer { name: String::new(), material, placement, stamped: None },
+            changed: Vec::new(),
+        })
     }
 
     /// Laid across, its middle on the lower third; on the upper third if something lies there already.
@@ -304,7 +312,7 @@ impl Adding<'_> {
         }
         let cardstock = vec![(None, self.other_stock())];
         let material = Material::Mat { follows: followed, border: self.border, cardstock };
-        Some(Added { at: followed, layer: Layer { name: String::new(), material, placement }, changed })
+        Some(Added { at: followed, layer: Layer { name: String::new(), material, placement, stamped: None }, changed })
     }
 }
 

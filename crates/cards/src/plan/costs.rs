@@ -209,6 +209,10 @@ fn weights_of(plan: &Plan, cut_up: &[Decimal], card: &Card) -> Weights {
         add(CostOf::Cardstock(cardstock), area(size));
     }
     for part in &card.parts {
+        if recipe.layers[part.layer].greeting().is_some() {
+            add(CostOf::InkPad, Decimal::ONE);
+            add(CostOf::Stamps, Decimal::ONE);
+        }
         match (&part.kind, &recipe.layers[part.layer].material) {
             (PartKind::Patterned { layout, .. }, _) => {
                 let sheets = Decimal::from(sheets(&plan.layouts[*layout]));
@@ -221,8 +225,6 @@ fn weights_of(plan: &Plan, cut_up: &[Decimal], card: &Card) -> Weights {
             (PartKind::Strip(cardstock, _), Material::Strip { foam_squares, .. }) => {
                 add(CostOf::Cardstock(*cardstock), area(part.rect.size));
                 add(CostOf::Foam, Decimal::from(*foam_squares));
-                add(CostOf::InkPad, Decimal::ONE);
-                add(CostOf::Stamps, Decimal::ONE);
             }
             (PartKind::Ribbon(ribbon, _), Material::Ribbon { length, .. }) => {
                 add(CostOf::Ribbon(*ribbon), Decimal::from(length.ticks()));

@@ -23,6 +23,7 @@ pub(super) fn counts(project: &Project, layouts: &[Layout], cards: &[Card]) -> C
         counts.cards_by_recipe[card.recipe] += 1;
         counts.bases += 1;
         for part in &card.parts {
+            counts.impressions += u32::from(recipe.layers[part.layer].greeting().is_some());
             match (&recipe.layers[part.layer].material, &part.kind) {
                 (Material::Mat { .. }, _) => counts.mats += 1,
                 (Material::Strip { foam_squares, .. }, _) => {
@@ -34,7 +35,6 @@ pub(super) fn counts(project: &Project, layouts: &[Layout], cards: &[Card]) -> C
             }
         }
     }
-    counts.impressions = counts.strips;
     counts.ribbon =
         project.ribbons.iter().zip(ribbon).map(|(kind, length)| (length, rolls(length, kind.spool))).collect();
     let supplies = &project.supplies;

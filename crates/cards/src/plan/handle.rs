@@ -160,7 +160,7 @@ mod tests {
             fold: Fold::Side,
             base: 0,
             inside: None,
-            layers: vec![Layer { name: "tag".into(), material, placement }],
+            layers: vec![Layer { name: "tag".into(), material, placement, stamped: None }],
             designs: Vec::new(),
             least: 0,
             most: None,

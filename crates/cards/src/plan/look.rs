@@ -90,9 +90,10 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
             findings
                 .push(about(Severity::Warning, "border-narrow").with("border", border).with("least", NARROWEST_BORDER));
         }
-        if let Material::Strip { size, greeting, spot, .. } = layer.material
+        if let Some((greeting, spot)) = layer.greeting()
             && let Some(greeting) = project.greetings.get(greeting)
         {
+            let size = sizes[index];
             let clear = Sides::of(size, stamping::place(size, greeting, spot).ink).least();
             let wished = stamping::wished(spot);
             if clear < wished {
@@ -107,6 +108,12 @@ fn layers(project: &Project, recipe: &Recipe, sizes: &[Size], findings: &mut Vec
                 };
                 let would_do = stamping::grown(project, size, greeting, spot);
                 findings.push(finding.with("wide", would_do.width).with("high", would_do.height));
+            }
+            let ink = stamping::place(size, greeting, spot).ink;
+            let ink = Rect::new(places[index].x + ink.x, places[index].y + ink.y, ink.size);
+            if let Some(above) = (index + 1..places.len()).find(|&above| places[above].overlaps(ink)) {
+                let finding = about(Severity::Warning, "greeting-covered").with("words", greeting.words.as_str());
+                findings.push(finding.with("above", recipe.layers[above].name.as_str()));
             }
         }
     }

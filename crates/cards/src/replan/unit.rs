@@ -255,6 +255,9 @@ impl Turn {
             let (least, most) = (self.side(range.least, was, is), self.side(range.most, was, is));
             Range { least: least.min(most), most: most.max(least) }
         };
+        if let Some((_, Spot::Border { border, .. })) = &mut new.stamped {
+            *border = self.border(*border);
+        }
         match &mut new.material {
             Material::Patterned { width, height, prefer, .. } => {
                 *width = range(width, was.width, is.width);

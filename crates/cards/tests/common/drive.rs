@@ -51,7 +51,7 @@ fn patterned(name: &str, width: &str, height: &str, placement: Placement, from_p
         from_partner,
         die: None,
     };
-    Layer { name: name.into(), material, placement }
+    Layer { name: name.into(), material, placement, stamped: None }
 }
 
 /// The recipe: base, mat, panel, band, ribbon, strip.
@@ -74,15 +74,16 @@ fn twins() -> Recipe {
         base: 0,
         inside: None,
         layers: vec![
-            Layer { name: "mat".into(), material: mat, placement: centred(None) },
+            Layer { name: "mat".into(), material: mat, placement: centred(None), stamped: None },
             patterned("panel", "3", "4 1/2", centred(None), false),
             patterned("band", "3", "1 1/2", low, true),
             Layer {
                 name: "ribbon".into(),
                 material: ribbon,
                 placement: Placement { overlap: true, anchor: Anchor::Bottom, ..centred(Some(2)) },
+                stamped: None,
             },
-            Layer { name: "strip".into(), material: strip, placement: centred(Some(2)) },
+            Layer { name: "strip".into(), material: strip, placement: centred(Some(2)), stamped: None },
         ],
         designs: Vec::new(),
         least: 0,
@@ -166,6 +167,8 @@ pub(crate) fn project() -> Project {
             inked: size("2 1/4 x 3/8"),
             ink: "#3B4148".into(),
             stamp: None,
+            mark: None,
+            balanced: false,
         }],
         supplies: Supplies::default(),
         envelope: Some(Envelope { name: "5-bar".into(), size: size("4 1/8 x 5 5/8") }),

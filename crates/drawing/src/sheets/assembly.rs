@@ -179,18 +179,16 @@ fn one_apart(
     }
     marks.push(Mark::frame(rect, Pen::solid(INK, share(pt(1), 4, 5))));
     if let Some(part) = layer.part
-        && let PartKind::Strip(_, greeting) = part.kind
-        && let Some(greeting) = plan.project.greetings.get(greeting)
+        && let Some((greeting, on_front)) = card::stamped_on(plan, recipe, part)
     {
         let ink = crate::scene::Color::parse(&greeting.ink).unwrap_or(INK);
-        let on_front = card::inked(Some(recipe), part, greeting);
         // The layer is drawn where it is pulled to, not where it lies on the front.
         let inked = Rect::new(
             rect.x + fit.length(on_front.x - part.rect.x),
             rect.y + fit.length(on_front.y - part.rect.y),
             fit.size(greeting.inked),
         );
-        if let Some(words) = card::greeting_mark(&greeting.words, inked, ink) {
+        if let Some(words) = card::greeting_mark(greeting, inked, ink) {
             let around = super::look::inset(inked, -pt(2));
             marks.extend([Mark::fill(around, WHITE.with_alpha(200)), words]);
         }
@@ -337,10 +335,8 @@ fn acts(plan: &Plan, recipe: &Recipe, layers: &[Shown<'_>], told: Told) -> Vec<S
     let material = |layer: &Shown<'_>| layer.part.and_then(|part| recipe.layers.get(part.layer)).map(|l| &l.material);
     for layer in layers {
         if let Some(part) = layer.part
-            && let PartKind::Strip(_, greeting) = part.kind
-            && let Some(greeting) = plan.project.greetings.get(greeting)
+            && let Some((greeting, ink)) = card::stamped_on(plan, recipe, part)
         {
-            let ink = card::inked(Some(recipe), part, greeting);
             let (left, above) = (ink.x - part.rect.x, ink.y - part.rect.y);
             let middle = left - (part.rect.right() - ink.right());
             let facts = [

@@ -1,7 +1,7 @@
 //! A finished card, in proportion, each patterned piece showing the part of the print it is cut from.
 
 use cards::Plan;
-use cards::model::{Greeting, Material, Recipe, Side, Spot};
+use cards::model::{Greeting, Recipe, Side};
 use cards::plan::{Card, CardPart, PartKind};
 use cards::stamping;
 use measure::{Length, Rect, Size};
@@ -9,7 +9,7 @@ use measure::{Length, Rect, Size};
 use super::Faces;
 use super::look::{Fit, INK, WHITE, half, inset, middle, pt};
 use crate::picture::Picture;
-use crate::scene::{Color, Mark, Outline, Pen, Point, Stretch, share};
+use crate::scene::{Color, Mark, Outline, Pen, Point, Stretch, points, share};
 use crate::text::{Face, Style, outlined, shape};
 
 /// Pixels an inch of a page needs.
@@ -33,6 +33,10 @@ pub(super) fn marks(plan: &Plan, faces: &Faces, card: &Card, front: Rect) -> Vec
     marks.push(Mark::frame(whole, edge(base)));
     for part in &card.parts {
         marks.extend(part_marks(plan, faces, card, part, fit));
+        if let Some((greeting, inked)) = stamped_on(plan, recipe, part) {
+            let ink = Color::parse(&greeting.ink).unwrap_or(INK);
+            marks.extend(greeting_mark(greeting, fit.rect(inked), ink));
+        }
     }
     // A bow is tied last, over whatever lies on its ribbon.
     for part in &card.parts {
@@ -68,7 +72,7 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
             marks.extend([Mark::fill(rect, color), Mark::frame(rect, edge(color))]);
             marks
         }
-        PartKind::Strip(stock, greeting) => {
+        PartKind::Strip(stock, _) => {
             let color = stock_color(plan, stock);
             let raised = matches!(
                 plan.project.layer(card.recipe, part.layer).map(|l| &l.material),
@@ -76,11 +80,6 @@ fn part_marks(plan: &Plan, faces: &Faces, card: &Card, part: &CardPart, fit: Fit
             );
             let mut marks = lifted(rect, inch, if raised { 3 } else { 1 });
             marks.extend([Mark::fill(rect, color), Mark::frame(rect, edge(color))]);
-            if let Some(greeting) = plan.project.greetings.get(greeting) {
-                let ink = Color::parse(&greeting.ink).unwrap_or(INK);
-                let inked = inked(plan.project.recipes.get(card.recipe), part, greeting);
-                marks.extend(greeting_mark(&greeting.words, fit.rect(inked), ink));
-            }
             marks
         }
         PartKind::Ribbon(ribbon, _) => ribbon_marks(rect, ribbon_color(plan, ribbon)),
@@ -163,18 +162,29 @@ fn lifted(rect: Rect, inch: Length, by: i64) -> Vec<Mark> {
         .collect()
 }
 
-/// Where the ink of a greeting lies on the front of a card, by the spot that its strip's layer names.
-pub(super) fn inked(recipe: Option<&Recipe>, part: &CardPart, greeting: &Greeting) -> Rect {
-    let spot = match recipe.and_then(|recipe| recipe.layers.get(part.layer)).map(|layer| &layer.material) {
-        Some(Material::Strip { spot, .. }) => *spot,
-        _ => Spot::default(),
-    };
+/// The greeting stamped on a part of a card, and where its ink lies on the front.
+pub(super) fn stamped_on<'a>(plan: &'a Plan, recipe: &Recipe, part: &CardPart) -> Option<(&'a Greeting, Rect)> {
+    let (greeting, spot) = recipe.layers.get(part.layer)?.greeting()?;
+    let greeting = plan.project.greetings.get(greeting)?;
     let ink = stamping::place(part.rect.size, greeting, spot).ink;
-    Rect::new(part.rect.x + ink.x, part.rect.y + ink.y, ink.size)
+    Some((greeting, Rect::new(part.rect.x + ink.x, part.rect.y + ink.y, ink.size)))
 }
 
-/// The stamped words in the middle of their ink, as wide or as tall as it is, whichever is reached first.
-pub(super) fn greeting_mark(words: &str, inked: Rect, ink: Color) -> Option<Mark> {
+/// What a greeting's stamp leaves, over its ink: its outline where that is known, else its words, as wide or as tall as
+/// the ink, whichever is reached first.
+pub(super) fn greeting_mark(greeting: &Greeting, inked: Rect, ink: Color) -> Option<Mark> {
+    if let Some(mark) = stamping::mark_of(greeting) {
+        let [left, top, right, bottom] = mark.bounds();
+        let share = |at: f64, from: f64, to: f64, long: Length| {
+            points(long.to_points() * ((at - from) / (to - from).max(1e-9)).clamp(0.0, 1.0))
+        };
+        let place = |p: &(f64, f64)| {
+            let (x, y) = (share(p.0, left, right, inked.size.width), share(p.1, top, bottom, inked.size.height));
+            Point::new(inked.x + x, inked.y + y)
+        };
+        return Some(Mark::path(super::stamped::ordered(mark.rims(), place), ink));
+    }
+    let words = &greeting.words;
     let trial = shape(words, Style::new(Face::Italic, 100));
     let tall = trial.above + trial.below;
     if trial.width <= Length::ZERO || tall <= Length::ZERO {

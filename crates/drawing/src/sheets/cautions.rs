@@ -21,7 +21,8 @@ pub(super) fn cautions(plan: &Plan, told: Told, pages: &mut Pages) {
         plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).any(|layer| wanted(&layer.material))
     };
     let mut ids = vec!["page-caution-sample", "page-caution-knife", "page-caution-paper", "page-caution-colors"];
-    if has(|material| matches!(material, Material::Strip { .. })) {
+    let stamped = plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).any(|layer| layer.greeting().is_some());
+    if stamped || !plan.project.backgrounds.is_empty() {
         ids.extend(["page-caution-heat", "page-caution-solvent"]);
     }
     ids.extend(["page-caution-glue", "page-caution-children"]);

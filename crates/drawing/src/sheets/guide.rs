@@ -14,7 +14,7 @@ use super::pages::{Column, Pages};
 use super::stamped::{ink_of, picture_marks, rims, steps};
 use super::templates::{Drawing, Press, on_pages};
 use super::told::Told;
-use crate::scene::{Color, Mark, Outline, Pen, Point, Role, Scene, share};
+use crate::scene::{Color, Mark, Outline, Pen, Point, Role, Scene, Stretch, points, share};
 use crate::text::{Align, Face, Style};
 
 /// What a guide is made of.
@@ -60,6 +60,10 @@ pub fn placing_guide(guide: &Guide<'_>, edition: &Edition, square: Length) -> Ve
         let told = Told::new(guide.mark, *edition);
         let mut pages = Pages::new(told, &guide.background.name);
         chapter(guide, told, &mut pages);
+        pages.section(&say("page-cautions-title", &[]));
+        for id in ["page-caution-solvent", "page-caution-heat"] {
+            pages.item(&say(id, &[]));
+        }
         places(guide, told, &mut pages);
         let mut scenes = pages.finish(&guide.background.name);
         let press = Press { told, square: square.max(Length::MM) };
@@ -225,6 +229,60 @@ fn sure(guide: &Guide<'_>, told: Told, pages: &mut Pages) {
         ];
         pages.item(&say("guide-sure-row", &facts));
     }
+    askew(guide, told, pages);
+}
+
+/// The worst sheet of each hand side by side; what touches is ringed.
+fn askew(guide: &Guide<'_>, told: Told, pages: &mut Pages) {
+    let Guide { background, laid, slips, .. } = guide;
+    let gap = pt(14);
+    let wide = half(pages.width() - gap).min(Length::INCH * 3);
+    let high = share(wide, laid.sheet.height.ticks(), laid.sheet.width.ticks());
+    let line = told.small().leading();
+    pages.room(high + line * 3);
+    let mut shown = false;
+    for (at, of) in (0..).zip(slips.iter().take(2)) {
+        let Some((sheet, touch)) = background::askew(background, laid, of.slip) else { continue };
+        let corner = Point::new(pages.left() + (wide + gap) * at, pages.y);
+        let place = Rect::new(corner.x, corner.y, Size::new(wide, high));
+        let fit = Fit::into(laid.sheet, place);
+        let facts = [
+            ("place", told.length(of.slip.place).into()),
+            ("turn", u32::from(of.slip.turn_deg).into()),
+            ("count", touch.len().into()),
+        ];
+        let caption = say("guide-askew", &facts);
+        let mut inside = picture_marks(background, &sheet, fit);
+        inside.extend(touch.iter().filter_map(|at| sheet.impressions.get(*at)).map(|one| ring(&sheet, one, fit)));
+        let mut picture = vec![Mark::clipped(place, inside), Mark::frame(place, Pen::solid(RULE, pt(1)))];
+        picture = vec![Mark::role(Role::Figure(caption.clone()), picture)];
+        let style = told.small();
+        for (row, said) in (1..).zip(crate::text::wrap(&caption, style, wide)) {
+            let base = Point::new(corner.x, place.bottom() + style.leading() * row);
+            picture.push(crate::text::place(said, base, Align::Start, SOFT));
+        }
+        picture.into_iter().for_each(|mark| pages.push(mark));
+        shown = true;
+    }
+    if shown {
+        pages.gap(high + line * 3);
+    }
+}
+
+/// A ring round an impression that touches another.
+fn ring(laid: &Laid, one: &Impression, fit: Fit) -> Mark {
+    let reach = laid.outlines.get(one.placed.motif).map_or(0.0, cards::background::Outline::reach);
+    let far = fit.length(points(reach * 72.0 / 25.4)) + pt(1);
+    let middle = fit.point(one.placed.x, one.placed.y);
+    let at = |step: u32| {
+        let angle = f64::from(step) * core::f64::consts::TAU / 32.0;
+        let along = |part: f64| points(far.to_points() * part);
+        Point::new(middle.x + along(libm::cos(angle)), middle.y + along(libm::sin(angle)))
+    };
+    let mut path = vec![Stretch::Move(at(0))];
+    path.extend((1..32).map(|step| Stretch::Line(at(step))));
+    path.push(Stretch::Close);
+    Mark::Shape { outline: Outline::Path(path), fill: None, pen: Some(Pen::solid(ACCENT, pt(1))) }
 }
 
 fn apart(told: Told, length: Length) -> String {

@@ -78,9 +78,10 @@ fn partner(plan: &Plan, card: &Card) -> Option<String> {
 pub(super) fn alt(plan: &Plan, card: &Card) -> String {
     let recipe = plan.project.recipes.get(card.recipe).map_or("", |recipe| recipe.name.as_str());
     let (letter, name) = names(plan, card);
-    let words = card.parts.iter().find_map(|part| match part.kind {
-        PartKind::Strip(_, greeting) => plan.project.greetings.get(greeting).map(|greeting| greeting.words.clone()),
-        _ => None,
+    let known = plan.project.recipes.get(card.recipe);
+    let words = card.parts.iter().find_map(|part| {
+        let (greeting, _) = card::stamped_on(plan, known?, part)?;
+        Some(greeting.words.clone())
     });
     let args = [("recipe", recipe.into()), ("letter", letter.into()), ("name", name.into())];
     match words {

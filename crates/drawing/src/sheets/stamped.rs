@@ -134,15 +134,20 @@ fn rims_of(rims: &[Vec<(f64, f64)>], one: &Impression, fit: Fit, step: (Length, 
         let (x, y) = (mm(p.0 * cos - p.1 * sin), mm(p.0 * sin + p.1 * cos));
         fit.point(one.placed.x + step.0 + x, one.placed.y + step.1 + y)
     };
+    ordered(rims, place)
+}
+
+/// Rims put where they come, inner ones against the way of what holds them, so that blank places stay blank.
+pub(super) fn ordered(rims: &[Vec<(f64, f64)>], place: impl Fn(&(f64, f64)) -> Point) -> Vec<Stretch> {
     let mut path = Vec::new();
     for (index, rim) in rims.iter().enumerate() {
         let Some(first) = rim.first() else { continue };
         let held = rims.iter().enumerate().filter(|(other, by)| *other != index && holds(by, *first)).count();
         let onward = area(rim) > 0.0;
         let ordered: Vec<Point> = if onward == held.is_multiple_of(2) {
-            rim.iter().map(place).collect()
+            rim.iter().map(&place).collect()
         } else {
-            rim.iter().rev().map(place).collect()
+            rim.iter().rev().map(&place).collect()
         };
         path.push(Stretch::Move(ordered[0]));
         path.extend(ordered[1..].iter().map(|to| Stretch::Line(*to)));

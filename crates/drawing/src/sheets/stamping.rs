@@ -2,13 +2,13 @@
 
 use cards::Plan;
 use cards::model::{Greeting, Spot};
-use cards::stamping::{Placed, Sides, Sitting, place, sittings, steepest, tilt, wished};
+use cards::stamping::{Ground, Placed, Sides, Sitting, place, sittings, steepest, tilt, wished};
 use measure::{Length, Rect, Size};
 
 use super::card::greeting_mark;
 use super::edition::Edition;
 use super::labels::{Label, Placer, centred};
-use super::look::{ACCENT, Fit, INK, SOFT, WHITE, half, inset, middle, pt, say};
+use super::look::{ACCENT, CREAM, Fit, INK, SOFT, WHITE, half, inset, middle, pt, say};
 use super::pages::Pages;
 use super::swatch::{Swatch, stock_name};
 use super::told::Told;
@@ -71,7 +71,27 @@ pub(super) fn stamping(plan: &Plan, told: Told, pages: &mut Pages) {
 }
 
 fn head(greeting: &Greeting, sitting: &Sitting, told: Told) -> String {
-    say("page-stamping-head", &[("words", (&greeting.words).into()), ("strip", told.size(sitting.strip).into())])
+    let facts = [("words", (&greeting.words).into()), ("strip", told.size(sitting.strip).into())];
+    match &sitting.piece {
+        None => say("page-stamping-head", &facts),
+        Some(piece) => {
+            let [words, strip] = facts;
+            say("page-stamping-head-piece", &[words, strip, ("piece", piece.into())])
+        }
+    }
+}
+
+/// What a stamped piece is cut from, in a few words.
+fn ground(plan: &Plan, ground: Ground) -> String {
+    match ground {
+        Ground::Cardstock(stock) => stock_name(plan, stock),
+        Ground::Print { pack, design, side } => {
+            let found = plan.project.design(pack, design);
+            let letter = found.map(|design| design.letter.as_str()).unwrap_or_default();
+            let face = found.map(|design| design.face(side).name.as_str()).unwrap_or_default();
+            say("page-stamping-print", &[("letter", letter.into()), ("face", face.into())])
+        }
+    }
 }
 
 fn alt(head: &str) -> String {
@@ -89,7 +109,14 @@ fn sentences(plan: &Plan, sitting: &Sitting, greeting: &Greeting, told: Told) ->
         let sides = [("left", clear.left), ("right", clear.right), ("above", clear.above), ("below", clear.below)];
         let middle = sitting.spot == Spot::default();
         let sides = sides.map(|(name, side)| (name, length(side).into()));
-        said.push(say(if middle { "page-stamping-middle" } else { "page-stamping-where" }, &sides));
+        said.push(say(
+            match (middle, greeting.balanced) {
+                (true, true) => "page-stamping-weight",
+                (true, false) => "page-stamping-middle",
+                (false, _) => "page-stamping-where",
+            },
+            &sides,
+        ));
     }
     if let Some(stamp) = stamp {
         let way = |edge: Length| if edge < Length::ZERO { "beyond" } else { "inside" };
@@ -101,8 +128,8 @@ fn sentences(plan: &Plan, sitting: &Sitting, greeting: &Greeting, told: Told) ->
         ];
         said.push(say("page-stamping-edges", &facts));
     }
-    let of = |(stock, count): &(usize, u32)| {
-        say("page-stamping-of", &[("count", (*count).into()), ("stock", stock_name(plan, *stock).into())])
+    let of = |(of, count): &(Ground, u32)| {
+        say("page-stamping-of", &[("count", (*count).into()), ("stock", ground(plan, *of).into())])
     };
     let stocks: Vec<String> = sitting.strips.iter().map(of).collect();
     said.push(say("page-stamping-count", &[("count", sitting.count().into()), ("stocks", stocks.join(", ").into())]));
@@ -136,7 +163,8 @@ fn strip(plan: &Plan, sitting: &Sitting, greeting: &Greeting, told: Told, room: 
     let ink = fit.rect(placed.ink);
     let mut marks = Vec::new();
     match sitting.strips.first() {
-        Some((stock, _)) => marks.extend(Swatch::stock(plan, *stock).fill(outline)),
+        Some((Ground::Cardstock(stock), _)) => marks.extend(Swatch::stock(plan, *stock).fill(outline)),
+        Some((Ground::Print { .. }, _)) => marks.push(Mark::fill(outline, CREAM)),
         None => marks.push(Mark::fill(outline, WHITE)),
     }
     marks.push(Mark::frame(outline, Pen::solid(INK, pt(1))));
@@ -145,7 +173,7 @@ fn strip(plan: &Plan, sitting: &Sitting, greeting: &Greeting, told: Told, room: 
         marks.push(Mark::frame(fit.rect(stamp), Pen { color: SOFT, width: pt(1), dash: vec![pt(1), pt(2)] }));
     }
     marks.push(Mark::frame(ink, Pen { color: ACCENT, width: pt(1), dash: vec![pt(4), pt(2)] }));
-    marks.extend(greeting_mark(&greeting.words, ink, INK));
+    marks.extend(greeting_mark(greeting, ink, INK));
     let high = fit.rect(whole).bottom() + row * 2 - room.y;
     let mut placer = Placer::new(Rect::new(room.x, room.y, Size::new(width, high)));
     let clear = Sides::of(sitting.strip, placed.ink);
@@ -203,7 +231,7 @@ pub(super) fn jig(greeting: &Greeting, placed: Placed, fit: Fit, corner: Point) 
     }
     let inked = at.rect(placed.ink);
     marks.push(Mark::frame(inked, Pen { color: ACCENT, width: pt(1), dash: vec![pt(4), pt(2)] }));
-    marks.extend(greeting_mark(&greeting.words, inked, SOFT));
+    marks.extend(greeting_mark(greeting, inked, SOFT));
     let (middle, beyond) = (middle(inked), pt(6));
     let pen = Pen { color: SOFT, width: share(pt(1), 1, 2), dash: vec![pt(8), pt(2), pt(2), pt(2)] };
     let cross = inset(inked, -beyond);

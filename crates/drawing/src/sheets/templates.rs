@@ -247,6 +247,25 @@ fn jigs<'a>(plan: &'a Plan, press: Press) -> Vec<Drawing<'a>> {
             marks.push(Mark::line(Point::new(left, top - pt(2)), Point::new(left, down), corner.clone()));
             marks.push(Mark::line(Point::new(left - pt(2), top), Point::new(outline.right(), top), corner));
             marks.push(Mark::frame(outline, thin()));
+            // Or two flaps, cut round and folded up along the thick corner: no card has to be taped.
+            let wide = fit.length(arm) - pt(4);
+            let slope = share(wide, 1, 2);
+            let flaps = [
+                [
+                    Point::new(outline.x, outline.y),
+                    Point::new(outline.x - wide, outline.y + slope),
+                    Point::new(outline.x - wide, outline.bottom() - slope),
+                    Point::new(outline.x, outline.bottom()),
+                ],
+                [
+                    Point::new(outline.x, outline.y),
+                    Point::new(outline.x + slope, outline.y - wide),
+                    Point::new(outline.right() - slope, outline.y - wide),
+                    Point::new(outline.right(), outline.y),
+                ],
+            ];
+            marks
+                .extend(flaps.iter().flat_map(|flap| flap.windows(2)).map(|ends| Mark::line(ends[0], ends[1], thin())));
             marks.extend(super::stamping::jig(greeting, placed, fit, Point::new(outline.x, outline.y)));
             marks
         };

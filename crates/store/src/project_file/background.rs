@@ -1,6 +1,8 @@
 //! Backgrounds stamped by hand: their tables and keys, and the walk through them.
 
-use cards::background::{Arrangement, EdgeRule, MOST_MOTIFS, Placement, SHAPES, StampError, Turning, outline};
+use cards::background::{
+    Arrangement, EdgeRule, MOST_MOTIFS, Placement, SHAPES, StampError, Turning, outline, shape_outline,
+};
 use cards::model::{Background, Marker, Motif, MotifShape};
 use measure::{Length, Size};
 use toml::de::DeValue;
@@ -194,6 +196,20 @@ fn shape(desk: &mut Desk, row: &Table<'_>) -> Option<MotifShape> {
         row.blame_key(desk, "shape", ProblemKind::PickOne { found: Vec::new(), choices });
     }
     row.choice(desk, "shape").map(|index| MotifShape::Drawn(SHAPES[index].to_owned()))
+}
+
+/// What a greeting's stamp leaves, if it is told.
+pub(super) fn mark(desk: &mut Desk, row: &Table<'_>) -> Option<MotifShape> {
+    row.at_most_one(desk, &["outline", "picture"]);
+    if let Some(value) = row.find("picture") {
+        return picture(desk, &value).map(|name| MotifShape::Picture(name, None));
+    }
+    let shape = row.find("outline").and_then(|value| corners(desk, &value)).map(MotifShape::Corners)?;
+    if let Err(StampError::Outline(why)) = shape_outline(&shape, Length::INCH) {
+        row.blame_key(desk, "outline", ProblemKind::BadOutline { why: Some(why) });
+        return None;
+    }
+    Some(shape)
 }
 
 /// `0,0 4,0 2,3` in thousandths.

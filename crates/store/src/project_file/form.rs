@@ -373,6 +373,9 @@ static RIBBON: Form = Form {
     ],
 };
 
+/// What can count as the middle of a greeting.
+pub(super) const MIDDLES: &[&str] = &["ends", "weight"];
+
 static GREETING: Form = Form {
     name: "greeting",
     says: "A stamped greeting.",
@@ -381,6 +384,13 @@ static GREETING: Form = Form {
         needed("inked", Shape::Size, "Size of the inked mark, not of the block."),
         may("ink", Shape::Color, "Colour of the ink. Left out: #333333."),
         may("stamp", Shape::Table(&STAMP), "The stamp itself, where its ink does not fill it."),
+        may("outline", Shape::Text, "Corners of what it leaves, such as 0,0 9,0 9,2 0,2: right and down, in any unit."),
+        may("picture", Shape::Text, "A PNG, JPEG or WebP beside this file: what is dark, or not clear, is its ink."),
+        may(
+            "middle",
+            Shape::Choice(MIDDLES),
+            "Its middle: halfway between the ends of its ink, or, by its outline or picture, where the ink balances. Left out: ends.",
+        ),
     ],
 };
 
@@ -520,6 +530,18 @@ const RIGHT: Key = may("right", Shape::Length, "Shift to the right from there; a
 const DOWN: Key = may("down", Shape::Length, "Shift down from there; a minus shifts up.");
 const OVERLAP: Key = may("overlap", Shape::YesNo, "True if it may run over the edge of what it lies on.");
 
+const STAMPED: Key = may("greeting", Shape::Text, "The words of a greeting stamped on it. Left out: none.");
+const WORDS_AT: Key = may(
+    "words_at",
+    Shape::Choice(SPOTS),
+    "Where on it the ink comes: its middle on a line, or with a border at an edge. Left out: middle.",
+);
+const WORDS_BORDER: Key = may(
+    "words_border",
+    Shape::Length,
+    "Where words_at names an edge or a corner: from there to the ink. Left out: 1/4 in, or 6 mm.",
+);
+
 static PATTERNED: Form = Form {
     name: "patterned_layer",
     says: "A piece of patterned paper.",
@@ -534,6 +556,9 @@ static PATTERNED: Form = Form {
         may("may_turn", Shape::YesNo, "True if it may lie a quarter turned on the sheet where the print allows it."),
         may("from_partner", Shape::YesNo, "True if it comes from the partner of the card's design."),
         may("die", Shape::Text, "A die or punch that takes its shape out of the piece."),
+        STAMPED,
+        WORDS_AT,
+        WORDS_BORDER,
         ON,
         AT,
         RIGHT,
@@ -551,6 +576,9 @@ static MAT: Form = Form {
         may("follows", Shape::Text, "The later layer it follows. Left out: the next one."),
         may("border", Shape::Length, "Border seen all round. Left out: 1/8 in, or 3 mm."),
         may("cardstock", Shape::ByLetter, "Its cardstock, or one for each design. Left out: the only one."),
+        STAMPED,
+        WORDS_AT,
+        WORDS_BORDER,
         ON,
         AT,
         RIGHT,
@@ -567,6 +595,9 @@ static PLAIN: Form = Form {
         KIND,
         needed("size", Shape::Size, "Its size."),
         may("cardstock", Shape::Text, "Its cardstock. Left out: the only one."),
+        STAMPED,
+        WORDS_AT,
+        WORDS_BORDER,
         ON,
         AT,
         RIGHT,
@@ -584,16 +615,8 @@ static STRIP: Form = Form {
         needed("size", Shape::Size, "Its size."),
         may("cardstock", Shape::Text, "Its cardstock. Left out: the only one."),
         may("greeting", Shape::Text, "The words of its greeting. Left out: the only one."),
-        may(
-            "words_at",
-            Shape::Choice(SPOTS),
-            "Where on it the ink comes: its middle on a line, or with a border at an edge. Left out: middle.",
-        ),
-        may(
-            "words_border",
-            Shape::Length,
-            "Where words_at names an edge or a corner: from there to the ink. Left out: 1/4 in, or 6 mm.",
-        ),
+        WORDS_AT,
+        WORDS_BORDER,
         may("foam_squares", Shape::Count(0, 100), "Foam squares under it. Left out: 0."),
         ON,
         AT,

@@ -247,7 +247,12 @@ fn greetings(desk: &mut Desk, root: &Table<'_>, own: &mut Own) -> Vec<Greeting> 
         let inked = table.needed_size(desk, "inked", Catalogue::Nothing);
         let ink = table.find("ink").and_then(|value| desk.color(&value)).unwrap_or_else(|| "#333333".to_owned());
         let stamp = table.table(desk, "stamp").map(|stamp| read_stamp(desk, &stamp, inked));
-        Greeting { words, inked, ink, stamp }
+        let mark = background::mark(desk, &table);
+        let balanced = table.choice(desk, "middle") == Some(1);
+        if balanced && mark.is_none() {
+            table.blame_key(desk, "middle", ProblemKind::WeightWithoutMark);
+        }
+        Greeting { words, inked, ink, stamp, mark, balanced }
     };
     tables.into_iter().map(read).collect()
 }

@@ -154,6 +154,10 @@ pub enum ProblemKind {
     },
     /// A border for words that come at no edge.
     BorderWithoutEdge,
+    /// Where words come is told of a piece that names no greeting.
+    PlaceWithoutGreeting,
+    /// A greeting is to be centred by its weight, and nothing tells what its stamp leaves.
+    WeightWithoutMark,
     /// A mark that no rule here has.
     BadMark {
         /// The length.
@@ -347,6 +351,8 @@ impl ProblemKind {
             ProblemKind::PreferOutside { .. } => "prefer-outside",
             ProblemKind::InkBeyondStamp { .. } => "ink-beyond-stamp",
             ProblemKind::BorderWithoutEdge => "border-without-edge",
+            ProblemKind::PlaceWithoutGreeting => "place-without-greeting",
+            ProblemKind::WeightWithoutMark => "weight-without-mark",
             ProblemKind::BadMark { .. } => "bad-mark",
             ProblemKind::BadChoice { .. } => "bad-choice",
             ProblemKind::UnknownName { .. } => "unknown-name",
@@ -448,7 +454,9 @@ impl ProblemKind {
                     [sides(["ink-width", "ink-height"], *inked), sides(["stamp-width", "stamp-height"], *stamp)];
                 sizes.into_iter().flatten().collect()
             }
-            ProblemKind::BorderWithoutEdge => Vec::new(),
+            ProblemKind::BorderWithoutEdge | ProblemKind::PlaceWithoutGreeting | ProblemKind::WeightWithoutMark => {
+                Vec::new()
+            }
             ProblemKind::BadMark { found, known } => vec![("found", Fact::Length(*found)), ("known", list(known))],
             ProblemKind::BadChoice { found, nearest, choices } => {
                 vec![

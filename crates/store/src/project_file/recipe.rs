@@ -88,11 +88,15 @@ fn layers(desk: &mut Desk, values: &[Value<'_>], shelf: &Shelf<'_>) -> Vec<Layer
     }
     let read = |index: usize| {
         let layer = &begun[index];
-        let (material, placement) = match &layer.table {
-            Some(table) => (material(desk, table, layer, shelf), placement(desk, table, index, &begun, &own)),
-            None => (stand_in(), centred()),
+        let (material, placement, stamped) = match &layer.table {
+            Some(table) => {
+                let made = material(desk, table, layer, shelf);
+                let stamped = stamped(desk, table, &made, shelf);
+                (made, placement(desk, table, index, &begun, &own), stamped)
+            }
+            None => (stand_in(), centred(), None),
         };
-        Layer { name: own.at(index).to_owned(), material, placement }
+        Layer { name: own.at(index).to_owned(), material, placement, stamped }
     };
     (0..begun.len()).map(read).collect()
 }
@@ -220,7 +224,22 @@ pub(super) const EDGES: [Anchor; 8] = [
     Anchor::BottomRight,
 ];
 
-/// Where the words of a strip come.
+/// The greeting stamped on a layer that is no strip, and where on it.
+fn stamped(desk: &mut Desk, table: &Table<'_>, made: &Material, shelf: &Shelf<'_>) -> Option<(usize, Spot)> {
+    if matches!(made, Material::Strip { .. } | Material::Ribbon { .. }) {
+        return None;
+    }
+    let Some(value) = table.find("greeting") else {
+        for key in ["words_at", "words_border"].into_iter().filter(|key| table.find(key).is_some()) {
+            table.blame_key(desk, key, ProblemKind::PlaceWithoutGreeting);
+        }
+        return None;
+    };
+    let greeting = shelf.stamped.index(desk, &value)?;
+    Some((greeting, spot(desk, table)))
+}
+
+/// Where the words of a greeting come.
 fn spot(desk: &mut Desk, table: &Table<'_>) -> Spot {
     let chosen = table.choice(desk, "words_at").unwrap_or(0);
     let border = table.length(desk, "words_border", Bounds::FromNothing);

@@ -121,6 +121,7 @@ pub fn write(project: &Project) -> String {
         pen.size("inked", greeting.inked);
         pen.text("ink", &greeting.ink);
         pen.stamp(greeting.stamp.as_ref());
+        pen.mark(greeting);
     }
     pen.supplies(supplies);
     for recipe in recipes {
@@ -611,6 +612,10 @@ impl Pen<'_> {
                 self.length("length", *length);
                 self.yes("bow", *bow);
             }
+        }
+        if let Some((greeting, spot)) = layer.stamped {
+            self.text("greeting", named(&project.greetings, greeting, |greeting| &greeting.words));
+            self.spot(spot);
         }
         self.placement(recipe, index);
     }

@@ -35,6 +35,10 @@ guide-sure-row = Bis zu { $place } und { $turn }° daneben: am nächsten auf ein
         [0] keiner berührt einen anderen
        *[other] { $touch } von 100 berühren einen anderen
     }.
+guide-askew = Der schlechteste der zwanzig Bogen, bis zu { $place } und { $turn }° daneben: { $count ->
+        [0] keiner berührt einen anderen
+       *[other] die { $count } in Ringen berühren einen anderen
+    }.
 guide-sure-none = kein Abstand: zwei berühren sich
 guide-colored = Ausgemalt
 guide-colored-lead = Nehmen Sie Stempelfarbe, die nass nicht verläuft, und lassen Sie sie trocknen. Eine Farbe nach der anderen über den ganzen Bogen, die hellste zuerst. Probieren Sie es auf einem Rest desselben Papiers.

@@ -123,6 +123,10 @@ problem-ink-beyond-stamp = die Farbe, { $ink-width } × { $ink-height }, liegt j
     .remedy = messen Sie den Stempel an seinen äußeren Kanten und von seiner linken und oberen Kante bis zur Farbe, so wie er druckt
 problem-border-without-edge = `words_border` reicht von einer Kante bis zu den Worten, aber `words_at` nennt keine Kante
     .remedy = nennen Sie eine Kante oder Ecke, etwa `words_at = "left"`, oder lassen Sie den Rand weg
+problem-place-without-greeting = das sagt, wohin die Worte kommen, aber das Teil nennt keinen Spruch
+    .remedy = nennen Sie den Spruch, etwa `greeting = "with thanks"`, oder lassen Sie die Stelle weg
+problem-weight-without-mark = wo seine Farbe im Gleichgewicht ist, zeigt nur ein Umriss oder ein Bild davon
+    .remedy = geben Sie dem Spruch `outline` oder `picture`, oder lassen Sie `middle` weg
 problem-bad-mark = kein Lineal hier hat Teilstriche alle { $found }
     .remedy = nehmen Sie eins davon: { $known }
 

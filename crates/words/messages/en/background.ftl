@@ -35,6 +35,10 @@ guide-sure-row = Off by up to { $place } and { $turn }°: nearest on a usual she
         [0] none touches another
        *[other] { $touch } in 100 touch another
     }.
+guide-askew = The worst of the twenty sheets, off by up to { $place } and { $turn }°: { $count ->
+        [0] none touches another
+       *[other] the { $count } in rings touch another
+    }.
 guide-sure-none = none: two touch
 guide-colored = Coloured in
 guide-colored-lead = Use ink that does not run when it gets wet, and let it dry. One colour at a time over the whole sheet, the lightest first. Try it on a scrap of the same paper.

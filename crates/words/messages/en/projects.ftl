@@ -123,6 +123,10 @@ problem-ink-beyond-stamp = the ink, { $ink-width } × { $ink-height }, lies beyo
     .remedy = measure the stamp on its outer edges, and from its left and top edge to the ink, as it prints
 problem-border-without-edge = `words_border` is from an edge to the words, but `words_at` names no edge
     .remedy = say an edge or a corner, such as `words_at = "left"`, or leave the border out
+problem-place-without-greeting = this says where words come, but the piece names no greeting
+    .remedy = name the greeting, such as `greeting = "with thanks"`, or leave the place out
+problem-weight-without-mark = where its ink balances is known only by an outline or a picture of it
+    .remedy = add `outline` or `picture` to the greeting, or leave `middle` out
 problem-bad-mark = no rule here is marked every { $found }
     .remedy = take one of these: { $known }
 

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use cards::Severity;
 use cards::background::slips;
+use cards::{Plan, Severity};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use drawing::sheets::{Edition, Hand, Paper};
 use measure::{Length, Unit};
@@ -151,7 +151,7 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
         desk.json(&views)?;
     } else {
         for view in &views {
-            told(view, desk)?;
+            told(view, &plan, desk)?;
         }
         if let Some(out) = &request.out {
             writeln!(desk.out, "{}", say("background-written", &[("path", out.display().to_string().into())]))?;
@@ -167,12 +167,15 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
     Ok(if serious { Done::Seriously } else { Done::Well })
 }
 
-fn told(view: &View, desk: &mut Desk<'_>) -> Result<(), Refusal> {
+fn told(view: &View, plan: &Plan, desk: &mut Desk<'_>) -> Result<(), Refusal> {
     let of = &view.background;
+    let at = plan.project.backgrounds.iter().position(|background| background.name == of.name);
+    let laid = at.and_then(|at| plan.backgrounds.get(at)?.as_ref());
+    let rounded = |length: Length| wording::length(length, plan.project.mark);
     let facts = [
         ("name", (&of.name).into()),
         ("count", of.impressions.len().into()),
-        ("closest", of.closest.clone().unwrap_or_else(|| "none".to_owned()).into()),
+        ("closest", laid.and_then(|laid| laid.closest).map_or_else(|| "none".to_owned(), rounded).into()),
         ("off", of.stamps.iter().map(|stamp| stamp.off_edge).sum::<u32>().into()),
     ];
     writeln!(desk.out, "{}", say("background-told", &facts))?;
@@ -185,12 +188,13 @@ fn told(view: &View, desk: &mut Desk<'_>) -> Result<(), Refusal> {
         ];
         writeln!(desk.out, "  {}", say("background-told-stamp", &facts))?;
     }
-    for slip in &view.slips {
+    let slipped = at.zip(laid).map(|(at, laid)| slips(&plan.project.backgrounds[at], laid)).unwrap_or_default();
+    for of in &slipped {
         let facts = [
-            ("place", (&slip.place).into()),
-            ("turn", u32::from(slip.turn_deg).into()),
-            ("worst", (&slip.worst).into()),
-            ("touch", slip.touch_per_mille.div_ceil(10).into()),
+            ("place", rounded(of.slip.place).into()),
+            ("turn", u32::from(of.slip.turn_deg).into()),
+            ("worst", rounded(of.loosened.worst).into()),
+            ("touch", of.loosened.touch_per_mille.div_ceil(10).into()),
         ];
         writeln!(desk.out, "  {}", say("background-told-slip", &facts))?;
     }

@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use cards::stamping::{Growth, growths, place, sittings, steepest, tilt, wished};
+use cards::stamping::{Ground, Growth, growths, place, sittings, steepest, tilt, wished};
 use cards::{Plan, Project};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use drawing::sheets::{Edition, Paper, stamping_told};
@@ -16,7 +16,7 @@ use super::ask::Source;
 use super::make::{self, planned};
 use super::{Desk, Done, Refusal, picture};
 use crate::stamps::ink_box;
-use crate::web::grown;
+use crate::web::{grown, true_width};
 use crate::wording::{exact, exact_size};
 
 /// What was asked.
@@ -49,7 +49,12 @@ impl Request {
         let json = given.get_flag("json");
         if let (Some(picture), Some(wide)) = (given.get_one::<PathBuf>("stamp"), given.get_one::<String>("wide")) {
             let unit = if wide.contains('m') { Unit::Millimetre } else { Unit::Inch };
-            return Request::Stamp { picture: picture.clone(), wide: width(wide).unwrap_or_default(), unit, json };
+            return Request::Stamp {
+                picture: picture.clone(),
+                wide: true_width(wide, Unit::Inch).unwrap_or_default(),
+                unit,
+                json,
+            };
         }
         let file = given.get_one::<PathBuf>("file");
         let source = file.map_or(Source::Demo, |file| Source::File(file.clone()));
@@ -59,7 +64,9 @@ impl Request {
 
 pub(super) fn command() -> Command {
     let path = |name: &'static str| Arg::new(name).long(name).value_name("FILE").value_parser(value_parser!(PathBuf));
-    let checked = |text: &str| width(text).map(|_| text.to_owned()).ok_or_else(|| say("refused-stamp-wide", &[]));
+    let checked = |text: &str| {
+        true_width(text, Unit::Inch).map(|_| text.to_owned()).ok_or_else(|| say("refused-stamp-wide", &[]))
+    };
     Command::new("greetings")
         .about(say("help-greetings", &[]))
         .after_help(say("help-greetings.examples", &[]))
@@ -83,12 +90,6 @@ pub(super) fn command() -> Command {
                 .help(say("help-greetings.wide", &[])),
         )
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-greetings.json", &[])))
-}
-
-/// How wide a stamp may be. Chosen: no block is narrower than a pencil or wider than a table.
-fn width(text: &str) -> Option<Length> {
-    let length = measure::parse_length(text, Some(Unit::Inch)).ok()?;
-    (length >= Length::mm(3) && length <= Length::INCH * 40).then_some(length)
 }
 
 /// Tell what was asked.
@@ -154,12 +155,20 @@ fn view(plan: &Plan) -> serde_json::Value {
         let placed = place(sitting.strip, greeting, sitting.spot);
         let ink = placed.ink;
         let stocks: Vec<_> = (sitting.strips.iter())
-            .filter_map(|(stock, count)| Some((plan.project.cardstocks.get(*stock)?, count)))
-            .map(|(stock, count)| json!({ "cardstock": stock.name, "count": count }))
+            .map(|(ground, count)| match ground {
+                Ground::Cardstock(stock) => {
+                    json!({ "cardstock": plan.project.cardstocks.get(*stock).map(|stock| &stock.name), "count": count })
+                }
+                Ground::Print { pack, design, side } => {
+                    let design = plan.project.design(*pack, *design).map(|design| &design.letter);
+                    json!({ "design": design, "side": side.name(), "count": count })
+                }
+            })
             .collect();
         Some(json!({
             "words": greeting.words,
             "ink": greeting.ink,
+            "piece": sitting.piece.as_deref().unwrap_or("strip"),
             "strip": exact_size(sitting.strip, unit),
             "ink_left": length(ink.x),
             "ink_top": length(ink.y),
@@ -189,7 +198,7 @@ fn fitted(source: &Source, project: &Project, path: &Path, desk: &mut Desk<'_>) 
         return Ok(Done::Well);
     }
     let before = make::text(source)?;
-    let text = grown(&before, &found, project.unit).filter(|text| project_file::read(text).is_ok());
+    let text = grown(&before, project, &found).filter(|text| project_file::read(text).is_ok());
     let Some(text) = text else { return Err(Refusal::said("refused-replan-unread", &[])) };
     if path.symlink_metadata().is_ok() {
         let remedy = say("refused-replan-exists.remedy", &[]);
@@ -245,5 +254,7 @@ fn stamp(path: &Path, wide: Length, unit: Unit, json: bool, desk: &mut Desk<'_>)
         exact(top, unit)
     );
     writeln!(desk.out, "stamp = {{ {stamp} }}")?;
+    let file = path.file_name().map(|name| name.to_string_lossy().into_owned()).unwrap_or_default();
+    writeln!(desk.out, "picture = {}", serde_json::Value::from(file))?;
     Ok(Done::Well)
 }

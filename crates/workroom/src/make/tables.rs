@@ -3,7 +3,6 @@
 use std::collections::BTreeMap;
 
 use cards::Plan;
-use cards::model::Material;
 use measure::{Length, Size, Unit};
 use words::say;
 
@@ -158,10 +157,7 @@ fn supplies(plan: &Plan) -> Vec<Row> {
 fn greetings(plan: &Plan) -> String {
     let layers = plan.project.recipes.iter().flat_map(|recipe| &recipe.layers);
     let mut words: Vec<&str> = layers
-        .filter_map(|layer| match layer.material {
-            Material::Strip { greeting, .. } => plan.project.greetings.get(greeting),
-            _ => None,
-        })
+        .filter_map(|layer| plan.project.greetings.get(layer.greeting()?.0))
         .map(|greeting| greeting.words.as_str())
         .collect();
     words.dedup();

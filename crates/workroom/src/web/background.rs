@@ -2,7 +2,7 @@
 //!
 //! What comes of a change, and the changes themselves, are in `stamped`.
 
-use cards::background::{Impression, Laid, SHAPES, slips};
+use cards::background::{Impression, Laid, SHAPES, askew, slips};
 use cards::model::{Background, Look, MotifShape, Side};
 use maud::{Markup, html};
 use measure::{Length, Unit};
@@ -19,6 +19,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
     let inside = html! {
         div.lead { h1 { (say("background-title", &[])) } p.facts { (say("background-lead", &[])) } }
         p.caution { (say("background-caution", &[])) }
+        p.caution { (say("background-caution-heat", &[])) }
         (fields::findings(desk, |finding| finding.code.starts_with("background-")))
         @if project.backgrounds.len() > 1 {
             nav.which aria-label=(say("stamped-which", &[])) {
@@ -175,7 +176,9 @@ fn by_hand(desk: &Desk<'_>, index: usize, background: &Background, laid: &Laid) 
     let locked: Vec<String> =
         laid.impressions.iter().filter(|one| one.locked).map(|one| one.number.to_string()).collect();
     let first = laid.impressions.first();
-    let exact = |length: Length| crate::wording::exact(length, desk.made.project().unit);
+    // Near enough to be typed over: what is not typed over stays where it stands.
+    let unit = desk.made.project().unit;
+    let exact = |length: Length| crate::wording::exact(measure::round::nearest(length, step(unit)), unit);
     let at = |of: fn(&Impression) -> Length| first.map_or_else(String::new, |one| exact(of(one)));
     html! {
         section.by-hand-forms id="by-hand" {
@@ -213,21 +216,31 @@ fn sure(desk: &Desk<'_>, background: &Background, laid: &Laid) -> Markup {
     let none = || say("guide-sure-none", &[]);
     let apart = |length: Length| if length > Length::ZERO { fields::length(desk, length) } else { none() };
     let told = slips(background, laid).into_iter().map(|found| {
+        let place = fields::length(desk, found.slip.place);
         let facts = [
-            ("place", fields::length(desk, found.slip.place).into()),
+            ("place", place.clone().into()),
             ("turn", u32::from(found.slip.turn_deg).into()),
             ("usual", apart(found.loosened.usual).into()),
             ("worst", apart(found.loosened.worst).into()),
             ("touch", found.loosened.touch_per_mille.div_ceil(10).into()),
         ];
-        say("guide-sure-row", &facts)
+        let drawn = askew(background, laid, found.slip).map(|(sheet, touch)| {
+            let facts = [
+                ("place", place.into()),
+                ("turn", u32::from(found.slip.turn_deg).into()),
+                ("count", touch.len().into()),
+            ];
+            stamped::askew(background, &sheet, &touch, &say("guide-askew", &facts))
+        });
+        (say("guide-sure-row", &facts), drawn)
     });
-    let told: Vec<String> = told.collect();
+    let told: Vec<(String, Option<Markup>)> = told.collect();
     html! {
         @if !told.is_empty() {
-            section {
+            section.sure {
                 h2 { (say("guide-sure", &[])) }
-                ul.plain-list { @for said in &told { li { (said) } } }
+                ul.plain-list { @for (said, _) in &told { li { (said) } } }
+                div.forms { @for (_, drawn) in &told { @if let Some(drawn) = drawn { (drawn) } } }
             }
         }
     }

@@ -166,6 +166,9 @@ fn written(made: &Made, layers: &[Layer], layer: &Layer) -> String {
             line("length", &exact(*length, unit));
         }
     }
+    if let Some((greeting, _)) = layer.stamped {
+        line("greeting", project.greetings.get(greeting).map(|one| one.words.as_str()).unwrap_or_default());
+    }
     for (key, value) in placed(made, &layer.placement) {
         if !value.is_empty() {
             line(key, &value);

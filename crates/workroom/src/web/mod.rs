@@ -77,7 +77,7 @@ use drawing::text::with_fractions;
 use words::Arg;
 
 pub use answer::{Answer, Asked, Method, answer};
-pub(crate) use greetings::grown;
+pub(crate) use greetings::{grown, true_width};
 pub use room::{Planner, Room};
 pub use server::{Address, Limits, ServeError, serve};
 

@@ -109,7 +109,8 @@ pub(super) fn hash(name: &str) -> Option<&str> {
 pub(super) fn names(project: &Project) -> Vec<&str> {
     let faces = project.packs.iter().flat_map(|pack| &pack.designs).flat_map(|design| [&design.front, &design.back]);
     let stamps = project.backgrounds.iter().flat_map(|background| &background.motifs);
-    let stamped = stamps.filter_map(|stamp| match &stamp.shape {
+    let greetings = project.greetings.iter().filter_map(|greeting| greeting.mark.as_ref());
+    let stamped = stamps.map(|stamp| &stamp.shape).chain(greetings).filter_map(|shape| match shape {
         MotifShape::Picture(name, _) => Some(name.as_str()),
         _ => None,
     });

@@ -94,7 +94,8 @@ impl<'a> Pulled<'a> {
         let plain = |color: &str| {
             html! { rect.own fill=(color) x=(pt(rect.x)) y=(pt(rect.y)) width=(pt(rect.size.width)) height=(pt(rect.size.height)) {} }
         };
-        match (&known.material, self.part(layer).map(|part| (part, &part.kind))) {
+        let stamped = known.stamped.map(|(greeting, spot)| self.words(greeting, spot, rect));
+        let piece = match (&known.material, self.part(layer).map(|part| (part, &part.kind))) {
             (Material::Patterned { .. }, Some((part, PartKind::Patterned { .. }))) => {
                 self.printed(part, rect).unwrap_or_else(|| plain("#ffffff"))
             }
@@ -110,7 +111,8 @@ impl<'a> Pulled<'a> {
                 let color = self.plan.project.ribbons.get(*ribbon).map_or("#3b4148", |ribbon| ribbon.color.as_str());
                 plain(color)
             }
-        }
+        };
+        html! { (piece) @if let Some(stamped) = stamped { (stamped) } }
     }
 
     /// The part of the print that a piece is cut from, the way it stands on the card.
@@ -144,6 +146,10 @@ impl<'a> Pulled<'a> {
     fn words(&self, greeting: usize, spot: Spot, strip: Rect) -> Markup {
         let Some(known) = self.plan.project.greetings.get(greeting) else { return html! {} };
         let ink = stamping::place(strip.size, known, spot).ink;
+        if let Some(mark) = stamping::mark_of(known) {
+            let (x, y) = (strip.x + ink.x, strip.y + ink.y);
+            return html! { path fill=(known.ink) fill-rule="evenodd" d=(crate::backgrounds::path_over(&mark, x, y, ink.size)) {} };
+        }
         let (x, y) = (strip.x + ink.x + half(ink.size.width), strip.y + ink.y + half(ink.size.height));
         html! {
             text.words x=(pt(x)) y=(pt(y)) fill=(known.ink) font-size=(pt(ink.size.height)) textLength=(pt(ink.size.width)) lengthAdjust="spacingAndGlyphs" { (known.words) }

@@ -15,7 +15,7 @@ use toml_edit::{Array, ArrayOfTables, DocumentMut, InlineTable, Item, Table, Val
 use super::answer::{Answer, Asked, Desk};
 use super::edit::{self, Changed};
 use super::room::{Made, Room};
-use super::{background, fields, prints, say, shell};
+use super::{background, fields, greetings, prints, say, shell};
 use crate::{backgrounds, pictures, wording};
 
 /// The fields of a form that changes a background.
@@ -121,6 +121,29 @@ fn impression(background: &Background, laid: &Laid, one: &Impression) -> Markup 
                 use href=(href) transform=(format!("translate({:.1} {:.1}) rotate({})", x + dx, y + dy, one.placed.turn)) {}
             }
             @if one.locked { circle.lock cx=(format!("{x:.1}")) cy=(format!("{y:.1}")) r="5" {} }
+        }
+    }
+}
+
+/// A sheet as a hand that slips stamps it, with rings round what touches another; the ink is that of the sheet above.
+pub(super) fn askew(background: &Background, sheet: &Laid, touch: &[usize], caption: &str) -> Markup {
+    let (width, height) = (pt(sheet.sheet.width), pt(sheet.sheet.height));
+    let reach = |one: &Impression| {
+        let reach = sheet.outlines.get(one.placed.motif).map_or(0.0, cards::background::Outline::reach);
+        format!("{:.1}", reach * 72.0 / 25.4 + 3.0)
+    };
+    html! {
+        figure.askew {
+            svg xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {width} {height}")) role="img" aria-label=(caption) {
+                rect width=(width) height=(height) fill=(background.paper) {}
+                @for one in &sheet.impressions {
+                    use href=(format!("#ink-{}-{}", one.placed.motif, one.generation)) transform=(format!("translate({} {}) rotate({})", pt(one.placed.x), pt(one.placed.y), one.placed.turn)) {}
+                }
+                @for one in touch.iter().filter_map(|at| sheet.impressions.get(*at)) {
+                    circle.touches cx=(pt(one.placed.x)) cy=(pt(one.placed.y)) r=(reach(one)) {}
+                }
+            }
+            figcaption { (caption) }
         }
     }
 }
@@ -288,6 +311,11 @@ pub(super) fn change(
 ) -> Result<Result<Option<Changed>, String>, StoreError> {
     if asked.field("act") == "picture" {
         return pictured(room, asked, kept);
+    }
+    match asked.field("act") {
+        "greeting-picture" => return greetings::pictured(room, asked, kept, made),
+        "greeting" => return Ok(greetings::added(asked, kept, made)),
+        _ => {}
     }
     Ok(made_of(asked, kept, made))
 }
@@ -524,18 +552,25 @@ fn begin(document: &mut DocumentMut, name: &str, sheet: &str, unit: Unit) -> Opt
     Some(())
 }
 
+/// What is used of a picture that was given: black ink on white, nothing else of it; with the mask and its width.
+pub(super) fn inked(bytes: &[u8]) -> Result<(drawing::Picture, usize, Vec<bool>), String> {
+    let bad = || say("stamped-bad-picture", &[]);
+    let (width, inked) = pictures::ink(bytes, 800).map_err(|_| bad())?;
+    if !inked.contains(&true) || backgrounds::ink(bytes).is_none() {
+        return Err(say("stamped-empty-picture", &[]));
+    }
+    let rgb: Vec<u8> = inked.iter().flat_map(|ink| [if *ink { 0 } else { 255 }; 3]).collect();
+    let (wide, high) = (u32::try_from(width).unwrap_or(1), u32::try_from(inked.len() / width.max(1)).unwrap_or(1));
+    let picture = drawing::Picture::new(wide, high, rgb.into()).ok_or_else(bad)?;
+    Ok((picture, width, inked))
+}
+
 /// A stamp takes its ink from a picture that was given.
 fn pictured(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<Option<Changed>, String>, StoreError> {
     let bytes = asked.fields.iter().find(|(key, _)| key == "file").map_or(&[][..], |(_, bytes)| bytes);
-    let Ok((width, inked)) = pictures::ink(bytes, 800) else { return Ok(Err(say("stamped-bad-picture", &[]))) };
-    if !inked.contains(&true) || backgrounds::ink(bytes).is_none() {
-        return Ok(Err(say("stamped-empty-picture", &[])));
-    }
-    // Kept as what is used of it: black ink on white, nothing else of the picture.
-    let rgb: Vec<u8> = inked.iter().flat_map(|ink| [if *ink { 0 } else { 255 }; 3]).collect();
-    let (wide, high) = (u32::try_from(width).unwrap_or(1), u32::try_from(inked.len() / width.max(1)).unwrap_or(1));
-    let Some(picture) = drawing::Picture::new(wide, high, rgb.into()) else {
-        return Ok(Err(say("stamped-bad-picture", &[])));
+    let (picture, ..) = match inked(bytes) {
+        Ok(inked) => inked,
+        Err(why) => return Ok(Err(why)),
     };
     let place = |key: &str| format!("background.{}.stamp.{}.{key}", asked.field("b"), asked.field("stamp"));
     let hash = room.store().keep_picture(kept.id, &place("picture"), &picture.jpeg())?;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use cards::plan::{Card, PartKind};
+use cards::plan::Card;
 use drawing::sheets::{CutsOf, Hand};
 use maud::{Markup, html};
 use store::projects::StoreError;
@@ -232,7 +232,7 @@ fn lay(desk: &Desk<'_>, recipe: usize, layer: usize, of: &str) -> Markup {
                 @if let Some(part) = part {
                     h2 { (say("lay-head", &[("layer", layer_name(desk, recipe, layer).into())])) }
                     p { (say("lay-where", &[("left", length(part.rect.x).into()), ("top", length(part.rect.y).into())])) }
-                    @if matches!(part.kind, PartKind::Strip(..)) { p { (say("lay-strip", &[])) } }
+                    @if known.layers.get(part.layer).is_some_and(|layer| layer.greeting().is_some()) { p { (say("lay-strip", &[])) } }
                 } @else if layer > card.parts.len() {
                     h2 { (say("lay-head", &[("layer", layer_name(desk, recipe, layer).into())])) }
                     p { (say("page-act-inside", &[])) }

@@ -1,9 +1,10 @@
 //! Backgrounds as the file has them.
 
 use cards::background::{Arrangement, EdgeRule, Placement, Turning};
-use cards::model::{Background, Marker, Motif, MotifShape};
+use cards::model::{Background, Greeting, Marker, Motif, MotifShape};
 
 use super::super::background::{ARRANGEMENTS, EDGES, INK, TURNS, usual_gap};
+use super::super::form::MIDDLES;
 use super::super::paper::WHITE;
 use super::{Pen, inline, quoted};
 
@@ -70,10 +71,7 @@ impl Pen<'_> {
         inline(&entries)
     }
 
-    fn motif(&mut self, stamp: &Motif) {
-        let Motif { name, shape, size, share, turning, ink, fill, per_inking } = stamp;
-        self.heading("[[background.stamp]]");
-        self.text("name", name);
+    fn shape(&mut self, shape: &MotifShape) {
         match shape {
             MotifShape::Drawn(shape) => self.text("shape", shape),
             MotifShape::Corners(corners) => {
@@ -85,6 +83,23 @@ impl Pen<'_> {
             // What was traced belongs to the picture, not to the file.
             MotifShape::Picture(picture, _) => self.text("picture", picture),
         }
+    }
+
+    /// What a greeting's stamp leaves, and what counts as its middle.
+    pub(super) fn mark(&mut self, greeting: &Greeting) {
+        if let Some(mark) = &greeting.mark {
+            self.shape(mark);
+        }
+        if greeting.balanced {
+            self.text("middle", MIDDLES[1]);
+        }
+    }
+
+    fn motif(&mut self, stamp: &Motif) {
+        let Motif { name, shape, size, share, turning, ink, fill, per_inking } = stamp;
+        self.heading("[[background.stamp]]");
+        self.text("name", name);
+        self.shape(shape);
         self.length("size", *size);
         self.other_count("share", *share, 1);
         match turning {
