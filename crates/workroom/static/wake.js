@@ -4,6 +4,7 @@ const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLE
   hold: () => import("./hold.js"),
   lines: () => import("./lines.js"),
   progress: () => import("./progress.js"),
+  regions: () => import("./regions.js"),
   stamping: () => import("./stamping.js"),
   table: () => import("./table.js"),
   ties: () => import("./ties.js"),

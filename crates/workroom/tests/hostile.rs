@@ -22,7 +22,8 @@ use folder::Folder;
 use served::Served;
 
 /// Every address that changes something in a project.
-const CHANGES: [&str; 22] = [
+const CHANGES: [&str; 23] = [
+    "regions",
     "layers",
     "background",
     "edit",

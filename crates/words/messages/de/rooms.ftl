@@ -451,3 +451,27 @@ layout-placed-part = { $whole } von { $pictures } Bildern auf einem Teil
 layout-placed-key = Schwarzer Rahmen: Das Bild liegt auf einem Teil. Unterbrochener Rahmen und Kreuz: Ein Schnitt geht hindurch oder näher als 3 mm daran vorbei.
 placed-alt = Das Muster, wie es geschnitten wird: { $whole } seiner { $pictures } Bilder sind ganz
 placed-plain-alt = Das Muster mit den Schnitten in schlichter Reihenfolge: { $whole } seiner { $pictures } Bilder sind ganz
+
+regions-title = { $count ->
+    [0] Stellen von „{ $face }“, auf die es Ihnen ankommt
+    [one] { $count } Stelle von „{ $face }“, auf die es Ihnen ankommt
+   *[other] { $count } Stellen von „{ $face }“, auf die es Ihnen ankommt
+}
+regions-what = Ziehen Sie einen Rahmen auf dem Muster, oder tippen Sie, wo er liegt: was ganz auf einem Teil bleiben muss, oder was nicht zu sehen sein soll. Die Schnitte liegen dann danach, soweit es die Teile zulassen; wo nicht, sagt es die Seite Schnittplan.
+regions-collage = Diese Seite wird auf ihren gedruckten Linien geschnitten; markierte Stellen werden nicht beachtet.
+regions-wanted = Was Sie wünschen
+regions-keep = ganz lassen
+regions-avoid = soll nicht zu sehen sein
+regions-show = Auf welchem Teil
+regions-any = auf irgendeinem
+regions-add = Diese Stelle markieren
+regions-remove = Wegnehmen
+regions-kept = bleibt ganz: { $width } × { $height }, { $left } von links, { $top } von oben
+regions-kept-on = bleibt ganz auf „{ $piece }“: { $width } × { $height }, { $left } von links, { $top } von oben
+regions-avoided = soll nicht zu sehen sein: { $width } × { $height }, { $left } von links, { $top } von oben
+edit-regions = Eine Stelle von „{ $face }“ wurde markiert.
+edit-regions-gone = Eine markierte Stelle von „{ $face }“ wurde weggenommen.
+field-placing = Beim Legen der Schnitte auf die Muster sehen
+placing-alike = ja, dieselben Schnitte für jedes Design
+placing-each = ja, jedes Design für sein eigenes Muster
+placing-plain = nein, immer die ordentlichste Folge

@@ -439,3 +439,27 @@ layout-placed-part = { $whole } of { $pictures } pictures on one piece
 layout-placed-key = Black frame: the picture lies on one piece. Broken frame and a cross: a cut goes through it or within 1/8 in (3 mm) of it.
 placed-alt = The print as it is cut: { $whole } of its { $pictures } pictures are whole
 placed-plain-alt = The print with the cuts in plain order: { $whole } of its { $pictures } pictures are whole
+
+regions-title = { $count ->
+    [0] Parts of { $face } that matter to you
+    [one] { $count } part of { $face } that matters to you
+   *[other] { $count } parts of { $face } that matter to you
+}
+regions-what = Draw a frame on the print, or type where it lies: what must stay whole on one piece, or what should not show. The cuts then lie so that it does, as far as the pieces allow; where they do not, the Layout page says so.
+regions-collage = This side is cut on its printed lines; marked parts are not looked at.
+regions-wanted = What you want
+regions-keep = keep whole
+regions-avoid = should not show
+regions-show = On which piece
+regions-any = any piece
+regions-add = Mark this part
+regions-remove = Take it off
+regions-kept = stays whole: { $width } × { $height }, { $left } from the left, { $top } from the top
+regions-kept-on = stays whole on { $piece }: { $width } × { $height }, { $left } from the left, { $top } from the top
+regions-avoided = should not show: { $width } × { $height }, { $left } from the left, { $top } from the top
+edit-regions = A part of { $face } was marked.
+edit-regions-gone = A marked part of { $face } was taken off.
+field-placing = Look at the prints when cuts are laid
+placing-alike = yes, the same cuts for every design
+placing-each = yes, each design cut for its own print
+placing-plain = no, the tidiest order always

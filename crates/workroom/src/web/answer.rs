@@ -12,7 +12,8 @@ use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
     assets, background, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold, layout,
-    moving, paper, post, progress, recipes, sample, say, share, shell, spoiled, stamped, stock, supplies, table,
+    moving, paper, post, progress, recipes, regions, sample, say, share, shell, spoiled, stamped, stock, supplies,
+    table,
 };
 use crate::wording;
 
@@ -259,6 +260,13 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["panels"]) => {
             let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match collage::change(asked, &kept, &made) {
+                Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_panels(asked)),
+                Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
+            }
+        }
+        (Method::Post, ["regions"]) => {
+            let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
+            match regions::change(asked, &kept, &made) {
                 Ok(changed) => Ok(keep(room, asked, &kept, Ok(changed))?.with_panels(asked)),
                 Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
             }

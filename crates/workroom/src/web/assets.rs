@@ -5,10 +5,11 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 10] = [
+const TEXTS: [(&str, &str); 11] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
+    ("regions.js", include_str!("../../static/regions.js")),
     ("main.js", include_str!("../../static/main.js")),
     ("progress.js", include_str!("../../static/progress.js")),
     ("stamping.js", include_str!("../../static/stamping.js")),

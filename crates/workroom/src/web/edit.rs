@@ -225,6 +225,7 @@ fn set(item: &mut Item, key: &str, value: &str) -> Result<(), EditError> {
         _ if key == "partners" => pairs(value).into(),
         _ if key == "columns" || key == "rows" => lengths(value).into(),
         _ if key == "panels" => panels(value).into(),
+        _ if key == "keep" || key == "avoid" => panels(value).into(),
         _ => value.into(),
     };
     if let Some(before) = before {
@@ -245,10 +246,10 @@ fn lengths(text: &str) -> Array {
     text.split(',').map(str::trim).filter(|text| !text.is_empty()).collect()
 }
 
-/// `0, 0, 3 x 4; 3, 0, 3 x 4` as panels: left, top, size.
+/// `0, 0, 3 x 4; 3, 0, 3 x 4` as panels: left, top, size; behind it, for a region to keep, the piece that shows it.
 fn panels(text: &str) -> Array {
     let panel = |text: &str| {
-        let parts = ["left", "top", "size"].into_iter().zip(text.split(',').map(str::trim));
+        let parts = ["left", "top", "size", "show_on"].into_iter().zip(text.splitn(4, ',').map(str::trim));
         parts.map(|(key, value)| (key, Value::from(value))).collect::<InlineTable>()
     };
     text.split(';').filter(|one| !one.trim().is_empty()).map(|text| Value::InlineTable(panel(text))).collect()
@@ -337,6 +338,7 @@ mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]
     use super::*;
     use crate::make::ONE_EACH as DEMO;
+    use cards::model::Wanted;
 
     #[test]
     fn places_are_read_as_written() {
@@ -424,6 +426,25 @@ mod tests {
         assert_eq!(store::project_file::read(&none).unwrap().packs[0].designs[3].front.collage, None);
         let fresh = change(DEMO, &[("pack.0.design.0.back.collage.columns".to_owned(), "6, 6".to_owned())]);
         assert!(fresh.unwrap().unwrap().text.contains("collage = { columns = [\"6\", \"6\"] }"));
+    }
+
+    #[test]
+    fn marked_parts_are_written_as_the_file_has_them() {
+        let place = |key: &str| format!("pack.0.design.0.front.{key}");
+        let marked = [(place("keep"), "1, 2, 3 x 4, Twin/panel; 0, 0, 1 x 1"), (place("avoid"), "9, 9, 2 x 1")];
+        let marked: Vec<_> = marked.into_iter().map(|(at, value)| (at, value.to_owned())).collect();
+        let text = change(DEMO, &marked).unwrap().unwrap().text;
+        let front = &store::project_file::read(&text).unwrap().packs[0].designs[0].front;
+        let shown: Vec<_> = front.regions.iter().map(|region| region.wanted.clone()).collect();
+        let twin = Some(("Twin".to_owned(), "panel".to_owned()));
+        assert_eq!(shown, [Wanted::Keep { show_on: twin }, Wanted::Keep { show_on: None }, Wanted::Avoid]);
+        let cleared: Vec<_> = marked.into_iter().map(|(at, _)| (at, String::new())).collect();
+        assert!(
+            store::project_file::read(&change(&text, &cleared).unwrap().unwrap().text).unwrap().packs[0].designs[0]
+                .front
+                .regions
+                .is_empty()
+        );
     }
 
     #[test]

@@ -133,6 +133,7 @@ fn one(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
                     legend { (say("layout-wish", &[])) }
                     (fields::line(desk, "goal.cards_per_sheet", &say("field-cards-per-sheet", &[]), &say("hint-as-many", &[])))
                     (fields::line(desk, "mark", &say("field-mark", &[]), "1/8"))
+                    (fields::choice(desk, "placing", &say("field-placing", &[]), &[("", say("placing-alike", &[])), ("alike", say("placing-alike", &[])), ("each", say("placing-each", &[])), ("plain", say("placing-plain", &[]))]))
                 }
             }))
         }

@@ -61,6 +61,7 @@ mod prints;
 mod progress;
 mod pulled;
 mod recipes;
+mod regions;
 mod room;
 mod sample;
 mod server;

@@ -4,7 +4,7 @@ use cards::model::{Design, Face, Look, Side, Way};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{collage, fields, layout, say, shell};
+use super::{collage, fields, layout, regions, say, shell};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -102,6 +102,7 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                     }))
                 }
                 @for side in [Side::Front, Side::Back] { (collage::section(desk, pack, number, side, design)) }
+                @for side in [Side::Front, Side::Back] { (regions::section(desk, (pack, number), side, design)) }
             }
         }
     }
