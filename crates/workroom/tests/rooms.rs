@@ -203,6 +203,7 @@ fn files_are_saved_and_come_back() {
         let all = std::fs::read_dir(&folder.0).unwrap().map(|entry| entry.unwrap().file_name());
         all.filter(|name| name.to_string_lossy().starts_with("octavo-before-4000")).count()
     };
+    assert!(visit.get("/w/1/file/every-card.pdf").body.starts_with(b"%PDF"));
     let pdf = visit.get("/w/1/file/handout.pdf?print=large");
     assert!(pdf.body.starts_with(b"%PDF") && pdf.file.as_deref() == Some("handout.pdf"));
     assert!(visit.get("/w/1/file/plan.json").body.starts_with(b"{"));

@@ -475,3 +475,6 @@ field-placing = Beim Legen der Schnitte auf die Muster sehen
 placing-alike = ja, dieselben Schnitte für jedes Design
 placing-each = ja, jedes Design für sein eigenes Muster
 placing-plain = nein, immer die ordentlichste Folge
+
+share-every-card = Alle Karten auf wenigen Seiten
+share-every-card-lead = Alle { $count } Karten, wie die Schnitte sie ergeben, klein und mit ihrer Nummer: zum Aufhängen, Sortieren oder Zeigen.

@@ -463,3 +463,6 @@ field-placing = Look at the prints when cuts are laid
 placing-alike = yes, the same cuts for every design
 placing-each = yes, each design cut for its own print
 placing-plain = no, the tidiest order always
+
+share-every-card = Every card on a few pages
+share-every-card-lead = All { $count } cards as the cuts give them, small, each with its number: to hang up, to sort by, or to show.

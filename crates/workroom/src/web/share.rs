@@ -102,6 +102,11 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
             p.ways { a.button href=(format!("{}{query}", file("one-page.pdf"))) { (say("share-save", &[])) } }
         }
         section {
+            h2 { (say("share-every-card", &[])) }
+            p { (say("share-every-card-lead", &[("count", desk.made.plan.cards.len().into())])) }
+            p.ways { a.button href=(format!("{}{query}", file("every-card.pdf"))) { (say("share-save", &[])) } }
+        }
+        section {
             h2 { (say("share-drawings", &[])) }
             ul.pages {
                 @for number in 1..=desk.made.plan.layouts.len() {
@@ -232,6 +237,13 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
                 pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
             let bytes = pdf::write(&drawing::sheets::one_page(plan, &wanted), &about).ok()?;
             Some(Answer::file("one-page.pdf", "application/pdf", bytes))
+        }
+        "every-card.pdf" => {
+            let wanted = edition(desk.made.project(), desk.asked);
+            let about =
+                pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
+            let scenes = drawing::sheets::every_card(plan, &desk.made.faces, &wanted);
+            Some(Answer::file("every-card.pdf", "application/pdf", pdf::write(&scenes, &about).ok()?))
         }
         "envelope.pdf" => {
             let bytes = crate::labels::envelopes(plan, &edition(desk.made.project(), desk.asked));
