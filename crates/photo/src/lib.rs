@@ -7,6 +7,7 @@
 //! | `corners` | the four corners of the sheet, found by themselves, with a confidence |
 //! | `square` | four corners → a straight picture of a chosen size |
 //! | `interest` | a grid of weights over a straight picture, and the boxes of its motifs |
+//! | `panels` | the rectangles a collage sheet is printed as |
 //! | `light` | gentle corrections that can be taken back: uneven light, white balance |
 //!
 //! Left out on purpose: image files, lenses (a phone straightens its own), several sheets in one photo.
@@ -15,6 +16,7 @@ pub mod corners;
 mod homography;
 mod interest;
 pub mod light;
+mod panels;
 mod raster;
 mod square;
 mod steps;
@@ -22,5 +24,6 @@ mod steps;
 pub use corners::{Doubt, Found, find_corners};
 pub use homography::{Homography, Point, Quad, QuadError};
 pub use interest::{Interest, MOST_CELLS, Motif, Reasons};
+pub use panels::{Panel, find_panels};
 pub use raster::Raster;
 pub use square::square;

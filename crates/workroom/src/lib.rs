@@ -8,6 +8,7 @@ mod colors;
 mod labels;
 pub mod make;
 pub mod outputs;
+mod panels;
 pub mod pictures;
 pub mod solve;
 pub mod spoiled;

@@ -58,6 +58,36 @@ fn a_photo_is_made_straight_and_its_colors_told() {
 }
 
 #[test]
+fn printed_panels_are_told_on_marks() {
+    let (folder, _) = folder("panels");
+    let sheet = folder.join("collage.png").to_str().unwrap().to_owned();
+    // 400 pixels of 8 in: a band of 3 in, below it two panels that part at 5 1/8 in; the lines lie a little off the marks.
+    let color = |x: u32, y: u32| match (y < 151, x < 257, (x / 10 + y / 10) % 2) {
+        (true, _, 0) => [230, 200, 190],
+        (true, ..) => [190, 90, 100],
+        (_, true, _) => [120, 160, 130],
+        (_, _, 0) => [245, 235, 210],
+        _ => [90, 110, 160],
+    };
+    let rgb: Vec<u8> = (0..400).flat_map(|y| (0..400).flat_map(move |x| color(x, y))).collect();
+    fs::write(&sheet, workroom::pictures::png(400, 400, &rgb).unwrap()).unwrap();
+    let (code, out, err) = octavo(&["panels", &sheet, "--size", "8x8"]);
+    assert_eq!(code, 0, "{err}");
+    let told = r#"collage = { panels = [{ left = "0 in", top = "0 in", size = "8 in x 3 in" }, { left = "0 in", top = "3 in", size = "5 1/8 in x 5 in" }, { left = "5 1/8 in", top = "3 in", size = "2 7/8 in x 5 in" }] }"#;
+    assert_eq!(out.trim_end(), told);
+    let (_, out, _) = octavo(&["panels", &sheet, "--size", "8x8", "--marks", "1 mm", "--json"]);
+    let answer: serde_json::Value = serde_json::from_str(&out).unwrap();
+    assert_eq!((answer["panels"].as_array().unwrap().len(), &answer["panels"][2]["left"]), (3, &"131 mm".into()));
+    let (code, _, err) = octavo(&["panels", &sheet, "--size", "8x8", "--marks", "1/10 in"]);
+    assert!(code == 2 && err.contains("--marks"), "{err}");
+    let plain = folder.join("plain.png").to_str().unwrap().to_owned();
+    fs::write(&plain, workroom::pictures::png(300, 200, &[128; 300 * 200 * 3]).unwrap()).unwrap();
+    let (code, out, err) = octavo(&["panels", &plain, "--size", "8x8"]);
+    assert!(code == 0 && out.contains("one print"), "{out}{err}");
+    fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
 fn what_cannot_be_squared_says_why_and_writes_nothing() {
     let (folder, photo) = folder("refused");
     let out = folder.join("none.png").to_str().unwrap().to_owned();

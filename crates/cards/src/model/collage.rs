@@ -3,7 +3,7 @@
 //! Left out on purpose: how a sheet comes apart on its lines (`plan`), and how a collage is written down (`store`).
 
 use cutting::Axis;
-use measure::{Length, Rect, Size};
+use measure::{Length, Mark, Rect, Size};
 
 use super::Collage;
 
@@ -24,6 +24,31 @@ pub struct PrintedLine {
 const EDGES: usize = 4;
 
 impl Collage {
+    /// Panels that were found somewhere near, each edge on its nearest mark, or on the sheet's own edge where that is less than a
+    /// mark away; as columns and rows if that is what they are. Panels narrower than `least` are left out; `None` if fewer than
+    /// two are left.
+    pub fn found(panels: &[Rect], sheet: Size, mark: Mark, least: Length) -> Option<Collage> {
+        let on = |at: Length, side: Length| match mark.nearest(at) {
+            marked if marked < mark.step() => Length::ZERO,
+            marked if marked > side - mark.step() => side,
+            marked => marked,
+        };
+        let snapped = |panel: &Rect| {
+            let (left, top) = (on(panel.x, sheet.width), on(panel.y, sheet.height));
+            let (right, bottom) = (on(panel.right(), sheet.width), on(panel.bottom(), sheet.height));
+            let size = Size::new(right - left, bottom - top);
+            (size.width >= least && size.height >= least).then(|| Rect::new(left, top, size))
+        };
+        let mut panels: Vec<Rect> = panels.iter().filter_map(snapped).collect();
+        panels.sort_by_key(|panel| (panel.y, panel.x));
+        if panels.len() < 2 {
+            return None;
+        }
+        let free = Collage { columns: Vec::new(), rows: Vec::new(), panels };
+        let rows = free.in_rows().filter(|rows| rows.rects() == free.panels);
+        Some(rows.unwrap_or(free))
+    }
+
     /// Columns and rows, as equal as marks of `mark` allow; the last of each takes what is left.
     pub fn even(sheet: Size, columns: u32, rows: u32, mark: Length) -> Collage {
         let parts = |side: Length, count: u32| {
@@ -287,5 +312,25 @@ mod tests {
         assert_eq!(narrower.panels[0].size, Size::new(inches(5), inches(6)));
         assert_eq!(narrower.in_rows().unwrap().columns, [inches(5), inches(1), inches(6)]);
         assert_eq!(free.without_line(5).unwrap().panels.len(), 3);
+    }
+
+    #[test]
+    fn panels_found_lie_on_marks() {
+        let near = |sixteenths: i64, off: i64| Length::from_ticks(Length::INCH.ticks() * sixteenths / 16 + off);
+        let rect =
+            |left, top, right: Length, bottom: Length| Rect::new(left, top, Size::new(right - left, bottom - top));
+        let off = 300_000;
+        let end = inches(12) - near(0, off);
+        let two =
+            [rect(near(0, off), near(0, 0), near(96, off), end), rect(near(96, off), near(0, off), end, near(192, 0))];
+        let found = |panels: &[Rect]| Collage::found(panels, sheet(), Mark::SixteenthInch, eighth());
+        let rows = found(&two).unwrap();
+        assert_eq!((rows.columns, rows.rows), (vec![inches(6); 2], vec![inches(12)]));
+        // A gap between them: no columns and rows.
+        let apart = [two[0], rect(near(100, -off), near(0, off), end, end)];
+        let free = found(&apart).unwrap();
+        assert_eq!(free.panels[1].x, near(100, 0));
+        assert_eq!(found(&two[..1]), None);
+        assert_eq!(found(&[two[0], rect(near(97, 0), near(0, 0), near(98, 0), end)]), None);
     }
 }

@@ -1,4 +1,4 @@
-## Fotos von Bögen: die Befehle `square` und `colors`
+## Fotos von Bögen: die Befehle `square`, `panels` und `colors`
 
 help-square = Das Foto eines Bogens gerade und maßstäblich machen
     .photo = Ein Foto des ganzen Bogens auf einem Tisch in anderer Farbe: JPEG, PNG oder WebP
@@ -12,6 +12,15 @@ help-square = Das Foto eines Bogens gerade und maßstäblich machen
         Beispiele:
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png --corners "210,95 1830,120 1905,1740 140,1690"
+help-panels = Finden, wo ein Collagebogen in Bildfeldern gedruckt ist
+    .picture = Ein gerades Bild des ganzen Bogens, von Kante zu Kante: JPEG, PNG oder WebP (`octavo square` macht eines aus einem Foto)
+    .size = Die Größe des Bogens, etwa 12x12 oder "210 mm x 297 mm"
+    .marks = Die Teilung Ihres Lineals, auf die die Bildfelder gebracht werden, etwa "1/16 in" oder "1 mm"
+    .json = Die Bildfelder als JSON ausgeben
+    .examples =
+        Beispiele:
+          octavo panels collage.png --size 12x12
+          octavo panels collage.png --size "12 in x 12 in" --marks 1/8 --json
 help-colors = Die Farben eines Bildes sagen, welche Papiere dazu passen, und ob eine Stempelfarbe darauf zu lesen ist
     .picture = Ein Bild des Musters: JPEG, PNG oder WebP; oder eine Projektdatei, für alle ihre Muster
     .paper = Die Farbe eines Papiers, das danebengehalten wird, etwa "#8fa98a"; darf mehrmals stehen
@@ -30,6 +39,9 @@ doubt-margin = sehen Sie die Ecken an: es können die eines gedruckten Randes se
 doubt-rival = sehen Sie die Ecken an: andere Linien wären fast ebenso gut; geben Sie sie mit --corners an, wenn sie nicht stimmen
 doubt-small = sehen Sie die Ecken an: der Bogen nimmt wenig vom Foto ein; gehen Sie für ein schärferes Bild näher heran
 doubt-at-edge = sehen Sie die Ecken an: der Bogen reicht bis an den Rand des Fotos; fotografieren Sie mit etwas Tisch auf jeder Seite
+
+panels-one-print = Keine Trennlinie gefunden: Der Bogen ist ein einziges Muster.
+panels-found = { $count } Bildfelder, auf Teilstrichen von { $mark }: Halten Sie sie gegen den Bogen, bevor Sie schneiden. Diese Zeile gehört in die Seite einer Projektdatei.
 
 colors-share = { $color }  { $share } % des Bildes
 colors-paper = { $paper }: am nächsten { $nearest }, ΔE { $delta }, { $near }; { $goes }
@@ -63,6 +75,7 @@ refused-corners-hollow = die Ecken ergeben keinen Bogen
 refused-square-corners = schreiben Sie vier Stellen als acht Zahlen, etwa 210,95 1830,120 1905,1740 140,1690
 refused-square-size = schreiben Sie Breite und Höhe des Bogens, etwa 12x12 oder 210 mm x 297 mm
 refused-color = schreiben Sie eine Farbe als #rrggbb, etwa #8fa98a
+refused-marks = schreiben Sie die Teilung eines Lineals, etwa 1/16 in, 1/8 in oder 1 mm
 
 matched-title = Farben nebeneinander
 matched-lead = Jedes Muster mit seinen Farben nach ihrem Anteil, und was dazu passt. Die Zahlen sind ΔE₀₀: Unter 1 sieht es niemand, über 10 ist es eine andere Farbe. Farben eines Bildschirms oder einer Kamera sind nicht die des Papiers. Stimmt eine nicht, so halten Sie das Papier an eine gedruckte oder gekaufte Farbkarte und schreiben Sie deren Farbe in die Projektdatei.

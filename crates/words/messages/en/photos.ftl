@@ -1,4 +1,4 @@
-## Photos of sheets: the commands `square` and `colors`
+## Photos of sheets: the commands `square`, `panels` and `colors`
 
 help-square = Make a photo of one sheet straight and true to scale
     .photo = A photo of the whole sheet on a table of another colour: JPEG, PNG or WebP
@@ -12,6 +12,15 @@ help-square = Make a photo of one sheet straight and true to scale
         Examples:
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png
           octavo square rosebuds.jpg --size 12x12 --out rosebuds.png --corners "210,95 1830,120 1905,1740 140,1690"
+help-panels = Find where a collage sheet is printed as panels
+    .picture = A straight picture of the whole sheet, edge to edge: JPEG, PNG or WebP (`octavo square` makes one from a photo)
+    .size = The sheet's own size, such as 12x12 or "210 mm x 297 mm"
+    .marks = The marks of your rule that the panels are brought to, such as "1/16 in" or "1 mm"
+    .json = Print the panels as JSON
+    .examples =
+        Examples:
+          octavo panels collage.png --size 12x12
+          octavo panels collage.png --size "12 in x 12 in" --marks 1/8 --json
 help-colors = Tell the colours of a picture, which papers go with it, and whether an ink can be read on it
     .picture = A picture of the print: JPEG, PNG or WebP; or a project file, for all its prints
     .paper = The colour of a paper to hold against it, such as "#8fa98a"; may be said several times
@@ -30,6 +39,9 @@ doubt-margin = look at the corners: they may be those of a printed margin and no
 doubt-rival = look at the corners: other lines would do nearly as well; give them with --corners if they are off
 doubt-small = look at the corners: the sheet takes up little of the photo; go nearer for a sharper picture
 doubt-at-edge = look at the corners: the sheet reaches the photo's edge; take the photo with some table on every side
+
+panels-one-print = No dividing line was found: the sheet is one print.
+panels-found = { $count } panels, on marks of { $mark }: hold them against the sheet before you cut. This line goes into the face of a project file.
 
 colors-share = { $color }  { $share } % of the picture
 colors-paper = { $paper }: nearest { $nearest }, ΔE { $delta }, { $near }; { $goes }
@@ -63,6 +75,7 @@ refused-corners-hollow = the corners make no sheet
 refused-square-corners = write four places as eight numbers, such as 210,95 1830,120 1905,1740 140,1690
 refused-square-size = write the sheet's width and height, such as 12x12 or 210 mm x 297 mm
 refused-color = write a colour as #rrggbb, such as #8fa98a
+refused-marks = write the marks of a rule, such as 1/16 in, 1/8 in or 1 mm
 
 matched-title = Colours side by side
 matched-lead = Each print with its colours by their share, and what goes with it. The numbers are ΔE₀₀: under 1 nobody sees it, over 10 it is another colour. Colours of a screen or a camera are not the paper's. If one is off, hold the paper against a printed or bought colour card and write that colour in the project file.

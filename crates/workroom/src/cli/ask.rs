@@ -11,7 +11,7 @@ use measure::{Length, Unit};
 use words::{Language, say};
 
 use super::open::OpenRequest;
-use super::{Refusal, picture, replan, why};
+use super::{Refusal, panels, picture, replan, why};
 
 /// One command, read and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -38,6 +38,8 @@ pub(super) enum Asked {
     Why(why::Request),
     /// `octavo square`.
     Square(picture::SquareRequest),
+    /// `octavo panels`.
+    Panels(panels::PanelsRequest),
     /// `octavo colors`.
     Colors(picture::ColorsRequest),
     /// `octavo background`.
@@ -147,6 +149,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("why", given)) => Asked::Why(why::Request::read(given)),
             Some(("square", given)) => Asked::Square(picture::SquareRequest::read(given)),
             Some(("background", given)) => Asked::Background(super::background::Request::read(given)),
+            Some(("panels", given)) => Asked::Panels(panels::PanelsRequest::read(given)),
             Some(("colors", given)) => Asked::Colors(picture::ColorsRequest::read(given)),
             Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
@@ -242,6 +245,7 @@ fn command() -> Command {
         .subcommand(replan::command())
         .subcommand(super::background::command())
         .subcommand(picture::square_command())
+        .subcommand(panels::command())
         .subcommand(picture::colors_command())
 }
 

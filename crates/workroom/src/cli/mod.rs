@@ -13,6 +13,7 @@ mod greetings;
 mod make;
 mod matched;
 mod open;
+mod panels;
 mod picture;
 mod refusal;
 mod replan;
@@ -78,6 +79,7 @@ fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
         ask::Asked::Greetings(request) => greetings::run(&request, &mut desk),
         ask::Asked::Why(request) => why::run(&request, &mut desk),
         ask::Asked::Square(request) => picture::square(&request, &mut desk),
+        ask::Asked::Panels(request) => panels::run(&request, &mut desk),
         ask::Asked::Background(request) => background::run(&request, &mut desk),
         ask::Asked::Colors(request) => picture::colors(&request, &mut desk),
     };

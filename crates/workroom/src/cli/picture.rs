@@ -97,7 +97,7 @@ pub(super) fn colors_command() -> Command {
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-colors.json", &[])))
 }
 
-fn size(text: &str) -> Result<Size, String> {
+pub(super) fn size(text: &str) -> Result<Size, String> {
     measure::parse_size(text, Some(Unit::Inch)).map_err(|_| say("refused-square-size", &[]))
 }
 

@@ -3,11 +3,10 @@
 //! The lines are taken hold of as those of a layout are (`lines.js`). Left out on purpose: what a moved line does to the
 //! other panels (`cards::model::Collage`).
 
-use ::cards::model::{Collage, Design, Face, PrintedLine, Side};
+use ::cards::model::{Collage, Design, Face, Look, PrintedLine, Side};
 use cutting::Axis;
 use drawing::scene::points;
 use maud::{Markup, html};
-use measure::formats::usual_border;
 use measure::{Length, Rect, Size, parse_length, parse_size};
 use store::projects::Kept;
 
@@ -16,7 +15,7 @@ use super::edit::{self, Changed};
 use super::room::Made;
 use super::sheet::pt;
 use super::{fields, say, shell};
-use crate::wording;
+use crate::{panels, wording};
 
 /// Most columns or rows a form asks for.
 const MOST: u32 = 24;
@@ -54,9 +53,9 @@ impl<'a> At<'a> {
         self.made.project().mark.step()
     }
 
-    /// The narrowest panel. Chosen: two usual borders, less than any piece has.
+    /// The narrowest panel.
     fn least(&self) -> Length {
-        (usual_border(self.made.project().unit) * 2).max(self.mark())
+        panels::least(self.made.project().mark)
     }
 
     fn name(&self) -> String {
@@ -91,6 +90,7 @@ pub(super) fn section(desk: &Desk<'_>, pack: usize, design: usize, side: Side, o
                         (short(desk, "rows", &say("panels-rows", &[]), "3"))
                         button type="submit" { (say("panels-begin", &[])) }
                     }))
+                    (look_for(desk, &at, face))
                 }
             }
         }
@@ -154,9 +154,20 @@ fn opened(desk: &Desk<'_>, at: &At<'_>, collage: &Collage) -> Markup {
                 div.ways {
                     @if collage.is_free() { (form(desk, at, "rows", &html! { button type="submit" { (say("panels-in-rows", &[])) } })) }
                     @else { (form(desk, at, "free", &html! { button type="submit" { (say("panels-free", &[])) } })) }
+                    @if let Some(face) = at.face() { (look_for(desk, at, face)) }
                     (form(desk, at, "clear", &html! { button.quiet type="submit" { (say("panels-clear", &[])) } }))
                 }
             }
+        }
+    }
+}
+
+/// The panels looked for in the face's picture, where it has one.
+fn look_for(desk: &Desk<'_>, at: &At<'_>, face: &Face) -> Markup {
+    let pictured = matches!(face.look, Look::Picture(_) | Look::Drawn(_));
+    html! {
+        @if pictured {
+            (form(desk, at, "find", &html! { button type="submit" { (say("panels-look", &[])) } }))
         }
     }
 }
@@ -364,6 +375,15 @@ fn wanted(at: &At<'_>, asked: &Asked) -> Result<Option<Collage>, String> {
         let columns = count("columns", say("panels-columns", &[]))?;
         let rows = count("rows", say("panels-rows", &[]))?;
         return Ok(Some(Collage::even(sheet, columns, rows, at.mark())));
+    }
+    if asked.field("act") == "find" {
+        let picture = at.made.face((at.pack, at.design, at.side));
+        let pixels = |side: u32| usize::try_from(side).unwrap_or(0);
+        let raster = picture.and_then(|picture| {
+            photo::Raster::new(pixels(picture.width_px()), pixels(picture.height_px()), picture.rgb().to_vec())
+        });
+        let found = raster.and_then(|raster| panels::proposed(&raster, sheet, at.made.project().mark));
+        return found.map(Some).ok_or_else(|| say("panels-one-print-here", &[]));
     }
     let collage = there.ok_or_else(|| say("refused-place", &[]))?;
     let line = || asked.field("line").parse::<usize>().map_err(|_| say("refused-place", &[]));

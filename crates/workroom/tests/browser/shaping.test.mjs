@@ -117,3 +117,21 @@ for (const scripts of [true, false]) {
       }
     }));
 }
+
+for (const scripts of [true, false]) {
+  test(`printed panels are looked for in the picture, ${scripts ? "with" : "without"} scripts`, () =>
+    story({ scripts }, async (eye) => {
+      const form = (act) => `.panels[open] form:has(input[name="act"][value="${act}"])`;
+      await collage(eye);
+      await eye.click(`${form("clear")} button`);
+      await soon(async () => assert.equal(await eye.count(`${form("begin")} button`), 1));
+      await eye.click(`${form("find")} button`);
+      // The demo's own collage has twelve panels of 3 by 4 in; one of them has a plain border, which may be taken for a gap.
+      await soon(async () => assert.equal(await eye.count(`${OPEN} .grip`), 48));
+      const places = await eye.run(`return [...document.querySelectorAll('${OPEN} .grip')].map((grip) => grip.getAttribute("data-at"))`);
+      for (const place of ["3 in", "4 in", "6 in", "8 in", "9 in"]) assert.ok(places.filter((at) => at === place).length >= 5, place);
+      await undo(eye);
+      await undo(eye);
+      await collage(eye);
+    }));
+}

@@ -1,0 +1,30 @@
+//! Printed panels on twenty small sheets of known geometry; the table in `docs/photo.md` is `examples/panels_table.rs`.
+#![allow(clippy::unwrap_used, reason = "tests")]
+#![allow(clippy::cast_precision_loss, reason = "counts")]
+
+use photo::{Panel, Raster, find_panels};
+
+#[path = "common/collages.rs"]
+mod collages;
+
+#[test]
+fn twenty_sheets() {
+    let (mut good, mut found, mut all) = (0, 0, 0);
+    for seed in 7_000..7_020 {
+        let (picture, truth) = collages::collage(seed, 32, collages::MODERATE);
+        let seen = find_panels(&picture);
+        good += collages::right(&seen, &truth);
+        (found, all) = (found + seen.len(), all + truth.len());
+    }
+    assert!(good as f64 >= 0.9 * found as f64, "{good} right of {found} found");
+    assert!(good as f64 >= 0.9 * all as f64, "{good} right of {all} there");
+}
+
+#[test]
+fn a_sheet_of_one_print_is_one_panel() {
+    let whole = [Panel { left: 0.0, top: 0.0, right: 1.0, bottom: 1.0 }];
+    assert_eq!(find_panels(&Raster::new(300, 300, vec![180; 300 * 300 * 3]).unwrap()), whole);
+    assert_eq!(find_panels(&Raster::new(3, 2, vec![9; 18]).unwrap()), whole);
+    let stripes = (0..300 * 300).flat_map(|at| if at % 300 / 10 % 2 == 0 { [200, 180, 170] } else { [90, 120, 140] });
+    assert_eq!(find_panels(&Raster::new(300, 300, stripes.collect()).unwrap()), whole);
+}
