@@ -3,6 +3,7 @@
 //! Left out on purpose: what is laid beside what (the plan), and the truth: no screen shows the paper's own colour.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use cards::Plan;
 use cards::plan::PartKind;
@@ -27,8 +28,17 @@ pub(crate) const ANY_TEXT: f64 = 4.5;
 pub(crate) struct OfPrint {
     /// Which face.
     pub(crate) face: FaceId,
+    /// What was seen of it.
+    pub(crate) seen: Arc<Seen>,
+}
+
+/// A print as its colours are looked at.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Seen {
     /// Its colours, largest area first.
     pub(crate) shares: Vec<Share>,
+    pixels: Vec<Srgb>,
+    width: usize,
 }
 
 /// Cardstock or ribbon of the project, by its index.
@@ -72,19 +82,29 @@ pub(crate) struct Read {
     pub(crate) contrast: f64,
 }
 
-/// The colours of every print that shows, in the order of packs and designs.
-pub(crate) fn of_prints(faces: &Faces) -> Vec<OfPrint> {
-    faces.iter().map(|(face, picture)| OfPrint { face: *face, shares: palette_of(&pixels(picture), MOST) }).collect()
+impl Seen {
+    /// What is to be seen of a print: a few milliseconds.
+    pub(crate) fn of(picture: &Picture) -> Seen {
+        let small = picture.at_most(SEEN);
+        let pixels: Vec<Srgb> = small.rgb().chunks_exact(3).map(|of| Srgb::new(of[0], of[1], of[2])).collect();
+        Seen { shares: palette_of(&pixels, MOST), pixels, width: usize::try_from(small.width_px()).unwrap_or(0) }
+    }
+
+    /// The worst contrast of an ink anywhere on the print.
+    pub(crate) fn worst(&self, ink: Srgb) -> Option<f64> {
+        Some(legible_on(ink, &self.pixels, self.width, (self.width / 60).max(1))?.worst)
+    }
 }
 
-fn pixels(picture: &Picture) -> Vec<Srgb> {
-    picture.at_most(SEEN).rgb().chunks_exact(3).map(|of| Srgb::new(of[0], of[1], of[2])).collect()
+/// The colours of every print that shows, in the order of packs and designs; each is `seen` once.
+pub(crate) fn of_prints(faces: &Faces, seen: &dyn Fn(&Picture) -> Arc<Seen>) -> Vec<OfPrint> {
+    faces.iter().map(|(face, picture)| OfPrint { face: *face, seen: seen(picture) }).collect()
 }
 
 /// Everything of the project held against a print: what lies beside it on most cards first, then what is nearest.
 pub(crate) fn beside(plan: &Plan, print: &OfPrint) -> Vec<Beside> {
     let project = &plan.project;
-    let labs: Vec<Lab> = print.shares.iter().map(|share| share.lab).collect();
+    let labs: Vec<Lab> = print.seen.shares.iter().map(|share| share.lab).collect();
     let cards = together(plan, print.face);
     let stocks = project.cardstocks.iter().enumerate().map(|(at, of)| (Stuff::Cardstock(at), &of.name, &of.color));
     let ribbons = project.ribbons.iter().enumerate().map(|(at, of)| (Stuff::Ribbon(at), &of.name, &of.color));
@@ -96,9 +116,9 @@ pub(crate) fn beside(plan: &Plan, print: &OfPrint) -> Vec<Beside> {
             stuff,
             name: name.clone(),
             color,
-            nearest: print.shares[at].color,
+            nearest: print.seen.shares[at].color,
             delta_e,
-            pairing: pair(lab, &print.shares).map(|(pairing, ..)| pairing),
+            pairing: pair(lab, &print.seen.shares).map(|(pairing, ..)| pairing),
             cards: cards.get(&stuff).copied().unwrap_or(0),
         })
     });
@@ -158,13 +178,6 @@ pub(crate) fn read(plan: &Plan) -> Vec<Read> {
         Some(Read { greeting, on: stock.name.clone(), ink, ground: paper, contrast })
     };
     pairs.into_iter().filter_map(of).collect()
-}
-
-/// The worst contrast of an ink anywhere on a print.
-pub(crate) fn worst_on(ink: Srgb, picture: &Picture) -> Option<f64> {
-    let small = picture.at_most(SEEN);
-    let width = usize::try_from(small.width_px()).ok()?;
-    Some(legible_on(ink, &pixels(picture), width, (width / 60).max(1))?.worst)
 }
 
 /// ΔE₀₀ in words.

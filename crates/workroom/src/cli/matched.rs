@@ -1,6 +1,7 @@
 //! `octavo colors` on a project file: every print that shows with its colours and what goes with it.
 
 use std::path::Path;
+use std::sync::Arc;
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -10,7 +11,7 @@ use super::ask::Source;
 use super::make::{folder, planned_on_prints, project};
 use super::picture::pairing_code;
 use super::{Desk, Done, Refusal};
-use crate::colors::{beside, goes, near, of_prints, read, readable};
+use crate::colors::{Seen, beside, goes, near, of_prints, read, readable};
 use crate::make::faces::faces;
 
 /// The answer as JSON.
@@ -59,7 +60,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
     let (plan, known) = planned_on_prints(&project, &source, desk);
     let made = faces(&plan, folder(&source), &known)
         .map_err(|bad| Refusal::Many(bad.iter().map(super::make::picture_refusal).collect()))?;
-    let prints = of_prints(&made.faces);
+    let prints = of_prints(&made.faces, &|picture| Arc::new(Seen::of(picture)));
     let reads = read(&plan);
     let words = |greeting: usize| plan.project.greetings.get(greeting).map_or("", |greeting| greeting.words.as_str());
     let design = |pack: usize, design: usize| plan.project.design(pack, design);
@@ -67,7 +68,12 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
         let print = |of: &crate::colors::OfPrint| PrintView {
             design: design(of.face.0, of.face.1).map(|design| design.letter.clone()).unwrap_or_default(),
             side: of.face.2.name(),
-            colors: of.shares.iter().map(|of| ShareView { color: of.color.to_string(), share: of.share }).collect(),
+            colors: of
+                .seen
+                .shares
+                .iter()
+                .map(|of| ShareView { color: of.color.to_string(), share: of.share })
+                .collect(),
             beside: beside(&plan, of)
                 .into_iter()
                 .map(|of| BesideView {
@@ -96,7 +102,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
         let Some(of) = design(print.face.0, print.face.1) else { continue };
         let side = say(if print.face.2 == cards::model::Side::Front { "face-front" } else { "face-back" }, &[]);
         writeln!(desk.out, "{} · {}, {side}", of.letter, of.name)?;
-        for share in &print.shares {
+        for share in &print.seen.shares {
             let percent = format!("{:.0}", share.share * 100.0);
             let facts = [("color", share.color.to_string().into()), ("share", percent.into())];
             writeln!(desk.out, "  {}", say("colors-share", &facts))?;

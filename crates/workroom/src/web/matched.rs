@@ -8,7 +8,7 @@ use words::local;
 
 use super::answer::Desk;
 use super::say;
-use crate::colors::{Beside, OfPrint, beside, goes, near, read, readable, worst_on};
+use crate::colors::{Beside, OfPrint, beside, goes, near, read, readable};
 
 /// Whose eyes are shown, with what they are called.
 const SIGHTS: [(Sight, &str); 4] = [
@@ -69,6 +69,7 @@ fn one(desk: &Desk<'_>, print: &OfPrint) -> Markup {
     let best = all.iter().min_by(|one, other| one.delta_e.total_cmp(&other.delta_e));
     let mut from = 0.0;
     let blocks: Vec<(f64, f64, Srgb)> = print
+        .seen
         .shares
         .iter()
         .map(|share| {
@@ -79,7 +80,7 @@ fn one(desk: &Desk<'_>, print: &OfPrint) -> Markup {
         .collect();
     let side = if side == Side::Front { say("face-front", &[]) } else { say("face-back", &[]) };
     let told: Vec<String> =
-        print.shares.iter().map(|share| format!("{} {:.0} %", share.color, share.share * 100.0)).collect();
+        print.seen.shares.iter().map(|share| format!("{} {:.0} %", share.color, share.share * 100.0)).collect();
     html! {
         section.print {
             h3 { (of.letter) " · " (of.name) " " small { (side) } }
@@ -102,7 +103,7 @@ fn one(desk: &Desk<'_>, print: &OfPrint) -> Markup {
                     tbody { @for of in &all { (row(of)) } }
                 } }
                 @for greeting in &project.greetings {
-                    @if let Some(worst) = Srgb::from_hex(&greeting.ink).and_then(|ink| worst_on(ink, desk.made.faces.get(&print.face)?)) {
+                    @if let Some(worst) = Srgb::from_hex(&greeting.ink).and_then(|ink| print.seen.worst(ink)) {
                         p { (say("matched-straight", &[("words", (&greeting.words).into()), ("contrast", tenth(worst).into()), ("how", readable(worst).into())])) }
                     }
                 }

@@ -10,6 +10,7 @@ use drawing::Picture;
 use measure::{Length, Size};
 
 use super::room::locked;
+use crate::colors::Seen;
 use crate::make::faces::face_picture;
 use crate::make::interest;
 use crate::pictures;
@@ -27,6 +28,7 @@ const MOST_MAPS: usize = 96;
 pub(super) struct Prints {
     known: Mutex<Vec<(String, Picture)>>,
     maps: Mutex<Vec<(String, PrintMap)>>,
+    seen: Mutex<Vec<(Picture, Arc<Seen>)>>,
 }
 
 /// The given pictures that a project shows: name in its file, bytes.
@@ -62,6 +64,20 @@ impl Prints {
         }
         known.push((key, made.clone()));
         Some(made)
+    }
+
+    /// The colours of a face.
+    pub(super) fn seen(&self, picture: &Picture) -> Arc<Seen> {
+        if let Some((_, known)) = locked(&self.seen).iter().find(|(of, _)| of.is(picture)) {
+            return Arc::clone(known);
+        }
+        let made = Arc::new(Seen::of(picture));
+        let mut seen = locked(&self.seen);
+        if seen.len() >= MOST {
+            seen.remove(0);
+        }
+        seen.push((picture.clone(), Arc::clone(&made)));
+        made
     }
 
     /// Where the interest of a face lies, in cells of a mark; `None` if its picture is not here.

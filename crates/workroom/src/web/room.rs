@@ -83,7 +83,7 @@ impl Made {
 
     /// The colours of every print that shows; found when they are first asked for.
     pub(super) fn colors(&self) -> &[OfPrint] {
-        self.colors.get_or_init(|| of_prints(&self.faces))
+        self.colors.get_or_init(|| of_prints(&self.faces, &|picture| self.prints.seen(picture)))
     }
 
     /// One face of any design.
