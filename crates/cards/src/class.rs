@@ -142,6 +142,11 @@ pub fn class(plan: &Plan, today: Option<Day>) -> Option<ClassPlan> {
         let told = about(Severity::Note, "class-kits-many").with("planned", planned).with("kits", kits);
         findings.push(told.with("more", planned - kits));
     }
+    if cards_each.0 == 0 {
+        let cards = plan.cards.iter().filter(|card| card.batch == batch).count();
+        let told = about(Severity::Serious, "class-kits-empty").with("planned", planned);
+        findings.push(told.with("cards", u64::try_from(cards).unwrap_or(u64::MAX)));
+    }
     if class.left_handed > class.seats {
         let told = about(Severity::Warning, "class-left-handers").with("left", class.left_handed);
         findings.push(told.with("seats", class.seats));

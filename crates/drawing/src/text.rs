@@ -350,11 +350,44 @@ impl OutlineBuilder for Drawn {
     }
 }
 
-/// Every `digits/digits` written with the fraction slash, and the space before it kept from breaking,
-/// so that `4 3/4` becomes the figure and the built fraction `4 3⁄4`.
+/// Every fraction as it is set: `4 3/4` as `4¾`, and where there is no single sign, `4 3/16` as the built `4 3⁄16` whose
+/// space does not break.
 ///
 /// A date such as `24/12/2026` has two slashes and is left as it is.
 pub fn with_fractions(text: &str) -> String {
+    let built = built_fractions(text);
+    let Some(first) = built.find('\u{2044}') else { return built };
+    let mut out = built[..first].to_owned();
+    let mut rest = &built[first..];
+    while let Some(after) = rest.strip_prefix('\u{2044}') {
+        let digits = |text: &str| text.bytes().take_while(u8::is_ascii_digit).count();
+        let (over, under) = (out.bytes().rev().take_while(u8::is_ascii_digit).count(), digits(after));
+        let (before, number) = out.split_at(out.len() - over);
+        let sign = SIGNS.iter().find(|(of, _)| of.split_once('/') == Some((number, &after[..under])));
+        let taken = match sign {
+            Some((_, sign)) => {
+                let whole =
+                    before.strip_suffix('\u{a0}').filter(|whole| whole.ends_with(|sign: char| sign.is_ascii_digit()));
+                out = format!("{}{sign}", whole.unwrap_or(before));
+                under
+            }
+            None => {
+                out.push('\u{2044}');
+                0
+            }
+        };
+        let next = after[taken..].find('\u{2044}').map_or(after.len(), |at| at + taken);
+        out.push_str(&after[taken..next]);
+        rest = &after[next..];
+    }
+    out
+}
+
+/// Fractions that have a sign of their own.
+const SIGNS: [(&str, char); 7] =
+    [("1/2", '½'), ("1/4", '¼'), ("3/4", '¾'), ("1/8", '⅛'), ("3/8", '⅜'), ("5/8", '⅝'), ("7/8", '⅞')];
+
+fn built_fractions(text: &str) -> String {
     let signs: Vec<char> = text.chars().collect();
     let mut out = String::with_capacity(text.len() + 8);
     for (index, &sign) in signs.iter().enumerate() {
@@ -463,10 +496,15 @@ mod tests {
 
     #[test]
     fn fractions_are_rewritten_and_dates_are_not() {
-        assert_eq!(with_fractions("set 4 3/4 in"), "set 4\u{a0}3\u{2044}4 in");
-        assert_eq!(with_fractions("1/2 by 3/16"), "1\u{2044}2 by 3\u{2044}16");
+        assert_eq!(with_fractions("set 4 3/4 in"), "set 4¾ in");
+        assert_eq!(with_fractions("1/2 by 3/16"), "½ by 3\u{2044}16");
+        assert_eq!(
+            with_fractions("4 3/16, 10 1/2 × 11/2, 31/64"),
+            "4\u{a0}3\u{2044}16, 10½ × 11\u{2044}2, 31\u{2044}64"
+        );
         assert_eq!(with_fractions("24/12/2026 and/or 5/"), "24/12/2026 and/or 5/");
-        assert_eq!(with_fractions("4 3\u{2044}4"), "4\u{a0}3\u{2044}4");
+        assert_eq!(with_fractions("4 3\u{2044}4"), "4¾");
+        assert_eq!(with_fractions("page 3\u{2044} and \u{2044}4"), "page 3\u{2044} and \u{2044}4");
     }
 
     #[test]

@@ -105,6 +105,30 @@ fn what_is_unknown_or_wrong_is_said() {
 }
 
 #[test]
+fn cautions_stand_on_the_pages_of_their_steps() {
+    let pages: Vec<String> =
+        handout(&planned(), &Faces::new(), Paper::Letter).iter().map(|page| said(&page.marks)).collect();
+    for (page, cautions) in [
+        ("Mind your fingers", &["live blade", "fingertip", "narrow strip", "kick the blade", "craft knife"][..]),
+        ("Stamping the greetings", &["open a window", "scorch"]),
+        ("One act at a time", &["Hot glue burns", "near an infant"]),
+        ("Check the printer", &["actual size"]),
+        (
+            "Take care",
+            &["one card completely", "Measure a sheet", "in daylight", "local counter", "other people’s works"],
+        ),
+    ] {
+        // What has no room on a page goes on with the next.
+        let at = pages.iter().rposition(|text| text.contains(page)).unwrap_or_else(|| panic!("{page}"));
+        let on = pages[at..pages.len().min(at + 2)].join(" ");
+        let on = on.split_whitespace().collect::<Vec<_>>().join(" ");
+        for caution in cautions {
+            assert!(on.contains(caution), "{page}: {caution}");
+        }
+    }
+}
+
+#[test]
 fn counts_on_the_pages_are_the_plans() {
     let plan = planned();
     let pages = handout(&plan, &Faces::new(), Paper::Letter);

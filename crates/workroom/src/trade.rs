@@ -11,11 +11,14 @@ use cards::money::to_coin;
 use rust_decimal::Decimal;
 use words::local;
 
-pub(crate) use class::{contents, day, day_length, day_part, due, finding, kits_told, money_told, takes, when};
+pub(crate) use class::{
+    ahead, contents, day, day_length, day_part, due, finding, kits_told, mix, mix_even, money_told, takes, when,
+};
 pub(crate) use post::{class, kind, kind_of, measures, rate, reasons, source, thick, weight};
 pub(crate) use price::{by_kind, each_card, priced, sum, sum_each, work};
 pub(crate) use supplies::{
-    amount, cost, dark_bases, in_item, item_of, packs, recolored, rule, swap, table_problem, there,
+    amount, cost, dark_bases, in_item, item_of, packs, recolored, rule, shelf_amount, shelf_item, shelf_kind,
+    shelf_unit, swap, table_problem, there,
 };
 
 /// An amount of money to the coin, with its currency.

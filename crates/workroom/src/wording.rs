@@ -75,6 +75,20 @@ fn with_remedy(id: &str, facts: &[(&'static str, Fact)], length: &dyn Fn(Length)
     Worded { said: say(id, &args), remedy: say(&format!("{id}.remedy"), &args), ways: Vec::new() }
 }
 
+/// The name of a size from the tables of `measure`, in the language that is spoken where it has a word for it.
+pub(crate) fn size_name(name: &str) -> String {
+    // Keys of a message begin with a letter.
+    let mut slug = String::from("s-");
+    for sign in name.chars() {
+        if sign.is_ascii_alphanumeric() {
+            slug.push(sign.to_ascii_lowercase());
+        } else if !slug.ends_with('-') {
+            slug.push('-');
+        }
+    }
+    say("size-name", &[("slug", slug.trim_end_matches('-').into()), ("name", name.into())])
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]
@@ -88,6 +102,22 @@ mod tests {
         assert_eq!(said(inch / 16, Mark::EighthInch), "1/16 in");
         assert_eq!(said(inch * 21 / 128, Mark::EighthInch), "5/32 in");
         assert_eq!(length(Length::mm(105), Mark::WholeMillimetre), "105 mm");
+    }
+
+    #[test]
+    fn sizes_have_german_names_where_german_has_words() {
+        let names =
+            measure::formats::formats().map(|row| row.name).chain(measure::envelopes::envelopes().map(|row| row.name));
+        let mut changed = 0;
+        for name in names {
+            assert_eq!(size_name(name), name, "as it stands in the table");
+            let german = words::speaking(words::Language::German, || size_name(name));
+            for english in ["square", "sheet", "fold", "slim", "from", "half", " x "] {
+                assert!(!german.contains(english), "{name}: {german}");
+            }
+            changed += usize::from(german != name);
+        }
+        assert!(changed >= 30, "{changed}");
     }
 
     #[test]

@@ -22,7 +22,7 @@ use folder::Folder;
 use served::Served;
 
 /// Every address that changes something in a project.
-const CHANGES: [&str; 23] = [
+const CHANGES: [&str; 24] = [
     "regions",
     "layers",
     "background",
@@ -46,6 +46,7 @@ const CHANGES: [&str; 23] = [
     "away",
     "back",
     "swap",
+    "rates",
 ];
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
@@ -70,7 +71,7 @@ const SHOWN: [&str; 17] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 78] = [
+const NAMES: [&str; 83] = [
     "part",
     "with",
     "seen",
@@ -101,6 +102,11 @@ const NAMES: [&str; 78] = [
     "w1",
     "h1",
     "set:name",
+    "as_copy_of",
+    "set:rate.of",
+    "set:rate.up_to",
+    "set:rate.price",
+    "set:rate.date",
     "set:recipe.0.layer.0.border",
     "set:pack.0.design.0.use",
     "set:pack.0.price",

@@ -240,6 +240,8 @@ fn twenty_seats_are_twenty_two_kits() {
     assert!(said.contains("22 kits, where there were 16: 20 seats, one to show, 1 spare"), "{said}");
     let new = scratch.read("class.toml");
     assert_eq!(new.batches.iter().map(|batch| batch.kits).collect::<Vec<_>>(), [None, Some(22)]);
+    let class = new.trade.class.as_ref().unwrap();
+    assert_eq!((class.seats, class.demonstrators, class.spare_kits), (20, 1, Some(1)), "the class has these seats too");
     let plan = planned(&new);
     // Every kit gets one card of each design: at least 22 of each, from three sheets. Cards to post stay as they were.
     for design in 0..6 {

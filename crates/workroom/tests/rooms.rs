@@ -114,12 +114,21 @@ fn the_later_of_two_pages_keeps_both() {
     assert_eq!(late.status, 409);
     let shown = text(&late);
     assert!(shown.contains("border from") && shown.contains("cards per sheet from 8 to 7"));
-    // Keep both: mine becomes a copy.
-    let mine = text(&visit.get("/w/1/file/project.toml")).replace("cards_per_sheet = 8", "cards_per_sheet = 7");
-    let copy = visit.post("/w/1/copy", &[("text", &mine)]);
+    // Keep both: mine becomes a copy, of what I saw and not of what the other made of it.
+    assert!(shown.contains("name=\"as_copy_of\" value=\"1\""));
+    let mine = [("as_copy_of", "1"), ("page", "cards"), ("set:goal.cards_per_sheet", "7")];
+    let copy = visit.post("/w/1/edit", &mine);
     assert_eq!(copy.to.as_deref(), Some("/w/3/cards"));
-    assert!(text(&visit.get("/w/3/file/project.toml")).contains("cards_per_sheet = 7"));
-    assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
+    let copy = text(&visit.get("/w/3/file/project.toml"));
+    assert!(copy.contains("cards_per_sheet = 7") && !copy.contains("border = \"1/16\"") && copy.contains(", a copy"));
+    let theirs = text(&visit.get("/w/1/file/project.toml"));
+    assert!(theirs.contains("cards_per_sheet = 8") && theirs.contains("border = \"1/16\""));
+    // A whole file is kept as it was written, under a name of its own.
+    let whole = copy.replace(", a copy", "");
+    let other = visit.post("/w/1/text", &[("as_copy_of", "1"), ("page", "share"), ("text", &whole)]);
+    assert_eq!(other.to.as_deref(), Some("/w/4/share"));
+    assert!(text(&visit.get("/w/4/file/project.toml")).contains("cards_per_sheet = 7"));
+    assert_eq!(visit.post("/w/1/edit", &[("as_copy_of", "x"), ("set:name", "y")]).status, 404);
 }
 
 #[test]

@@ -205,6 +205,11 @@ fn sign_ups_change_the_kits_but_never_what_is_cut() {
     assert!(more.findings.iter().any(|finding| finding.severity == Severity::Serious));
     let crowd = seats(500, 0);
     assert_eq!((crowd.kits, crowd.spare), (526, 25));
+    // 96 cards over 526 kits: most are empty, and that is told gravely.
+    let empty = DEMO.replace("seats = 14", "seats = 500").replace("kits = 16", "kits = 526");
+    let empty = taught(&empty, "2026-11-01");
+    let told = empty.findings.iter().find(|finding| finding.code == "class-kits-empty").unwrap();
+    assert_eq!((told.severity, empty.cards_each), (Severity::Serious, (0, 1)));
 }
 
 #[test]

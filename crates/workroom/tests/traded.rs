@@ -77,6 +77,15 @@ fn the_pages_say_what_the_engines_found() {
         assert!(supplies.contains(part), "{part}");
     }
     let class = visit.page("/w/2/class");
+    for part in [
+        "as many of each print as every other",
+        "For 16 kits that are not cut yet",
+        "96 × base, scored and not folded",
+        "16 × mat Hedge",
+        "16 × spare strip",
+    ] {
+        assert!(class.contains(part), "{part}");
+    }
     for part in
         ["16 kits", "2026-11-14 Saturday", "233.17 GBP", "102.83 GBP", "6 × base, scored and not folded", "minors"]
     {
@@ -90,6 +99,14 @@ fn the_pages_say_what_the_engines_found() {
 #[test]
 fn cautions_stand_on_the_pages_they_belong_to() {
     let visit = Visit::new();
+    // At the table, what is laid has cautions of its own: of glue, of heat and vapours for words, of ribbon.
+    let steps = (1..200).map(|step| visit.get(&format!("/w/1/table?step={step}"))).take(22);
+    let laid: Vec<String> = steps.map(|step| text(&step)).filter(|step| step.contains("Hot glue")).collect();
+    assert!(laid.len() > 3 && laid.iter().all(|step| !step.contains("live blade")));
+    for part in ["burn skin", "vapours", "near an infant"] {
+        let told = laid.iter().filter(|step| step.contains(part)).count();
+        assert_eq!(told, 1, "{part}");
+    }
     for (page, parts) in [
         ("paper", &["damp paper grows"][..]),
         ("cardstock", &["in daylight"]),
@@ -104,6 +121,7 @@ fn cautions_stand_on_the_pages_they_belong_to() {
             &["fingertip", "burn skin", "vapours", "glue guns", "under 3", "minors", "personal data", "may be taxed"],
         ),
         ("share", &["other people’s works", "your own data", "people or their work"]),
+        ("table", &["live blade", "fingertip", "narrow strip", "kick the blade", "craft knife"]),
     ] {
         let text = visit.page(&format!("/w/2/{page}"));
         for part in parts {
@@ -122,6 +140,7 @@ fn seats_and_prices_are_changed_on_the_pages() {
     assert_eq!(changed.status, 303);
     let class = visit.page("/w/2/class");
     assert!(class.contains("20 kits") && class.contains("4 are still to cut"), "never what is cut");
+    assert!(!class.contains("Cut before the class"), "the plan's 16 kits are cut; further sheets are told");
     let fees = visit.post(
         "/w/2/edit",
         &[("seen", "2"), ("page", "supplies"), ("set:selling.fees", "10"), ("set:minutes.card", "4")],
@@ -145,7 +164,7 @@ fn ticking_the_last_step_uses_up_and_undoing_gives_back() {
     assert_eq!(visit.shelve("cardstock", "Milk", "100", "sheet").status, 303);
     assert_eq!(visit.shelve("ribbon", "slate ribbon", "40", "yd").status, 303);
     let supplies = visit.page("/w/2/supplies");
-    assert!(supplies.contains("Milk: 100 sheet (Laid aside: 96 here)"), "planning lays aside");
+    assert!(supplies.contains("Milk: 100 sheets (Laid aside: 96 here)"), "planning lays aside");
     assert!(supplies.contains("slate ribbon: 40 yd (Laid aside: 40 here)"), "never more than there is");
     // Every step of every part, in the order of the table.
     let mut keys = Vec::new();
@@ -166,13 +185,13 @@ fn ticking_the_last_step_uses_up_and_undoing_gives_back() {
     for key in &milk[..milk.len() - 1] {
         visit.post("/w/2/tick", &[("step", key), ("done", "yes")]);
     }
-    assert!(shelf().contains("Milk: 100 sheet"), "the last step is still open");
+    assert!(shelf().contains("Milk: 100 sheets"), "the last step is still open");
     let last = milk[milk.len() - 1].as_str();
     visit.post("/w/2/tick", &[("step", last), ("done", "yes")]);
-    assert!(shelf().contains("Milk: 4 sheet<") || shelf().contains("Milk: 4 sheet"), "96 are used up");
+    assert!(shelf().contains("Milk: 4 sheets"), "96 are used up");
     assert!(shelf().contains("used up -96"));
     visit.post("/w/2/tick", &[("step", last), ("done", "no")]);
-    assert!(shelf().contains("Milk: 100 sheet (Laid aside: 96 here)") && shelf().contains("given back +96"));
+    assert!(shelf().contains("Milk: 100 sheets (Laid aside: 96 here)") && shelf().contains("given back +96"));
     for key in &cards {
         visit.post("/w/2/tick", &[("step", key), ("done", "yes")]);
     }
@@ -252,15 +271,15 @@ fn planning_reserves_whichever_page_is_looked_at() {
     let shelf = || visit.page("/w/2/supplies");
     let name = store::project_file::read(&text(&visit.get("/w/1/file/project.toml"))).unwrap().name;
     let milk = || shelf().split("Milk: ").nth(1).unwrap().split("</summary>").next().unwrap().to_owned();
-    assert_eq!(milk(), format!("250 sheet (Laid aside: 24 for {name}, 96 here)"));
+    assert_eq!(milk(), format!("250 sheets (Laid aside: 24 for {name}, 96 here)"));
     // Fewer cards lay aside less, without a look at the supplies; undo lays aside more again.
     let fewer = visit.post("/w/1/edit", &[("seen", "1"), ("page", "batch"), ("set:goal.cards", "40")]);
     assert_eq!(fewer.status, 303);
     visit.page("/w/1/batch");
-    assert_eq!(milk(), format!("250 sheet (Laid aside: 20 for {name}, 96 here)"));
+    assert_eq!(milk(), format!("250 sheets (Laid aside: 20 for {name}, 96 here)"));
     visit.post("/w/1/undo", &[("seen", "2"), ("page", "batch")]);
     visit.page("/w/1/batch");
-    assert_eq!(milk(), format!("250 sheet (Laid aside: 24 for {name}, 96 here)"));
+    assert_eq!(milk(), format!("250 sheets (Laid aside: 24 for {name}, 96 here)"));
     // What is used up at the table of the other project is told here with its day and what it was for.
     let mut step = 1;
     let (mut last, mut milk_key) = (String::new(), String::new());
@@ -276,16 +295,16 @@ fn planning_reserves_whichever_page_is_looked_at() {
         }
         (last, step) = (key, step + 1);
     }
-    assert_eq!(milk(), "226 sheet (Laid aside: 96 here)", "used up, and not laid aside any more");
+    assert_eq!(milk(), "226 sheets (Laid aside: 96 here)", "used up, and not laid aside any more");
     let page = shelf();
     assert!(page.contains("2026-11-01: counted +250; 250 there"));
     assert!(page.contains(&format!("2026-11-01: used up -24 (cardstock cut, {name}); 226 there")));
     visit.post("/w/1/tick", &[("step", &milk_key), ("done", "no")]);
     assert!(shelf().contains(&format!("given back +24 (cardstock cut, {name}); 250 there")));
-    assert_eq!(milk(), format!("250 sheet (Laid aside: 24 for {name}, 96 here)"), "and laid aside again");
+    assert_eq!(milk(), format!("250 sheets (Laid aside: 24 for {name}, 96 here)"), "and laid aside again");
     // A project that is put away keeps nothing aside.
     visit.post("/w/1/away", &[]);
-    assert_eq!(milk(), "250 sheet (Laid aside: 96 here)");
+    assert_eq!(milk(), "250 sheets (Laid aside: 96 here)");
 }
 
 #[test]
@@ -360,7 +379,11 @@ fn two_tabs_and_bad_amounts_are_refused_with_a_way_on() {
     assert_eq!(stale.status, 422);
     let told = text(&stale);
     assert!(
-        told.contains("Somebody else changed Milk") && told.contains("counted -50") && told.contains("50 sheet now")
+        told.contains("Somebody else changed Milk") && told.contains("counted -50") && told.contains("50 sheets now")
+    );
+    assert!(
+        told.contains("Milk: 70 sheets") && told.contains("not kept yet"),
+        "what was typed is told, so that it is not lost"
     );
     for (amount, part) in
         [("-3", "below nothing"), ("many", "is no amount"), ("", "is no amount"), ("1.234,5", "is no amount")]
@@ -407,7 +430,9 @@ fn the_short_handout_is_one_page() {
             print,
             ..drawing::sheets::Edition::plain(&plan, drawing::sheets::Paper::Letter)
         };
-        assert_eq!(drawing::sheets::one_page(&plan, &edition).len(), 1);
+        let pages = drawing::sheets::one_page(&plan, &edition);
+        assert_eq!(pages.len(), 1);
+        assert!(format!("{:?}", pages[0]).contains("blade"), "short as it is, it is cut by");
     }
 }
 
@@ -464,4 +489,41 @@ fn the_command_line_says_the_same() {
     std::fs::remove_file(&shelf).unwrap();
     assert_eq!(code, 2);
     assert!(err.contains("Line 2, column 3 (amount)"), "{err}");
+}
+
+#[test]
+fn the_makers_own_postage_is_written_down_on_the_page() {
+    let visit = Visit::new();
+    assert!(visit.page("/w/2/post").contains("Nothing is written down yet"));
+    let rate = |seen: &str, of: &str, up_to: &str, price: &str, date: &str| {
+        let fields = [
+            ("seen", seen),
+            ("page", "post"),
+            ("set:rate.of", of),
+            ("set:rate.up_to", up_to),
+            ("set:rate.price", price),
+            ("set:rate.date", date),
+        ];
+        visit.post("/w/2/rates", &fields)
+    };
+    assert_eq!(rate("1", "Royal Mail|Letter", "100 g", "1,70", "2026-11-20").status, 303);
+    let post = visit.page("/w/2/post");
+    assert!(post.contains("1.70 GBP on 2026-11-20"), "a decimal comma is money too");
+    assert!(post.contains("100") && post.contains("Royal Mail: Letter"));
+    // What cannot be read is told, and stays where it was typed.
+    for (up_to, price, date) in
+        [("heavy", "1", "2026-11-20"), ("", "cheap", "2026-11-20"), ("", "", ""), ("", "-1", ""), ("", "1", "soon")]
+    {
+        let refused = rate("2", "Royal Mail|Letter", up_to, price, date);
+        assert_eq!(refused.status, 422, "{up_to} {price} {date}");
+        assert!(text(&refused).contains("role=\"alert\""));
+    }
+    assert_eq!(rate("2", "nobody", "", "1", "").status, 422);
+    // A file that holds a list in one line takes another line too; the last taken away leaves none.
+    assert_eq!(rate("2", "USPS|letter", "1 oz", "0.80", "2026-11-20").status, 303);
+    let take = |seen: &str, index: &str| visit.post("/w/2/rates", &[("seen", seen), ("page", "post"), ("take", index)]);
+    assert_eq!(take("3", "7").status, 422);
+    assert_eq!(take("3", "0").status, 303);
+    assert_eq!(take("4", "0").status, 303);
+    assert!(visit.page("/w/2/post").contains("Nothing is written down yet"));
 }

@@ -50,7 +50,14 @@ pub(super) fn seated(plan: &Plan, seats: u32, kits: u32, findings: &mut Vec<Find
         batch.kits = Some(kits);
         findings.push(told("replan-kits").with("batch", batch.name.as_str()).with("before", old));
     }
-    finished(plan, batches, findings)
+    let mut project = finished(plan, batches, findings);
+    // The class has these seats too: its kits, money and labels follow them.
+    if let Some(class) = project.trade.class.as_mut() {
+        class.seats = seats;
+        class.demonstrators = 1;
+        class.spare_kits = Some(kits.saturating_sub(seats.saturating_add(1)));
+    }
+    project
 }
 
 /// The same project with so many cards in the batches that are not shared out over kits, each its share.

@@ -42,6 +42,10 @@ pub(super) fn assembly(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages
         for (number, act) in (1_u32..).zip(acts(plan, recipe, &layers, told)) {
             pages.numbered(number, &act);
         }
+        pages.note(&say("page-caution-glue", &[]));
+        if layers.iter().any(Shown::is_ribbon) {
+            pages.note(&say("page-caution-ribbon", &[]));
+        }
     }
 }
 

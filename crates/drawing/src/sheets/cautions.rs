@@ -2,7 +2,6 @@
 
 use cards::Plan;
 use cards::finding::{Severity, Subject};
-use cards::model::Material;
 use measure::{Length, Rect, Size};
 
 use super::look::{ACCENT, INK, half, pt, say, sixteenths};
@@ -17,18 +16,12 @@ pub(super) fn cautions(plan: &Plan, told: Told, pages: &mut Pages) {
     pages.chapter(&say("page-before-title", &[]));
     findings(plan, told, pages);
     rule(pages);
-    let has = |wanted: fn(&Material) -> bool| {
-        plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).any(|layer| wanted(&layer.material))
-    };
-    let mut ids = vec!["page-caution-sample", "page-caution-knife", "page-caution-paper", "page-caution-colors"];
-    let stamped = plan.project.recipes.iter().flat_map(|recipe| &recipe.layers).any(|layer| layer.greeting().is_some());
-    if stamped || !plan.project.backgrounds.is_empty() {
+    let mut ids = vec!["page-caution-sample", "page-caution-paper", "page-caution-colors"];
+    // Where greetings are stamped, the page of the stamping says it.
+    if !plan.project.backgrounds.is_empty() {
         ids.extend(["page-caution-heat", "page-caution-solvent"]);
     }
-    ids.extend(["page-caution-glue", "page-caution-children"]);
-    if has(|material| matches!(material, Material::Ribbon { .. })) {
-        ids.push("page-caution-ribbon");
-    }
+    ids.push("page-caution-children");
     if plan.project.envelope.is_some() {
         ids.push("page-caution-post");
     }

@@ -53,5 +53,7 @@ fn drawn(plan: &Plan, told: Told, rows: usize, layouts: usize) -> Vec<Scene> {
     if !whole {
         pages.note(&say("page-one-rest", &[]));
     }
+    // Short as it is, it is cut by: the blade is never left out.
+    pages.note(&say("page-caution-blade", &[]));
     pages.finish(&plan.project.name)
 }

@@ -68,6 +68,9 @@ pub(super) fn stamping(plan: &Plan, told: Told, pages: &mut Pages) {
         }
         pages.gap(pt(6));
     }
+    for id in ["page-caution-heat", "page-caution-solvent"] {
+        pages.note(&say(id, &[]));
+    }
 }
 
 fn head(greeting: &Greeting, sitting: &Sitting, told: Told) -> String {

@@ -194,7 +194,9 @@ fn cutting_cautions(pages: &mut Pages) {
     pages.gap(pt(4));
     pages.room(sixteenths(26));
     pages.section(&say("page-cautions-cutting", &[]));
-    for id in ["page-caution-blade", "page-caution-lever", "page-caution-strips", "page-caution-stack"] {
+    for id in
+        ["page-caution-blade", "page-caution-lever", "page-caution-strips", "page-caution-stack", "page-caution-knife"]
+    {
         pages.item(&say(id, &[]));
     }
 }

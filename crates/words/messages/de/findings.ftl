@@ -253,6 +253,8 @@ way-perhaps-smaller = { $way }; vielleicht genügt auch eine kleinere Änderung
 
 ## Ein Kurs
 
+finding-class-kits-empty = Die Serie gibt { $cards } Karten und ist auf { $planned } Materialsätze verteilt: Einige bleiben leer.
+    .remedy = Verlangen Sie in der Serie mehr Karten und besorgen Sie die Bögen dafür (octavo replan --people tut beides), oder nehmen Sie weniger Materialsätze.
 finding-class-kits-few = Der Kurs braucht { $kits } Materialsätze, und die Serie ist nur auf { $planned } verteilt.
     .remedy = Stellen Sie die Materialsätze der Serie auf { $kits }, oder nehmen Sie weniger Ersatz. Geschnittene Materialsätze bleiben, wie sie sind.
 finding-class-kits-many = Die Serie ist auf { $planned } Materialsätze verteilt, und der Kurs braucht nur { $kits }.

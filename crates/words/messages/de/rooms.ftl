@@ -106,6 +106,44 @@ progress-label = Am Tisch erledigte Schritte
 hand-was-put-away = „{ $name }“ ist weggelegt. Nichts davon ist verloren.
 away-title = Weggelegt
 take-back = Zurückholen
+size-name = { $slug ->
+    [s-quarter-sheet-side-fold] Viertelbogen Letter, seitlich gefalzt
+    [s-quarter-sheet-tent-fold] Viertelbogen Letter, oben gefalzt
+    [s-5-x-7-side-fold] 5 × 7, seitlich gefalzt
+    [s-5-x-7-tent-fold] 5 × 7, oben gefalzt
+    [s-3-5-x-5-side-fold] 3,5 × 5, seitlich gefalzt
+    [s-3-5-x-5-tent-fold] 3,5 × 5, oben gefalzt
+    [s-4-5-x-6-25-tent-fold] 4,5 × 6,25, oben gefalzt
+    [s-4-5-x-6-25] 4,5 × 6,25
+    [s-127-x-178] 127 × 178
+    [s-133-x-184] 133 × 184
+    [s-half-sheet] halber Bogen Letter
+    [s-slim] lang und schmal
+    [s-square-4-25] quadratisch 4,25
+    [s-square-5-25] quadratisch 5,25
+    [s-square-5-75] quadratisch 5,75
+    [s-a6-side-fold] A6, seitlich gefalzt
+    [s-a6-tent-fold] A6, oben gefalzt
+    [s-a6-side-fold-from-half-an-a4] A6 aus einem halben A4, seitlich gefalzt
+    [s-a5-from-a4] A5 aus A4
+    [s-dl-slim] DL, lang und schmal
+    [s-square-148] quadratisch 148
+    [s-square-148-tent-fold] quadratisch 148, oben gefalzt
+    [s-square-144] quadratisch 144
+    [s-127-x-178-tent-fold] 127 × 178, oben gefalzt
+    [s-square-130] quadratisch 130
+    [s-square-155] quadratisch 155
+    [s-square-160] quadratisch 160
+    [s-square-220] quadratisch 220
+    [s-slimline-a-long] lang und schmal
+    [s-square-5] quadratisch 5
+    [s-square-5-5] quadratisch 5,5
+    [s-square-6] quadratisch 6
+    [s-square-6-5] quadratisch 6,5
+    [s-square-7] quadratisch 7
+    [s-square-8] quadratisch 8
+   *[other] { $name }
+}
 copy-name = { $name }, Kopie
 backup-title = Sicher aufbewahren
 backup-lead = Alles in einer Datei: Projekte mit jeder Änderung, Bilder, Häkchen. Wird eine Sicherung zurückgeholt, ersetzt sie, was hier ist; was hier war, bleibt in einer Datei daneben.

@@ -86,11 +86,23 @@ post-no-rate = keins eingetragen
 post-sure = { $source }, { $year }; { $sure }
 post-confirm = Fragen Sie Ihre Post, bevor eine Serie hinausgeht: Grenzen sind von Land zu Land verschieden und ändern sich. Diese wurden in den Quellen und Jahren gelesen, die daneben stehen. Kein Preis hier ist von uns.
 post-others-not = Nur diese Betreiber werden hier beurteilt: Ihre Grenzen wurden in Quellen gelesen, die genannt sind. Für einen anderen halten Sie seine Grenzen für Größe, Dicke und Gewicht neben die Zahlen oben; eigene Grenzen nimmt Octavo noch nicht.
-post-flat-test = Flach genug ist nicht genug: Schleifen, Perlen und Abstandspads machen einen Brief uneben oder steif, und mehrere Postunternehmen verlangen dann mehr oder behandeln ihn als Paket, auch unter der Grenze der Dicke.
+post-flat-test = Flach genug ist nicht genug: Schleifen, Perlen und Abstandspads machen einen Brief uneben oder steif, und mehrere Postunternehmen verlangen dann mehr oder behandeln ihn als Paket, auch unter der Grenze der Dicke. In Australien ist ein starrer Gegenstand ein Paket; in den USA können unebene, starre und quadratische Briefe nicht durch die Maschinen.
 post-weigh-one = Messen und wiegen Sie eine fertige Karte in ihrem geschlossenen Umschlag. Eine Dicke, die aus Lagen gerechnet ist, ist eine Schätzung; Knoten und feuchter Kleber tragen auf.
 post-shape = Quadratische, hochkant beschriftete, dunkle oder sehr kleine Umschläge kosten oft mehr oder werden abgelehnt.
 post-abroad = Samen, gepresste Pflanzen, Flüssigkeiten, Duft und Batterien können im Ausland verboten sein; Waren brauchen vielleicht eine Zollerklärung. Fragen Sie, bevor Sie eine Batterie verschicken.
 post-lighter = Leichter und flacher: die Schleife ohne Knoten binden, für die Post flaches Band legen, dünnere Abstandspads nehmen, eine steife Karte neben die Schleife legen und nicht darüber.
+rates-title = Ihr eigenes Porto
+rates-lead = Schreiben Sie auf, was Ihre Post oder ihre Preisliste sagt, mit dem Tag, an dem Sie es gesehen haben. Karten nehmen die erste Zeile ihres Betreibers und ihrer Klasse, die für ihr Gewicht reicht.
+rates-none = Noch ist nichts aufgeschrieben.
+rates-class = Betreiber und Klasse
+rates-up-to = Bis
+rates-all = die ganze Klasse
+rates-price = Preis
+rates-date = Gesehen am
+rates-add = Aufschreiben
+rates-take = Wegnehmen
+rates-added = Porto von { $class } aufgeschrieben: { $price }
+rates-taken = eine Zeile Porto weggenommen
 post-own = Ihr Umschlag und Ihre Waage
 post-extras = Klebeband, Band, Abstandspads und Kleber einer Karte
 post-envelope-gsm = Papier des Umschlags, g/m²
@@ -102,7 +114,6 @@ post-addressed-short = der kurzen Kante
 post-stiff = Etwas darin lässt sich nicht biegen
 post-no = nein
 post-yes = ja
-post-rates-how = Ihr eigenes Porto kommt in die Projektdatei unter [post], auf der Seite „Weitergeben“: rate = operator, class, up_to und price mit seinem Datum.
 
 ## Material
 
@@ -236,7 +247,41 @@ shelf-remove = Aus dem Regal nehmen
 shelf-import = Eine Tabelle lesen (CSV)
 shelf-import-do = Lesen
 shelf-export = Das Regal als Tabelle sichern (CSV)
-shelf-stale = Jemand hat „{ $name }“ geändert, seit diese Seite geöffnet wurde: { $since }. Jetzt sind es { $amount }. Von Ihrer Änderung wurde nichts behalten: Sehen Sie nach, und ändern Sie noch einmal.
+shelf-kind-name = { $kind ->
+    [paper] gemustertes Papier
+    [cardstock] Karton
+    [ribbon] Band
+    [adhesive] Kleber
+    [foam] Abstandspads
+    [envelope] Umschläge
+    [ink] Stempelfarbe
+    [stamp] Stempel
+   *[other] etwas anderes
+}
+shelf-unit-name = { $unit ->
+    [sheet] Bögen
+    [piece] Stück
+    [roll] Rollen
+    [use] Gebräuche
+   *[other] { $unit }
+}
+shelf-there = { $unit ->
+    [sheet] { $amount } { $one ->
+        [yes] Bogen
+       *[no] Bögen
+    }
+    [piece] { $amount } Stück
+    [roll] { $amount } { $one ->
+        [yes] Rolle
+       *[no] Rollen
+    }
+    [use] { $amount } { $one ->
+        [yes] Gebrauch
+       *[no] Gebräuche
+    }
+   *[other] { $amount } { $unit }
+}
+shelf-stale = Jemand hat „{ $name }“ geändert, seit diese Seite geöffnet wurde: { $since }. Jetzt sind es { $amount }. Sie schrieben „{ $mine }“: Das ist noch nicht behalten. Sehen Sie nach, und schreiben Sie es noch einmal, wenn es noch gilt.
 shelf-gone = Das wurde inzwischen aus dem Regal genommen.
 shelf-taken = „{ $name }“ liegt schon im Regal: Ändern Sie diese Zeile.
 shelf-negative = { $amount } ist weniger als nichts. Schreiben Sie, was da ist, oder 0.
@@ -277,11 +322,12 @@ class-left = { $left ->
     [one] Ein Linkshänder: Drucken Sie eine Anleitung für die linke Hand, und drehen Sie einen Papierschneider um.
    *[other] { $left } Linkshänder: Drucken Sie { $left } Anleitungen für die linke Hand, und drehen Sie einen Papierschneider für sie um.
 }
-class-cards = { $least ->
-   *[other] { $least } Karten in jedem Materialsatz
-}{ $same ->
-    [yes] , alle Sätze gleich.
-   *[no] {" "}bis { $most }: Kein Satz hat mehr als eine Karte mehr als ein anderer.
+class-cards = { $same ->
+    [yes] { $least ->
+        [one] 1 Karte in jedem Materialsatz, alle Sätze gleich.
+       *[other] { $least } Karten in jedem Materialsatz, alle Sätze gleich.
+    }
+   *[no] { $least } bis { $most } Karten in jedem Materialsatz: Kein Satz hat mehr als eine Karte mehr als ein anderer.
 }
 class-more = Für die Materialsätze, die dazukommen: { $sheets }.
 class-more-one = { $sheets } von { $letter }
@@ -293,6 +339,25 @@ class-content-envelope = Umschlag
 class-content-handout = Anleitung
 class-content-foam = Abstandspads
 class-content-ribbon = { $length } von „{ $name }“
+class-mix = Wie gleich die Materialsätze sind
+class-mix-print = Muster
+class-mix-each = Karten in jedem Materialsatz
+class-mix-even = { $by ->
+    [0] Jeder Materialsatz hat von jedem Muster so viele wie jeder andere.
+    [one] Kein Materialsatz hat von einem Muster mehr als { $by } Karte mehr als ein anderer; { $swaps ->
+        [one] { $swaps } Paar Nachbarn kann
+       *[other] { $swaps } Paare Nachbarn können
+    } nach Wunsch tauschen.
+   *[other] Kein Materialsatz hat von einem Muster mehr als { $by } Karten mehr als ein anderer; { $swaps ->
+        [one] { $swaps } Paar Nachbarn kann
+       *[other] { $swaps } Paare Nachbarn können
+    } nach Wunsch tauschen.
+}
+class-ahead = Vor dem Kurs zuschneiden
+class-ahead-lead = { $kits ->
+    [one] Für { $kits } Materialsatz, der noch nicht zugeschnitten ist:
+   *[other] Für { $kits } Materialsätze, die noch nicht zugeschnitten sind:
+}
 class-not-included = Nicht dabei: Schere, Kleber.
 class-timetable = Die Tage davor
 class-due = Was
@@ -315,7 +380,10 @@ weekday = { $day ->
     [6] Samstag
    *[7] Sonntag
 }
-class-on-the-day = { $hours } für { $cards } Karten.
+class-on-the-day = { $hours } für { $cards ->
+    [one] { $cards } Karte.
+   *[other] { $cards } Karten.
+}
 class-the-day = Der Tag selbst
 class-when = Wann
 class-takes = Dauert
@@ -381,7 +449,7 @@ way-post = Post
 way-class = Kurs
 share-caution-rights = Designpapier, Stempelbilder, Sprüche und Schriften sind Werke anderer: Ob Sie damit unterrichten oder sie in einer Anleitung zeigen dürfen, hängt von den Bedingungen der Hersteller und vom Recht Ihres Landes ab. Dies ist keine Rechtsberatung.
 share-caution-own = Die Idee eines Schnittplans zu übernehmen ist das eine, fremde Anleitungen oder Bilder weiterzugeben das andere; diese Anleitungen enthalten nur Ihre eigenen Angaben und Octavos eigene Zeichnungen.
-share-caution-photos = Fragen Sie, bevor Sie Menschen oder ihre Arbeiten in einem Bild zeigen.
+share-caution-photos = Fragen Sie, bevor Sie Menschen oder ihre Arbeiten in einem Bild zeigen; eine Teilnehmerliste besteht aus persönlichen Daten. Octavo behält beides nur auf diesem Rechner.
 
 share-templates = Vorlagen sichern
 share-markdown = Die Anleitung als Markdown

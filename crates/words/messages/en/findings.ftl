@@ -232,6 +232,8 @@ way-perhaps-smaller = { $way }; a smaller change may do too
 
 ## A class
 
+finding-class-kits-empty = The batch makes { $cards } cards and is shared out over { $planned } kits: some hold none.
+    .remedy = Ask for more cards in the batch and get the sheets for them (octavo replan --people does both), or have fewer kits.
 finding-class-kits-few = The class needs { $kits } kits and the batch is shared out over { $planned }.
     .remedy = Set kits to { $kits } in the batch, or take fewer spare kits. Kits that are cut stay as they are.
 finding-class-kits-many = The batch is shared out over { $planned } kits and the class needs { $kits }.

@@ -104,6 +104,9 @@ progress-label = Steps done at the table
 hand-was-put-away = “{ $name }” was put away. Nothing of it is lost.
 away-title = Put away
 take-back = Take back
+size-name = { $slug ->
+   *[other] { $name }
+}
 copy-name = { $name }, a copy
 backup-title = Keep it safe
 backup-lead = Everything in one file: projects with every change, pictures, ticks. Bringing one back replaces what is here; what was here is kept in a file beside it.

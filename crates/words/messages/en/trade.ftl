@@ -86,11 +86,23 @@ post-no-rate = none entered
 post-sure = { $source }, { $year }; { $sure }
 post-confirm = Confirm with your local operator before a batch goes out: limits differ by country and change. These were read in the sources and years named beside them. No price here is ours.
 post-others-not = Only these operators are judged here: their limits were read in sources that are named. For another, hold its size, thickness and weight limits against the figures above; Octavo takes no limits of your own yet.
-post-flat-test = A flat test is not enough: bows, pearls and foam make a letter uneven or stiff, and several operators then charge more or treat it as a parcel, even under the thickness limit.
+post-flat-test = A flat test is not enough: bows, pearls and foam make a letter uneven or stiff, and several operators then charge more or treat it as a parcel, even under the thickness limit. In Australia a rigid item is a parcel; in the USA uneven, rigid and square letters cannot go through the machines.
 post-weigh-one = Measure and weigh one finished card in its closed envelope. Thickness computed from layers is an estimate; knots and wet glue spread.
 post-shape = Square, tall-addressed, dark or very small envelopes often cost more or are refused.
 post-abroad = Seeds, pressed plants, liquids, scent and batteries may be barred abroad; goods may need a customs form. Ask before posting a battery.
 post-lighter = Lighter and flatter: tie the bow without a knot, lay flat ribbon for the post, take thinner foam, put a stiff card beside a bow and not over it.
+rates-title = Your own postage
+rates-lead = Write down what your counter or its price list says, with the day on which you saw it. Cards take the first line of their operator and class that is heavy enough.
+rates-none = Nothing is written down yet.
+rates-class = Operator and class
+rates-up-to = Up to
+rates-all = all of the class
+rates-price = Price
+rates-date = Seen on
+rates-add = Write it down
+rates-take = Take away
+rates-added = postage of { $class } written down: { $price }
+rates-taken = a line of postage taken away
 post-own = Your envelope and your scale
 post-extras = Tape, ribbon, foam and glue of one card
 post-envelope-gsm = Paper of the envelope, g/m²
@@ -102,7 +114,6 @@ post-addressed-short = the short edge
 post-stiff = Something in it does not bend
 post-no = no
 post-yes = yes
-post-rates-how = Your own rates go into the project file under [post], on the Share page: rate = operator, class, up_to and price with its date.
 
 ## Supplies
 
@@ -236,7 +247,44 @@ shelf-remove = Take off the shelf
 shelf-import = Read a table (CSV)
 shelf-import-do = Read it
 shelf-export = Save the shelf as a table (CSV)
-shelf-stale = Somebody else changed { $name } since this page was opened: { $since }. It is { $amount } now. Nothing of yours was kept: look, and change it again.
+shelf-kind-name = { $kind ->
+    [paper] patterned paper
+    [cardstock] cardstock
+    [ribbon] ribbon
+    [adhesive] adhesive
+    [foam] foam squares
+    [envelope] envelopes
+    [ink] ink
+    [stamp] stamps
+   *[other] something else
+}
+shelf-unit-name = { $unit ->
+    [sheet] sheets
+    [piece] pieces
+    [roll] rolls
+    [use] uses
+   *[other] { $unit }
+}
+shelf-there = { $unit ->
+    [sheet] { $amount } { $one ->
+        [yes] sheet
+       *[no] sheets
+    }
+    [piece] { $amount } { $one ->
+        [yes] piece
+       *[no] pieces
+    }
+    [roll] { $amount } { $one ->
+        [yes] roll
+       *[no] rolls
+    }
+    [use] { $amount } { $one ->
+        [yes] use
+       *[no] uses
+    }
+   *[other] { $amount } { $unit }
+}
+shelf-stale = Somebody else changed { $name } since this page was opened: { $since }. It is { $amount } now. You wrote “{ $mine }”: that is not kept yet. Look, and write it again if it still holds.
 shelf-gone = That was taken off the shelf meanwhile.
 shelf-taken = { $name } is on the shelf already: change that line.
 shelf-negative = { $amount } is below nothing. Write what is there, or 0.
@@ -277,11 +325,12 @@ class-left = { $left ->
     [one] One left-hander: print one handout for the left hand, and turn one trimmer.
    *[other] { $left } left-handers: print { $left } handouts for the left hand, and turn a trimmer for them.
 }
-class-cards = { $least ->
-   *[other] { $least } cards in each kit
-}{ $same ->
-    [yes] , all kits alike.
-   *[no] {" "}to { $most }: no kit has more than one card more than another.
+class-cards = { $same ->
+    [yes] { $least ->
+        [one] 1 card in each kit, all kits alike.
+       *[other] { $least } cards in each kit, all kits alike.
+    }
+   *[no] { $least } to { $most } cards in each kit: no kit has more than one card more than another.
 }
 class-more = For the kits that come on top: { $sheets }.
 class-more-one = { $sheets } of { $letter }
@@ -293,6 +342,25 @@ class-content-envelope = envelope
 class-content-handout = handout
 class-content-foam = foam squares
 class-content-ribbon = { $length } of { $name }
+class-mix = How even the kits are
+class-mix-print = Print
+class-mix-each = Cards in each kit
+class-mix-even = { $by ->
+    [0] Every kit has as many of each print as every other.
+    [one] No kit has more than { $by } card of a print more than another; { $swaps ->
+        [one] { $swaps } pair of neighbours
+       *[other] { $swaps } pairs of neighbours
+    } can swap to their liking.
+   *[other] No kit has more than { $by } cards of a print more than another; { $swaps ->
+        [one] { $swaps } pair of neighbours
+       *[other] { $swaps } pairs of neighbours
+    } can swap to their liking.
+}
+class-ahead = Cut before the class
+class-ahead-lead = { $kits ->
+    [one] For { $kits } kit that is not cut yet:
+   *[other] For { $kits } kits that are not cut yet:
+}
 class-not-included = Not included: scissors, adhesive.
 class-timetable = The days before
 class-due = What
@@ -315,7 +383,10 @@ weekday = { $day ->
     [6] Saturday
    *[7] Sunday
 }
-class-on-the-day = { $hours } for { $cards } cards.
+class-on-the-day = { $hours } for { $cards ->
+    [one] { $cards } card.
+   *[other] { $cards } cards.
+}
 class-the-day = The day itself
 class-when = When
 class-takes = Takes
@@ -381,7 +452,7 @@ way-post = Post
 way-class = Class
 share-caution-rights = Patterned paper, stamped images, greetings and fonts are other people’s works: whether you may teach with them or show them in a handout depends on each maker’s terms and on your country’s law. This is not legal advice.
 share-caution-own = Copying a layout idea is one thing, passing on someone’s instructions or pictures another; these handouts contain only your own data and Octavo’s own drawings.
-share-caution-photos = Ask before you show people or their work in a picture.
+share-caution-photos = Ask before you show people or their work in a picture; a class list is personal data. Octavo keeps both on this computer only.
 
 share-templates = Save the templates
 share-one-page = The handout on one page

@@ -420,6 +420,21 @@ fn taught(plan: &Plan, found: &ClassPlan, json: bool, desk: &mut Desk<'_>) -> Re
     for part in &found.on_the_day {
         writeln!(desk.out, "{}  {}, {}", trade::when(part), trade::day_part(part), trade::takes(part))?;
     }
+    let mix = trade::mix(plan, found.batch);
+    if !mix.is_empty() {
+        writeln!(desk.out, "{}", say("class-mix", &[]))?;
+        for (print, each) in &mix {
+            writeln!(desk.out, "  {print}: {each}")?;
+        }
+        writeln!(desk.out, "  {}", trade::mix_even(plan, found.batch))?;
+    }
+    let (kits, ahead) = trade::ahead(plan, found);
+    if !ahead.is_empty() {
+        writeln!(desk.out, "{}. {}", say("class-ahead", &[]), say("class-ahead-lead", &[("kits", kits.into())]))?;
+        for line in &ahead {
+            writeln!(desk.out, "  {line}")?;
+        }
+    }
     for (what, amount) in trade::money_told(plan, found) {
         writeln!(desk.out, "{what}: {}", money(amount))?;
     }

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use cards::Fact;
+use cards::class::ClassPlan;
 use cards::plan::Plan;
 use measure::Mark;
 use rust_decimal::Decimal;
@@ -26,6 +27,99 @@ pub(crate) fn due(code: &str) -> String {
 
 /// A kit's contents, a line each: how many of what.
 pub(crate) fn contents(plan: &Plan, batch: usize, kit: &[u32]) -> Vec<String> {
+    let mut counts = pieces(plan, batch, kit);
+    let last = last_rank(plan);
+    counts.insert((last + 1, say("class-content-strip-spare", &[])), 1);
+    counts.insert((last + 2, say("class-content-handout", &[])), 1);
+    worded(counts)
+}
+
+/// For how many of the plan's kits is still to be cut, and what of it, a line each, with a spare strip for each kit.
+///
+/// Kits beyond the plan are not among them: `kits_told` says their sheets.
+pub(crate) fn ahead(plan: &Plan, found: &ClassPlan) -> (u32, Vec<String>) {
+    let Some(kits) = dealt(plan, found.batch) else { return (0, Vec::new()) };
+    let cut = plan.project.trade.class.as_ref().map_or(0, |class| class.cut_kits) as usize;
+    let open = kits.cards.iter().skip(cut).take(found.to_cut as usize);
+    let (cards, count) = open.fold((Vec::new(), 0_u32), |(mut cards, count), kit| {
+        cards.extend_from_slice(kit);
+        (cards, count + 1)
+    });
+    if count == 0 {
+        return (0, Vec::new());
+    }
+    let mut counts = pieces(plan, found.batch, &cards);
+    counts.insert((last_rank(plan) + 1, say("class-content-strip-spare", &[])), count);
+    (count, worded(counts))
+}
+
+fn dealt(plan: &Plan, batch: usize) -> Option<&cards::plan::BatchKits> {
+    plan.shares.iter().find(|shares| shares.batch == batch)?.kits.as_ref()
+}
+
+/// How many cards of each print are in a kit: as many in all, or from the fewest to the most.
+pub(crate) fn mix(plan: &Plan, batch: usize) -> Vec<(String, String)> {
+    spread(plan, batch)
+        .into_iter()
+        .map(|(print, (least, most))| {
+            let each = if least == most { least.to_string() } else { format!("{least}–{most}") };
+            (print, each)
+        })
+        .collect()
+}
+
+/// How even that is, in a sentence.
+pub(crate) fn mix_even(plan: &Plan, batch: usize) -> String {
+    let by = spread(plan, batch).values().map(|(least, most)| most - least).max().unwrap_or(0);
+    let swaps = dealt(plan, batch).map_or(0, |kits| kits.dealt.swaps);
+    say("class-mix-even", &[("by", by.into()), ("swaps", swaps.into())])
+}
+
+fn spread(plan: &Plan, batch: usize) -> BTreeMap<String, (u32, u32)> {
+    use cards::plan::PartKind;
+    let Some(kits) = dealt(plan, batch) else { return BTreeMap::new() };
+    let print_of = |number: &u32| {
+        let card = plan.cards.iter().find(|card| card.batch == batch && card.number == *number)?;
+        let PartKind::Patterned { layout, design, .. } =
+            card.parts.iter().map(|part| &part.kind).find(|kind| matches!(kind, PartKind::Patterned { .. }))?
+        else {
+            return None;
+        };
+        let design = plan.project.design(plan.layouts.get(*layout)?.pack, *design)?;
+        Some(format!("{} {}", design.letter, design.name))
+    };
+    let counted: Vec<BTreeMap<String, u32>> = kits
+        .cards
+        .iter()
+        .map(|kit| {
+            let mut counts = BTreeMap::new();
+            for print in kit.iter().filter_map(print_of) {
+                *counts.entry(print).or_default() += 1;
+            }
+            counts
+        })
+        .collect();
+    let prints: std::collections::BTreeSet<&String> = counted.iter().flat_map(BTreeMap::keys).collect();
+    let of = |print: &String| {
+        let each = || counted.iter().map(|kit| kit.get(print).copied().unwrap_or(0));
+        (print.clone(), (each().min().unwrap_or(0), each().max().unwrap_or(0)))
+    };
+    prints.into_iter().map(of).collect()
+}
+
+fn last_rank(plan: &Plan) -> usize {
+    plan.project.recipes.iter().map(|recipe| recipe.layers.len()).max().unwrap_or(0) * 2 + 2
+}
+
+fn worded(counts: BTreeMap<(usize, String), u32>) -> Vec<String> {
+    let told = |((_, what), count): ((usize, String), u32)| {
+        say("class-content", &[("count", count.into()), ("what", what.into())])
+    };
+    counts.into_iter().map(told).collect()
+}
+
+/// What these cards are made of, in the order of the layers: how many of what.
+fn pieces(plan: &Plan, batch: usize, cards: &[u32]) -> BTreeMap<(usize, String), u32> {
     use cards::model::Material;
     use cards::plan::PartKind;
     let project = &plan.project;
@@ -33,8 +127,8 @@ pub(crate) fn contents(plan: &Plan, batch: usize, kit: &[u32]) -> Vec<String> {
     // In the order of the layers, so that mats of all colours stand together.
     let mut counts: BTreeMap<(usize, String), u32> = BTreeMap::new();
     let mut put = |rank: usize, what: String, count: u32| *counts.entry((rank, what)).or_default() += count;
-    let last = project.recipes.iter().map(|recipe| recipe.layers.len()).max().unwrap_or(0) * 2 + 2;
-    for card in plan.cards.iter().filter(|card| card.batch == batch && kit.contains(&card.number)) {
+    let last = last_rank(plan);
+    for card in plan.cards.iter().filter(|card| card.batch == batch && cards.contains(&card.number)) {
         let recipe = &project.recipes[card.recipe];
         put(0, say("class-content-base", &[]), 1);
         if let Some((_, cardstock)) = recipe.inside {
@@ -67,12 +161,7 @@ pub(crate) fn contents(plan: &Plan, batch: usize, kit: &[u32]) -> Vec<String> {
             put(last, say("class-content-envelope", &[]), 1);
         }
     }
-    put(last + 1, say("class-content-strip-spare", &[]), 1);
-    put(last + 2, say("class-content-handout", &[]), 1);
-    let told = |((_, what), count): ((usize, String), u32)| {
-        say("class-content", &[("count", count.into()), ("what", what.into())])
-    };
-    counts.into_iter().map(told).collect()
+    counts
 }
 
 /// The facts of a finding that are counts or texts, worded with its remedy.

@@ -146,7 +146,7 @@ pub(crate) fn measures(plan: &Plan, mailing: &Mailing) -> Vec<String> {
         let named = |row: &&measure::EnvelopeSize| {
             let unit = row.unit;
             let facts = [
-                ("name", row.name.into()),
+                ("name", wording::size_name(row.name).into()),
                 ("width", limit(row.size.width, unit).into()),
                 ("height", limit(row.size.height, unit).into()),
             ];

@@ -234,3 +234,33 @@ pub(crate) fn table_problem(problem: &store::shelf::table::TableProblem) -> Stri
     let place = [line, ("column", problem.column.into()), ("head", (&problem.head).into()), ("said", said.into())];
     say("shelf-problem-place", &place)
 }
+
+/// What kind of thing lies on the shelf.
+pub(crate) fn shelf_kind(kind: &str) -> String {
+    say("shelf-kind-name", &[("kind", kind.into())])
+}
+
+/// In what a thing on the shelf is counted.
+pub(crate) fn shelf_unit(unit: &str) -> String {
+    say("shelf-unit-name", &[("unit", unit.into())])
+}
+
+/// How much of a thing is on the shelf.
+pub(crate) fn shelf_amount(item: &Item) -> String {
+    let one = if item.amount == Decimal::ONE { "yes" } else { "no" };
+    let facts = [("amount", super::decimal(item.amount).into()), ("one", one.into()), ("unit", (&item.unit).into())];
+    say("shelf-there", &facts)
+}
+
+/// A thing as its maker told it: name, amount, price with its day, place.
+pub(crate) fn shelf_item(item: &Item) -> String {
+    let mut told = vec![format!("{}: {}", item.name, shelf_amount(item))];
+    if let Some(price) = item.price {
+        told.push(super::money(price, &item.currency));
+    }
+    told.extend(item.priced_on.clone());
+    if !item.place.is_empty() {
+        told.push(item.place.clone());
+    }
+    told.join(", ")
+}

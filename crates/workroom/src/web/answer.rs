@@ -11,9 +11,9 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, background, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold, layout,
-    moving, paper, post, progress, recipes, regions, sample, say, share, shell, spoiled, stamped, stock, supplies,
-    table,
+    assets, background, batch, begin, beside, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold,
+    layout, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stamped, stock,
+    supplies, table,
 };
 use crate::wording;
 
@@ -194,9 +194,19 @@ pub fn answer(room: &Room, asked: &Asked) -> Answer {
     answered.unwrap_or_else(|error| store_refusal(&error))
 }
 
-fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&str]) -> Result<Answer, StoreError> {
+/// What one project answers.
+pub(super) fn project(
+    room: &Room,
+    asked: &Asked,
+    method: Method,
+    id: ProjectId,
+    rest: &[&str],
+) -> Result<Answer, StoreError> {
     let found = room.store().get(id)?;
     let Some(kept) = found else { return Ok(lost()) };
+    if method == Method::Post && !asked.field("as_copy_of").is_empty() {
+        return beside::copied(room, asked, &kept, rest);
+    }
     let at = |page: &str| Answer::see(format!("/w/{}/{page}", id.0));
     let seen: i64 = asked.field("seen").parse().unwrap_or(-1);
     match (method, rest) {
@@ -242,6 +252,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 Err(refused) => show(room, asked, &kept, "batch", BTreeMap::new(), Some(refused)),
             }
         }
+        (Method::Post, ["rates"]) => keep(room, asked, &kept, rates::change(asked, &kept)),
         (Method::Post, ["swap"]) => {
             let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             let changed = supplies::swapped(room, &kept, &made)?;

@@ -87,7 +87,7 @@ pub(super) fn forms(asked: &Asked) -> Markup {
 fn sheets() -> Vec<(String, String)> {
     let found = ["12x12", "8x8", "6x6", "Letter", "A4"].into_iter().filter_map(measure::sheet);
     let unit = |size: Size| if size.width.ticks() % Length::mm(1).ticks() == 0 { Unit::Millimetre } else { Unit::Inch };
-    found.map(|known| (exact_size(known.size, unit(known.size)), known.name.to_owned())).collect()
+    found.map(|known| (exact_size(known.size, unit(known.size)), crate::wording::size_name(known.name))).collect()
 }
 
 /// Finished sizes of cards, with their names.
@@ -96,7 +96,7 @@ fn cards() -> Vec<(String, String)> {
     for known in measure::formats::formats() {
         let size = exact_size(known.face, known.unit);
         if all.iter().all(|(other, _)| *other != size) {
-            all.push((size, known.name.to_owned()));
+            all.push((size, crate::wording::size_name(known.name)));
         }
     }
     all

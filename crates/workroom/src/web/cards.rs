@@ -135,7 +135,7 @@ fn new_recipe(desk: &Desk<'_>) -> Markup {
                     span { (say("recipe-format", &[])) }
                     select name="format" {
                         @for (index, format) in recipes::offered(project.unit) {
-                            option value=(index) { (format.name) " · " (drawing::text::with_fractions(&crate::wording::size(format.face, measure::Mark::usual(format.unit)))) }
+                            option value=(index) { (crate::wording::size_name(format.name)) " · " (drawing::text::with_fractions(&crate::wording::size(format.face, measure::Mark::usual(format.unit)))) }
                         }
                     }
                 }

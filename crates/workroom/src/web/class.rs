@@ -124,6 +124,25 @@ fn told(desk: &Desk<'_>, found: &ClassPlan) -> Markup {
                 p { (say("class-not-included", &[])) }
             }
         }
+        @let mix = trade::mix(plan, found.batch);
+        @if !mix.is_empty() {
+            section id="mix" {
+                h2 { (say("class-mix", &[])) }
+                table {
+                    thead { tr { th scope="col" { (say("class-mix-print", &[])) } th scope="col" { (say("class-mix-each", &[])) } } }
+                    tbody { @for (print, each) in mix { tr { th scope="row" { (print) } td { (each) } } } }
+                }
+                p.hint { (trade::mix_even(plan, found.batch)) }
+            }
+        }
+        @let (kits, ahead) = trade::ahead(plan, found);
+        @if !ahead.is_empty() {
+            section id="ahead" {
+                h2 { (say("class-ahead", &[])) }
+                p { (say("class-ahead-lead", &[("kits", kits.into())])) }
+                ul.wanted { @for line in ahead { li { (drawing::text::with_fractions(&line)) } } }
+            }
+        }
         section {
             h2 { (say("class-labels", &[])) }
             p { (say("class-labels-lead", &[])) }

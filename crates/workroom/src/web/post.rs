@@ -4,7 +4,7 @@ use cards::mailing::{Mailing, Of, mailings};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{fields, say, shell};
+use super::{fields, rates, say, shell};
 use crate::trade;
 
 /// The page.
@@ -15,6 +15,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         div.lead { h1 { (say("post-title", &[])) } p.facts { (say("post-lead", &[])) } }
         p.caution { (say("post-confirm", &[])) }
         @for mailing in &all { (kind(desk, mailing)) }
+        (rates::section(desk))
         p.hint { (say("post-others-not", &[])) }
         p { a href=(format!("/w/{}/file/envelope.pdf", desk.kept.id.0)) { (say("post-template", &[])) } }
         section {
@@ -27,7 +28,6 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         section id="own" {
             h2 { (say("post-own", &[])) }
             (own(desk))
-            p.hint { (say("post-rates-how", &[])) }
         }
     };
     shell::of_project(desk, "post", &inside)

@@ -45,7 +45,7 @@ impl<'a> Pulled<'a> {
     fn letters(&self) -> (f64, f64, f64) {
         let Size { width, height } = self.recipe.finished;
         // Chosen: a phone shows them at 15 px and more; beside a layer that is drawn alone they are larger for its size.
-        let letters = width.to_points().max(height.to_points() * 0.62) / if self.alone { 8.4 } else { 11.2 };
+        let letters = width.to_points().max(height.to_points() * 0.62) / if self.alone { 6.4 } else { 11.2 };
         (letters, letters * 3.5, letters * 2.1)
     }
 

@@ -37,7 +37,7 @@ fn changed(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed> {
     let taken = |wanted: &str| made.project().recipes.iter().any(|recipe| recipe.name == wanted);
     if act == "begin" {
         let (_, format) = formats().enumerate().find(|(index, _)| Some(*index) == number("format"))?;
-        let name = unused(format.name, taken);
+        let name = unused(&crate::wording::size_name(format.name), taken);
         append(&mut document, &begun(made, format, &name, asked))?;
         return Some(Changed { text: document.to_string(), what: say("edit-recipe-new", &[("name", name.into())]) });
     }

@@ -156,11 +156,10 @@ fn without_plan(kept: &Kept, page: &str, title: &str, refresh: bool, inside: &Ma
 
 /// Somebody else was quicker: what changed, and three ways on.
 pub(super) fn stale(asked: &Asked, kept: &Kept, mine: &Changed, since: &[Revision]) -> Markup {
-    let again = asked
-        .fields
-        .iter()
-        .filter(|(key, _)| key != "seen")
-        .filter_map(|(key, value)| Some((key.as_str(), std::str::from_utf8(value).ok()?)));
+    let again = || {
+        let fields = asked.fields.iter().filter(|(key, _)| key != "seen");
+        fields.filter_map(|(key, value)| Some((key.as_str(), std::str::from_utf8(value).ok()?)))
+    };
     let inside = html! {
         p { (say("stale", &[])) }
         h2 { (say("stale-theirs", &[])) }
@@ -169,12 +168,13 @@ pub(super) fn stale(asked: &Asked, kept: &Kept, mine: &Changed, since: &[Revisio
         p { (mine.what) }
         div.ways {
             form method="post" action=(asked.path) {
-                @for (key, value) in again { textarea hidden name=(key) { (value) } }
+                @for (key, value) in again() { textarea hidden name=(key) { (value) } }
                 input type="hidden" name="seen" value=(kept.now.number);
                 button type="submit" { (say("stale-on-top", &[])) }
             }
-            form method="post" action=(format!("/w/{}/copy", kept.id.0)) {
-                textarea hidden name="text" { (mine.text) }
+            form method="post" action=(asked.path) {
+                @for (key, value) in again() { textarea hidden name=(key) { (value) } }
+                input type="hidden" name="as_copy_of" value=(asked.field("seen"));
                 button type="submit" { (say("stale-both", &[])) }
             }
             a.button href=(format!("/w/{}/{}", kept.id.0, "cards")) { (say("stale-theirs-only", &[])) }

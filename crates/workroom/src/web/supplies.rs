@@ -280,7 +280,7 @@ fn shelf_section(desk: &Desk<'_>, shelf: &[Shelved]) -> Result<Markup, StoreErro
             @for (shelved, ledger) in shelf.iter().zip(&ledgers) {
                 details.item {
                     summary {
-                        (shelved.item.name) ": " (trade::decimal(shelved.item.amount)) " " (shelved.item.unit)
+                        (shelved.item.name) ": " (trade::shelf_amount(&shelved.item))
                         @if !held(shelved).is_empty() { " (" (say("shelf-held", &[])) ": " (held(shelved).join(", ")) ")" }
                     }
                     form.change method="post" action=(action) {
@@ -317,16 +317,16 @@ fn item_fields(item: &Item) -> Markup {
     let text = |name: &str, label: String, value: &str| {
         html! { label.field { span { (label) } input type="text" name=(name) value=(value) autocomplete="off"; } }
     };
-    let pick = |name: &str, label: String, all: &[&str], value: &str| {
-        html! { label.field { span { (label) } select name=(name) { @for one in all { option value=(one) selected[*one == value] { (one) } } } } }
+    let pick = |name: &str, label: String, all: &[&str], value: &str, said: fn(&str) -> String| {
+        html! { label.field { span { (label) } select name=(name) { @for one in all { option value=(one) selected[*one == value] { (said(one)) } } } } }
     };
     let decimal = |number: Option<Decimal>| number.map(|number| number.to_string()).unwrap_or_default();
     html! {
         fieldset {
-            (pick("kind", say("shelf-kind", &[]), &KINDS, &item.kind))
+            (pick("kind", say("shelf-kind", &[]), &KINDS, &item.kind, trade::shelf_kind))
             (text("name", say("shelf-name", &[]), &item.name))
             (text("amount", say("shelf-amount", &[]), &item.amount.to_string()))
-            (pick("unit", say("shelf-unit", &[]), &UNITS, &item.unit))
+            (pick("unit", say("shelf-unit", &[]), &UNITS, &item.unit, trade::shelf_unit))
             (text("price", say("shelf-price", &[]), &decimal(item.price)))
             (text("buys", say("shelf-buys", &[]), &decimal(item.buys)))
             (text("currency", say("shelf-currency", &[]), &item.currency))
@@ -387,6 +387,8 @@ pub(super) fn table(room: &Room) -> Option<Answer> {
 /// Changes the shelf as a form says; why not, if it cannot.
 pub(super) fn change(room: &Room, asked: &Asked) -> Result<Option<Markup>, StoreError> {
     let told = |said: String| Ok(Some(html! { p { (said) } }));
+    // What was typed is told again where it is not kept: nothing of it is lost.
+    let mine = item(asked).map_or_else(|typed| typed, |item| trade::shelf_item(&item));
     let seen = asked.field("id").parse().ok().zip(asked.field("revision").parse().ok());
     let done = match asked.field("act") {
         "import" => {
@@ -426,7 +428,8 @@ pub(super) fn change(room: &Room, asked: &Asked) -> Result<Option<Markup>, Store
             let facts = [
                 ("name", (&now.item.name).into()),
                 ("since", since.join(", ").into()),
-                ("amount", format!("{} {}", trade::decimal(now.item.amount), now.item.unit).into()),
+                ("amount", trade::shelf_amount(&now.item).into()),
+                ("mine", mine.into()),
             ];
             told(say("shelf-stale", &facts))
         }

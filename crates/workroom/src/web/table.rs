@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use cards::model::Material;
 use cards::plan::Card;
 use drawing::sheets::{CutsOf, Hand};
 use maud::{Markup, html};
@@ -152,6 +153,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                     p.hint { (say("table-keys", &[])) }
                 }
             }
+            (cautions(desk, *todo))
         } @else {
             p { (say("table-nothing", &[])) }
         }
@@ -170,6 +172,38 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
         }
     };
     Ok(shell::of_project(desk, "table", &inside))
+}
+
+/// What to mind at a step: blades where something is cut, heat and vapours where it is stamped, glue where it is laid.
+fn cautions(desk: &Desk<'_>, todo: Todo) -> Markup {
+    let all = match todo {
+        Todo::Cut(..) => vec![
+            say("page-caution-blade", &[]),
+            say("page-caution-lever", &[]),
+            say("page-caution-strips", &[]),
+            say("page-caution-stack", &[]),
+            say("page-caution-knife", &[]),
+        ],
+        Todo::Lay(recipe, number) => {
+            let part = number.checked_sub(1).and_then(|part| of_recipe(desk.made, recipe)?.parts.get(part));
+            let layer = part.and_then(|part| desk.made.project().layer(recipe, part.layer));
+            let mut all = Vec::new();
+            if layer.is_some_and(|layer| layer.greeting().is_some()) {
+                all.extend([say("page-caution-heat", &[]), say("page-caution-solvent", &[])]);
+            }
+            if layer.is_some_and(|layer| matches!(layer.material, Material::Ribbon { .. })) {
+                all.push(say("page-caution-ribbon", &[]));
+            }
+            all.extend([say("page-caution-glue", &[]), say("page-caution-children", &[])]);
+            all
+        }
+    };
+    html! {
+        section id="care" {
+            h2 { (say("page-cautions-title", &[])) }
+            ul.findings { @for caution in all { li.note { (caution) } } }
+        }
+    }
 }
 
 /// What a step is about, in a few words.

@@ -78,3 +78,28 @@ test("the steps of a spoiled piece stand under each other at a phone's width", (
     assert.equal(lefts[0][0], lefts[1][0]);
     assert.ok(lefts[0][1] > 240, `${lefts[0][1]} px`);
   }));
+
+test("the last step of a part uses its material up, taking the tick away gives it back, and the ledger says so", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/supplies`);
+    await eye.run(`document.querySelector('[name="act"][value="save"]')?.closest("form")?.scrollIntoView()`);
+    await eye.fill('form [name="name"]', "Kettle & Quince");
+    await eye.fill('form [name="amount"]', "24");
+    await eye.click('form:has([name="amount"]) button[type="submit"]');
+    const amounts = () => eye.run(`return document.querySelector("#shelf, main").textContent.replace(/\\s+/g, " ")`);
+    await soon(async () => assert.match(await amounts(), /24 sheets?/));
+    for (const step of [1, 2, 3]) {
+      await eye.open(`${room.address}/w/1/table?step=${step}`);
+      // A test before this one has ticked the first.
+      if ((await eye.count(".tick .main")) === 0) continue;
+      await eye.click(".tick .main");
+      await soon(async () => assert.match(await eye.text(".where-it-is"), new RegExp(`Step ${step + 1} of`)));
+    }
+    await eye.open(`${room.address}/w/1/supplies`);
+    await soon(async () => assert.match(await amounts(), /18 sheets?/));
+    await eye.open(`${room.address}/w/1/table?step=3`);
+    await eye.click('.tick form button');
+    await soon(async () => assert.match(await eye.text(".lead"), /2 of 22/));
+    await eye.open(`${room.address}/w/1/supplies`);
+    await soon(async () => assert.match(await amounts(), /24 sheets?/));
+  }));
