@@ -28,6 +28,7 @@ fn background() -> Background {
         gap: Length::mm(3),
         edge: EdgeRule::RunOff,
         count: None,
+        density: None,
         motifs: vec![stamp("dot", "dot", 6, 1), stamp("sprig", "sprig", 36, 2), stamp("leaf", "leaf", 20, 3)],
         locked: Vec::new(),
         stands: Vec::new(),
@@ -100,6 +101,41 @@ fn a_wish_too_great_gives_the_fullest_sheet_and_ten_thousand_come_back() {
     let short = laid.shortfall.unwrap();
     assert_eq!((short.wished, short.placed as usize), (10_000, laid.impressions.len()));
     assert!(short.placed > 50);
+}
+
+#[test]
+fn a_wished_density_is_met_or_the_fullest_sheet_told() {
+    for edge in [EdgeRule::RunOff, EdgeRule::Inside, EdgeRule::Wrap] {
+        for percent in [4, 8, 12, 16] {
+            let laid = lay(&Background { density: Some(percent), edge, ..background() }, Hand::Right).unwrap();
+            // Counted anew, impression by impression: discs, leaves and sprigs by their own areas.
+            let sheet = 200.0 * 150.0;
+            let ink: f64 = laid
+                .impressions
+                .iter()
+                .map(|one| {
+                    let outline = &laid.outlines[one.placed.motif];
+                    let share = if edge == EdgeRule::Wrap { 100 } else { one.inside_percent };
+                    outline.area() * f64::from(share) / 100.0
+                })
+                .sum();
+            assert!((ink / sheet * 100.0 - f64::from(laid.cover_percent)).abs() < 0.7, "{edge:?} {percent}");
+            assert!(
+                laid.shortfall.is_some() || laid.cover_percent.abs_diff(percent) <= 1,
+                "{edge:?} {percent}: {}",
+                laid.cover_percent
+            );
+        }
+        let laid = lay(&Background { density: Some(80), edge, ..background() }, Hand::Right).unwrap();
+        let short = laid.shortfall.unwrap();
+        assert!(laid.cover_percent < 80 && short.wished > short.placed, "{edge:?}");
+    }
+    // A ring's blank middle is no ink: 1 - 0.62² of the disc.
+    let mut ring = Background { count: Some(1), edge: EdgeRule::Inside, ..background() };
+    ring.motifs = vec![stamp("ring", "ring", 100, 1)];
+    let laid = lay(&ring, Hand::Right).unwrap();
+    let disc = std::f64::consts::PI * 2_500.0;
+    assert!((laid.outlines[0].ink() / disc - (1.0 - 0.62 * 0.62)).abs() < 0.02, "{}", laid.outlines[0].ink() / disc);
 }
 
 #[test]

@@ -31,6 +31,7 @@ fn background(edge: EdgeRule) -> Background {
         gap: Length::mm(3),
         edge,
         count: None,
+        density: None,
         motifs: vec![stamp("sprig", "sprig", 34), stamp("ring", "ring", 14), stamp("dot", "dot", 5)],
         locked: Vec::new(),
         stands: Vec::new(),

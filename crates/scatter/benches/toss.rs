@@ -4,7 +4,7 @@
 #[path = "../tests/common/mod.rs"]
 mod common;
 
-use scatter::{Arrangement, EdgeRule, Wish, scatter};
+use scatter::{Arrangement, EdgeRule, Placement, Wish, make_room, scatter};
 
 fn main() {
     divan::main();
@@ -32,16 +32,35 @@ fn ten_thousand_wished() -> usize {
     sheet(Some(10_000), 1.0, Arrangement::Toss)
 }
 
-/// Every arrangement with 400 impressions at every edge: the numbers of `docs/benchmarks.md`.
-#[divan::bench(sample_count = 10, args = ARRANGED)]
-fn four_hundred((arrangement, edge): (Arrangement, EdgeRule)) -> usize {
-    // Stamps small enough that 400 go on a foot square in rows too.
-    let motifs = vec![
+/// Nine of 400 impressions dragged, one after the other, each from the sheet as it was set out.
+#[divan::bench(sample_count = 3, args = ARRANGED)]
+fn nine_dragged((arrangement, edge): (Arrangement, EdgeRule)) -> usize {
+    let wish = Wish { count: Some(400), arrangement, edge, ..common::wish(small(), 1.0) };
+    let standing = scatter(&wish).unwrap().placements;
+    let mut gone = 0;
+    for which in (0..200).step_by(23) {
+        let target = standing[(which * 7 + 50) % standing.len()];
+        let to = Placement { x: target.x + common::length(3.0), y: target.y, ..standing[which] };
+        if let Ok(after) = make_room(&wish, &standing, &[], which, to) {
+            gone += after.iter().filter(|place| place.is_none()).count();
+        }
+    }
+    gone
+}
+
+/// Stamps small enough that 400 go on a foot square in rows too.
+fn small() -> Vec<scatter::Motif> {
+    vec![
         common::motif(common::leaf(12.0), 1, scatter::Turning::Free),
         common::motif(common::leaf(9.0), 2, scatter::Turning::Free),
         common::motif(common::disc(3.0, 12), 3, scatter::Turning::Free),
-    ];
-    let wish = Wish { count: Some(400), arrangement, edge, ..common::wish(motifs, 1.0) };
+    ]
+}
+
+/// Every arrangement with 400 impressions at every edge: the numbers of `docs/benchmarks.md`.
+#[divan::bench(sample_count = 10, args = ARRANGED)]
+fn four_hundred((arrangement, edge): (Arrangement, EdgeRule)) -> usize {
+    let wish = Wish { count: Some(400), arrangement, edge, ..common::wish(small(), 1.0) };
     let placed = scatter(&wish).unwrap().placements.len();
     assert!((300..=400).contains(&placed), "{placed}");
     placed

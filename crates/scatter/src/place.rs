@@ -134,9 +134,17 @@ fn widened(wish: &Wish, count: u32) -> (Room<'_>, usize) {
 /// A gap below the wished one with which the number goes on.
 fn gap_for(wish: &Wish, wished: u32) -> Option<Length> {
     if wish.arrangement == Arrangement::Toss {
-        let (mut room, _) = begun(wish);
-        let reached = toss(wish, &mut room, &shared_out(wish, wished), 0.0, false);
-        return (room.len() >= wished as usize && reached.is_finite()).then(|| rounded(reached));
+        // How near they come where they may come as near as they must; a wide gap asks for more of neighbours than a
+        // narrow one, so the answer is tried.
+        let tossed = |gap: Length, least: f64| {
+            let tighter = Wish { gap, ..wish.clone() };
+            let (mut room, _) = begun(&tighter);
+            let reached = toss(&tighter, &mut room, &shared_out(wish, wished), least, false);
+            (room.len() >= wished as usize).then_some(reached)
+        };
+        let reached = tossed(Length::ZERO, 0.0)?.min(wish.gap.to_mm());
+        let holds = |gap: f64| tossed(rounded(gap), rounded(gap).to_mm()).is_some();
+        return [1.0, 0.8, 0.6, 0.4, 0.2].into_iter().map(|part| reached * part).find(|gap| holds(*gap)).map(rounded);
     }
     let holds = |gap: f64| {
         let tighter = Wish { gap: rounded(gap), ..wish.clone() };

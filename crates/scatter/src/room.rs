@@ -123,17 +123,58 @@ impl<'w> Room<'w> {
     /// Which impressions, by the order in which they were put, are nearer to a place than a gap; `None` where the edge
     /// or its own copy forbids the place.
     pub(crate) fn in_the_way(&self, placed: Placement, gap: f64) -> Option<Vec<usize>> {
+        self.fewer_in_the_way(placed, gap, usize::MAX, |_| false)
+    }
+
+    /// As [`Room::in_the_way`]; `None` too where `most` or more are in the way, or one that is `firm`.
+    pub(crate) fn fewer_in_the_way(
+        &self,
+        placed: Placement,
+        gap: f64,
+        most: usize,
+        firm: impl Fn(usize) -> bool,
+    ) -> Option<Vec<usize>> {
+        let centre = (placed.x.to_mm(), placed.y.to_mm());
+        let outline = &self.wish.motifs[placed.motif].outline;
+        let near = self.near(centre, outline.reach() + self.widest + gap);
+        // Discs of ink round the middles tell most of it without the outlines.
+        let overlaps = |index: usize, step: Point| {
+            let other = &self.sets[index];
+            let (dx, dy) = (other.centre.0 + step.0 - centre.0, other.centre.1 + step.1 - centre.1);
+            let least = outline.core() + other.core + gap;
+            outline.core() > 0.0 && other.core > 0.0 && dx * dx + dy * dy < least * least
+        };
+        let mut found: Vec<usize> = Vec::new();
+        let mut open = Vec::new();
+        for (index, step) in near {
+            if overlaps(index, step) {
+                if firm(index) {
+                    return None;
+                }
+                if !found.contains(&index) {
+                    found.push(index);
+                }
+            } else {
+                open.push((index, step));
+            }
+        }
+        if found.len() >= most {
+            return None;
+        }
         let set = self.worked_out(placed);
         if !self.edge_allows(&set.ink) || self.meets_itself(&set, gap) {
             return None;
         }
-        let near = self.near(set.centre, set.reach + self.widest + gap).into_iter();
-        let mut found: Vec<usize> = near
-            .filter(|(index, step)| nearer(&set.ink, &moved(&self.sets[*index].ink, *step), gap))
-            .map(|(index, _)| index)
-            .collect();
+        for (index, step) in open {
+            if found.contains(&index) || !nearer(&set.ink, &moved(&self.sets[index].ink, step), gap) {
+                continue;
+            }
+            found.push(index);
+            if firm(index) || found.len() >= most {
+                return None;
+            }
+        }
         found.sort_unstable();
-        found.dedup();
         Some(found)
     }
 

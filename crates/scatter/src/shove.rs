@@ -134,10 +134,10 @@ fn nearest(
             let spot = (x + far * libm::cos(angle), y + far * libm::sin(angle));
             for turn in turns(wish.motifs[before.motif].turning, before.turn) {
                 let placed = at(before, spot, turn);
-                let Some(near) = room.in_the_way(placed, gap) else { continue };
-                if near.iter().any(|other| settled[*other]) {
-                    continue;
-                }
+                // Pushing so many or more costs no less than what was found.
+                let most = best.as_ref().map_or(usize::MAX, |best| pushes(best.0 - far, reach));
+                let firm = |other: usize| settled[other];
+                let Some(near) = room.fewer_in_the_way(placed, gap, most, firm) else { continue };
                 let cost = far + reach * PUSH * f64::from(u32::try_from(near.len()).unwrap_or(u32::MAX));
                 if best.as_ref().is_none_or(|best| cost < best.0) {
                     best = Some((cost, placed, near));
@@ -147,6 +147,12 @@ fn nearest(
         }
     }
     best.map(|(_, placed, near)| (placed, near))
+}
+
+/// How many pushes are no longer worth it.
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "saturates; never below zero")]
+fn pushes(left: f64, reach: f64) -> usize {
+    libm::ceil((left / (reach * PUSH).max(1e-6)).max(0.0)) as usize
 }
 
 /// A free place: the one that was left, or any.
@@ -160,7 +166,7 @@ fn anywhere(
     let gap = wish.gap.to_mm();
     let turning = wish.motifs[before.motif].turning;
     let there = Placement { x: left.x, y: left.y, ..before };
-    let free = |placed: Placement| room.in_the_way(placed, gap).is_some_and(|near| near.is_empty()).then_some(placed);
+    let free = |placed: Placement| room.fewer_in_the_way(placed, gap, 1, |_| true).map(|_| placed);
     let thrown = (0..THROWS).find_map(|_| {
         let spot = (dice.within(0.0, room.width), dice.within(0.0, room.height));
         free(at(before, spot, dice.turn(turning)))

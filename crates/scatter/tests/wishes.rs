@@ -115,6 +115,10 @@ fn what_can_not_be_met_says_what_can() {
         let looser = scatter(&Wish { gap, ..wish.clone() }).unwrap();
         assert!(gap < wish.gap && looser.placements.len() > sheet.placements.len());
     }
+    // A gap far too wide for as many: one that would do is named, and it does.
+    let wide = Wish { count: Some(60), gap: length(50.0), sheet: wish.sheet, ..wish.clone() };
+    let named = scatter(&wide).unwrap().shortfall.unwrap().gap_that_would_do.unwrap();
+    assert!(named < wide.gap && scatter(&Wish { gap: named, ..wide }).unwrap().shortfall.is_none(), "{named:?}");
     let fewer = Wish { count: Some(short.placed + 8), ..wish };
     let gap = scatter(&fewer).unwrap().shortfall.map(|short| short.gap_that_would_do);
     assert!(gap.is_none_or(|gap| gap.is_some()), "{gap:?}");

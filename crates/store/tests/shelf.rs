@@ -18,6 +18,7 @@ fn item(kind: &str, name: &str, amount: i64) -> Item {
         currency: "GBP".to_owned(),
         priced_on: Some("2026-11-01".to_owned()),
         place: "blue box".to_owned(),
+        color: if kind == "marker" { "#66834f".to_owned() } else { String::new() },
     }
 }
 

@@ -168,7 +168,8 @@ fn backgrounds() -> impl Strategy<Value = Vec<Background>> {
             for (number, stamp) in motifs.iter_mut().enumerate() {
                 stamp.name = format!("{} {number}", stamp.name);
                 // No larger than the sheet.
-                stamp.size = stamp.size.min(Length::from_ticks(sheet.width.min(sheet.height).ticks() / 14_400 * 7_200));
+                let half = Length::from_ticks(sheet.width.min(sheet.height).ticks() / 14_400 * 7_200);
+                stamp.size = stamp.size.min(half).max(Length::MM);
             }
             let markers = (0..).zip(markers).map(|(number, (name, color))| {
                 let number: u32 = number;
@@ -183,6 +184,8 @@ fn backgrounds() -> impl Strategy<Value = Vec<Background>> {
                 gap,
                 edge,
                 count,
+                // A number or a density, never both.
+                density: if count.is_none() { Some(1 + seed % 90).filter(|_| seed % 3 == 0) } else { None },
                 motifs,
                 locked,
                 stands,

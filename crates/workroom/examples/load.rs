@@ -4,7 +4,8 @@
 //!
 //! Each page of the demo with 48 and with 192 cards: asked again and again (`again`), and as the first after an edit, with
 //! the plan made anew (`edited`); every cut line moved by one to four marks both ways (`drag`); weight as sent, without
-//! pictures. Then 600 edits, with every page and its pictures looked at after each fiftieth. In process, without a browser:
+//! pictures. A stamped background of 400 impressions with sliders moved and impressions dragged (`-- background`: only
+//! that). Then 600 edits, with every page and its pictures looked at after each fiftieth. In process, without a browser:
 //! what the workroom itself takes. Fails if a bar is missed.
 #![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::unwrap_used, reason = "a figure for a person")]
 
@@ -96,6 +97,14 @@ impl Load {
         }
     }
 
+    fn end(&self, folder: &std::path::Path) -> ExitCode {
+        std::fs::remove_dir_all(folder).unwrap();
+        for missed in &self.missed {
+            println!("bar missed: {missed}");
+        }
+        if self.missed.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    }
+
     fn drags(&mut self, project: usize, cards: usize) {
         // Every line of every layout; a line that may not lie there is told at once, so those that moved are told apart.
         let (mut moved, mut stayed) = (Vec::new(), Vec::new());
@@ -135,6 +144,48 @@ impl Load {
     }
 }
 
+/// A foot square with 400 impressions in every arrangement and at every edge: sliders of the page Background moved, and
+/// impressions dragged.
+fn backgrounds(load: &mut Load) {
+    const TEXT: &str = include_str!("../../../examples/stamped-background.toml");
+    println!();
+    // What the example has goes on 245 times: smaller stamps for 400.
+    let small = [("\"1 3/4\"", "\"3/4\""), ("size = \"1\"", "size = \"1/2\""), ("\"7/8\"", "\"1/2\"")];
+    let small = small.iter().fold(TEXT.to_owned(), |text, (from, to)| text.replacen(from, to, 1));
+    let (mut slid, mut dragged) = (Vec::new(), Vec::new());
+    for arrangement in ["toss", "grid", "brick", "half-drop", "diagonal"] {
+        let mut of = Vec::new();
+        for edge in ["run off", "inside", "wrap"] {
+            let own = format!("seed = 7\ncount = 400\narrangement = \"{arrangement}\"\nedge = \"{edge}\"");
+            let text = small.replacen("seed = 7", &own, 1).replacen("gap = \"1/8\"", "gap = \"1/16\"", 1);
+            let made = load.ask(Method::Post, "/new", &[("kind", "file"), ("text", &text)]);
+            assert_eq!(made.status, 303, "{}", String::from_utf8_lossy(&made.body));
+            let to = made.to.unwrap();
+            let project = to.trim_start_matches("/w/").split('/').next().unwrap().to_owned();
+            load.get(&format!("/w/{project}/background"));
+            for (place, steps) in [
+                ("steps:background.0.gap", 0..8),
+                ("number:background.0.seed", 1..9),
+                ("steps:background.0.stamp.1.size", 12..18),
+            ] {
+                for step in steps {
+                    let (time, said) = load.get(&format!("/w/{project}/stamped?b=0&{place}={step}"));
+                    assert!(String::from_utf8_lossy(&said.body).contains("class=\"said\""));
+                    of.push(time);
+                }
+            }
+            for number in (1..200).step_by(23) {
+                let (time, _) = load.get(&format!("/w/{project}/stamped?b=0&number={number}&x={}&y=300", number * 3));
+                dragged.push(time);
+            }
+        }
+        slid.extend(of.iter().copied());
+        load.told(&format!("400 stamped, {arrangement}"), of, 100.0);
+    }
+    load.told("400 stamped, all arrangements", slid, 100.0);
+    load.told("400 stamped, one dragged", dragged, 100.0);
+}
+
 fn memory(name: &str) -> Option<u64> {
     let status = std::fs::read_to_string("/proc/self/status").ok()?;
     let line = status.lines().find(|line| line.starts_with(name))?;
@@ -146,6 +197,10 @@ fn main() -> ExitCode {
     std::fs::create_dir_all(&folder).unwrap();
     let room = Room::open(&folder.join("octavo.db"), 1).unwrap();
     let mut load = Load { room, missed: Vec::new() };
+    if std::env::args().any(|asked| asked == "background") {
+        backgrounds(&mut load);
+        return load.end(&folder);
+    }
     let first = load.get("/").0;
     println!("the first page of all, with its plan: {first:.0} ms");
     // Both lie there from the beginning: one sheet of each design, and the whole pack.
@@ -161,6 +216,7 @@ fn main() -> ExitCode {
     load.drags(3, 192);
     load.layers(1, 48);
     load.layers(2, 192);
+    backgrounds(&mut load);
     let started = Instant::now();
     for number in 0..EDITS {
         load.edit(1, number);
@@ -183,9 +239,5 @@ fn main() -> ExitCode {
             load.missed.push(format!("memory: {most} MB"));
         }
     }
-    std::fs::remove_dir_all(&folder).unwrap();
-    for missed in &load.missed {
-        println!("bar missed: {missed}");
-    }
-    if load.missed.is_empty() { ExitCode::SUCCESS } else { ExitCode::FAILURE }
+    load.end(&folder)
 }

@@ -5,13 +5,14 @@ use std::sync::Arc;
 
 use cards::Plan;
 use cards::background::{Hand, Laid, Mask, Outline, lay, slips, trace};
-use cards::model::{Background, MotifShape, Project};
+use cards::model::{Background, Marker, MotifShape, Project};
 use color::{Lab, Srgb, nearest};
 use drawing::sheets::{
     ColoredIn, Edition, Guide, background_pixels, background_scene, hand_of, light_box, placing_guide,
 };
 use drawing::{Picture, Scene, pdf, png, svg};
 use measure::{Length, Size};
+use store::shelf::Shelved;
 
 use crate::colors::near;
 use crate::make::DrawingError;
@@ -48,15 +49,25 @@ pub(crate) fn face(plan: &Plan, index: usize, sheet: Size, per_inch: u32) -> Opt
     background_pixels(background, laid, sheet, per_inch).ok()
 }
 
-/// How every stamp that is coloured in is, the lightest colour first, with the nearest of the maker's markers.
-pub(crate) fn colored(background: &Background) -> Vec<ColoredIn> {
-    let markers: Vec<Lab> =
-        background.markers.iter().filter_map(|marker| Srgb::from_hex(&marker.color)).map(Lab::of).collect();
+/// The markers on a shelf whose colour is told and of which there is something left.
+pub(crate) fn markers(shelf: &[Shelved]) -> Vec<Marker> {
+    let items = shelf.iter().map(|shelved| &shelved.item);
+    let there = items.filter(|item| item.kind == "marker" && !item.amount.is_zero() && !item.color.is_empty());
+    there.map(|item| Marker { name: item.name.clone(), color: item.color.clone() }).collect()
+}
+
+/// How every stamp that is coloured in is, the lightest colour first, with the nearest of the markers that the
+/// background names and of those on the shelf.
+pub(crate) fn colored(background: &Background, shelf: &[Marker]) -> Vec<ColoredIn> {
+    let all: Vec<&Marker> = background.markers.iter().chain(shelf).collect();
+    let known: Vec<(&Marker, Lab)> =
+        all.into_iter().filter_map(|marker| Some((marker, Lab::of(Srgb::from_hex(&marker.color)?)))).collect();
+    let markers: Vec<Lab> = known.iter().map(|(_, lab)| *lab).collect();
     let mut all: Vec<(f64, ColoredIn)> = Vec::new();
     for (stamp, of) in background.motifs.iter().enumerate().filter(|(_, of)| of.share > 0) {
         let Some(wanted) = of.fill.as_deref().and_then(Srgb::from_hex).map(Lab::of) else { continue };
         let found = nearest(wanted, &markers);
-        let marker = found.and_then(|(at, _)| background.markers.get(at));
+        let marker = found.and_then(|(at, _)| known.get(at)).map(|(marker, _)| *marker);
         let near = found.map_or_else(String::new, |(_, delta)| near(delta));
         let marker = marker.map(|marker| (marker.name.clone(), marker.color.clone()));
         all.push((-wanted.l, ColoredIn { stamp, marker, near }));
@@ -82,6 +93,7 @@ pub(crate) fn files(
     index: usize,
     edition: &Edition,
     square: Length,
+    shelf: &[Marker],
 ) -> Result<Vec<OutFile>, DrawingError> {
     let (Some(background), Some(Some(laid))) = (plan.project.backgrounds.get(index), plan.backgrounds.get(index))
     else {
@@ -93,7 +105,7 @@ pub(crate) fn files(
     let failed = |file: &str, reason: String| DrawingError { file: file.to_owned(), reason };
     let bytes = png::write(&scene, PER_INCH).map_err(|error| failed(&picture, error.to_string()))?;
     let laid = for_hand(background, laid, edition);
-    let (colored, slips) = (colored(background), slips(background, &laid));
+    let (colored, slips) = (colored(background, shelf), slips(background, &laid));
     let guide = Guide { background, laid: &laid, mark: plan.project.mark, colored: &colored, slips: &slips };
     let book = |name: String, scenes: &[Scene]| {
         let about = pdf::About {

@@ -29,7 +29,7 @@ fn the_demo_is_stamped_in_one_jig() {
     assert_eq!((&sitting["ink_top"], &sitting["ink_bottom"]), (&"3/16 in".into(), &"3/16 in".into()));
     let (code, out, _) = octavo(&["--language", "de", "greetings", "--demo"]);
     assert_eq!(code, 0);
-    assert!(out.contains("192 Abdrucke") && !out.contains('⟨'), "{out}");
+    assert!(out.contains("192 Abdrücke") && !out.contains('⟨'), "{out}");
 }
 
 #[test]
@@ -230,4 +230,125 @@ fn the_page_takes_a_greeting_from_a_picture_and_refuses_an_empty_one() {
     assert_eq!(code, 303, "{said}");
     edit(&room, "4", "set:recipe.0.layer.1.greeting", "for you");
     assert!(page(&room).contains("“for you” on each panel of"), "and a panel takes the new one");
+}
+
+/// A workroom with the example that has a stamped background, and its number.
+fn stamped() -> (Room, String) {
+    let room = Room::in_memory(1_000).unwrap();
+    let text = include_str!("../../../examples/stamped-background.toml");
+    let to = begin(&room, text);
+    (room, to)
+}
+
+fn begin(room: &Room, text: &str) -> String {
+    let fields = [("kind", "file"), ("text", text)];
+    let fields = fields.map(|(key, value)| (key.to_owned(), value.as_bytes().to_vec())).to_vec();
+    let asked = Asked { method: Method::Post, path: "/new".to_owned(), query: Vec::new(), fields, now: 1_793_491_200 };
+    let answered = answer(room, &asked);
+    let to = answered.to.unwrap_or_else(|| panic!("{}", String::from_utf8_lossy(&answered.body)));
+    to.trim_start_matches("/w/").split('/').next().unwrap().to_owned()
+}
+
+fn get(room: &Room, path: &str) -> String {
+    let (path, query) = path.split_once('?').unwrap_or((path, ""));
+    let query =
+        query.split('&').filter_map(|pair| pair.split_once('=')).map(|(key, value)| (key.to_owned(), value.to_owned()));
+    let asked = Asked {
+        method: Method::Get,
+        path: path.to_owned(),
+        query: query.collect(),
+        fields: Vec::new(),
+        now: 1_793_491_200,
+    };
+    let answered = answer(room, &asked);
+    assert_eq!(answered.status, 200, "{path}");
+    String::from_utf8_lossy(&answered.body).into_owned()
+}
+
+#[test]
+fn markers_for_colouring_in_come_from_the_shelf() {
+    let (room, id) = stamped();
+    let page = || get(&room, &format!("/w/{id}/background"));
+    assert!(page().contains("marker Straw") && page().contains("once it holds some"));
+    // Nearer to #d9a441 than the file's own Straw, #e0b04a; one that is used up, and one without a colour, do not count.
+    for (name, amount, color) in [("Quince", "1", "#d9a441"), ("Gone", "0", "#d9a442"), ("Unknown", "3", "")] {
+        let fields = [
+            ("kind", "marker"),
+            ("name", name),
+            ("amount", amount),
+            ("unit", "piece"),
+            ("color", color),
+            ("act", "save"),
+            ("why", "counted"),
+        ];
+        let fields = fields.map(|(key, value)| (key.to_owned(), value.as_bytes().to_vec())).to_vec();
+        let asked = Asked {
+            method: Method::Post,
+            path: format!("/w/{id}/shelf"),
+            query: Vec::new(),
+            fields,
+            now: 1_793_491_200,
+        };
+        let answered = answer(&room, &asked);
+        assert!(answered.status == 303, "{name}: {}", String::from_utf8_lossy(&answered.body));
+    }
+    assert!(page().contains("marker Quince") && page().contains("One marker with its colour"), "{}", page());
+}
+
+#[test]
+fn a_try_of_anything_is_answered_and_says_what_is_possible() {
+    let (room, id) = stamped();
+    let tried = |query: &str| get(&room, &format!("/w/{id}/stamped?b=0&{query}"));
+    // 10 000 wished: the fullest sheet that is; a larger number is refused with what may stand there.
+    let full = tried("number:background.0.count=10000");
+    assert!(full.contains("Of 10000 wished") || full.contains("Of 10,000 wished"), "{full}");
+    assert!(tried("number:background.0.count=10001").contains("10000"), "bounds are told");
+    // A stamp larger than the sheet; a gap that leaves next to nothing; a density that no sheet has; ink of all sizes.
+    assert!(
+        tried("set:background.0.stamp.0.size=14 in").contains("larger than the sheet")
+            || tried("set:background.0.stamp.0.size=14 in").contains("class=\"stays\"")
+    );
+    assert!(tried("set:background.0.gap=11 in").contains("class=\"said\""));
+    let dense = tried("number:background.0.density=60");
+    assert!(dense.contains("wished") && dense.contains("fullest"), "{dense}");
+    let sparse = tried("number:background.0.density=5");
+    assert!(
+        sparse.contains("Ink covers 5 %") || sparse.contains("Ink covers 6 %") || sparse.contains("Ink covers 4 %"),
+        "{sparse}"
+    );
+}
+
+#[test]
+fn the_verb_says_what_is_wrong_with_a_background() {
+    let folder = folder("bad");
+    let file = folder.join("project.toml");
+    let text = include_str!("../../../examples/stamped-background.toml");
+    let named = file.to_str().unwrap().to_owned();
+    let told = |text: String| {
+        fs::write(&file, text).unwrap();
+        octavo(&["background", &named])
+    };
+    fs::write(folder.join("blank.png"), workroom::pictures::png(20, 20, &[255; 1_200]).unwrap()).unwrap();
+    for (from, to, code, said) in [
+        // An empty picture.
+        ("shape = \"sprig\"", "picture = \"blank.png\"", 1, "no ink"),
+        // A motif larger than the sheet.
+        ("size = \"1 3/4\"", "size = \"13\"", 2, "12 in × 12 in"),
+        // An outline that crosses itself.
+        ("shape = \"sprig\"", "outline = \"0,0 4,4 4,0 0,3\"", 2, "cross"),
+        ("shape = \"sprig\"", "outline = \"0,0 4,4\"", 2, "at least three corners"),
+        // More than can be stamped, and as many as can be asked for.
+        ("seed = 7", "seed = 7\ncount = 10001", 2, "10000"),
+        ("seed = 7", "seed = 7\ncount = 10000", 0, "fullest sheet"),
+        // Both ways of saying how many.
+        ("seed = 7", "seed = 7\ncount = 40\ndensity = 12", 2, "density"),
+        // A gap that cannot be met by that many.
+        ("gap = \"1/8\"", "gap = \"2\"\ncount = 100", 0, "With a gap of"),
+        ("seed = 7", "seed = 7\ndensity = 80", 0, "fullest sheet"),
+    ] {
+        let (found, out, err) = told(text.replacen(from, to, 1));
+        assert!(found == code && format!("{out}{err}").contains(said), "{to}: {found} {out} {err}");
+        assert!(!format!("{out}{err}").contains('⟨'), "{to}");
+    }
+    fs::remove_dir_all(folder).unwrap();
 }

@@ -2,8 +2,8 @@
 
 use measure::{Length, Size};
 use scatter::{
-    Loosened, Motif as Scattered, MoveError, Outline, OutlineError, Placement, ScatterError, Shortfall, Slip, Wish,
-    by_hand, make_room, scatter, worst_by_hand,
+    EdgeRule, Loosened, MOST_MOTIFS, Motif as Scattered, MoveError, Outline, OutlineError, Placement, ScatterError,
+    Shortfall, Slip, Wish, by_hand, make_room, scatter, worst_by_hand,
 };
 
 use super::{StampError, outline};
@@ -82,6 +82,8 @@ pub struct Laid {
     pub stamps: Vec<StampUse>,
     /// Least distance of ink between two impressions; `None` for fewer than two.
     pub closest: Option<Length>,
+    /// How much of the sheet is ink, in percent, rounded.
+    pub cover_percent: u32,
     /// What was wished and is not there.
     pub shortfall: Option<Shortfall>,
     /// Impressions put by hand that are nearer to another than the gap, or leave a sliver at an edge.
@@ -124,7 +126,11 @@ pub fn lay(background: &Background, hand: Hand) -> Result<Laid, Refused> {
         wish.locked.extend(&background.stands);
         wish.count = Some(u32::try_from(wish.locked.len()).unwrap_or(u32::MAX));
     }
-    let found = scatter(&wish)?;
+    let found = match background.density.filter(|_| wish.count.is_none()) {
+        Some(percent) => as_dense(&mut wish, f64::from(percent) / 100.0)?,
+        None => scatter(&wish)?,
+    };
+    let cover_percent = percent(covered(&wish, &found.placements));
     let outlines: Vec<Outline> = wish.motifs.iter().map(|motif| motif.outline.clone()).collect();
     let mut placed = found.placements;
     in_order(&mut placed, background, &outlines, hand);
@@ -150,9 +156,61 @@ pub fn lay(background: &Background, hand: Hand) -> Result<Laid, Refused> {
         impressions,
         stamps,
         closest: found.closest,
+        cover_percent,
         shortfall: found.shortfall.filter(|_| background.stands.is_empty()),
         too_near: u32::try_from(found.locks_in_the_way.len()).unwrap_or(u32::MAX),
     })
+}
+
+/// The sheet of which so much is ink, as near as whole impressions and their shares come to it; else the fullest.
+fn as_dense(wish: &mut Wish, share: f64) -> Result<scatter::Scattering, ScatterError> {
+    let area = wish.sheet.width.to_mm() * wish.sheet.height.to_mm();
+    let (mut ink, mut weight) = (0.0, 0.0);
+    for motif in &wish.motifs {
+        ink += f64::from(motif.share) * motif.outline.ink();
+        weight += f64::from(motif.share);
+    }
+    let mut guess = share * area * weight / f64::max(ink, 1e-3);
+    let mut best: Option<(f64, scatter::Scattering)> = None;
+    // What runs off leaves less on the sheet than it is worth, how much goes by the sheet: a few with more or fewer.
+    for _ in 0..5 {
+        wish.count = Some(whole(guess));
+        let sheet = scatter(wish)?;
+        let found = covered(wish, &sheet.placements);
+        let full = sheet.shortfall.is_some();
+        let off = (found - share).abs();
+        if best.as_ref().is_none_or(|(least, _)| off < *least) {
+            best = Some((off, sheet));
+        }
+        if full || found <= 0.0 || off < 0.005 {
+            break;
+        }
+        guess *= share / found;
+    }
+    match best {
+        Some((_, sheet)) => Ok(sheet),
+        None => scatter(wish),
+    }
+}
+
+/// How much of a sheet is ink: 0 to 1.
+fn covered(wish: &Wish, placements: &[Placement]) -> f64 {
+    let each = placements.iter().filter_map(|placed| {
+        let outline = &wish.motifs.get(placed.motif)?.outline;
+        let share = if wish.edge == EdgeRule::Wrap { 1.0 } else { outline.share_on(*placed, wish.sheet) };
+        Some(outline.ink() * share)
+    });
+    each.sum::<f64>() / (wish.sheet.width.to_mm() * wish.sheet.height.to_mm())
+}
+
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to 10 000")]
+fn whole(count: f64) -> u32 {
+    libm::round(count).clamp(1.0, f64::from(MOST_MOTIFS)) as u32
+}
+
+#[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to 100")]
+fn percent(share: f64) -> u32 {
+    libm::round(share * 100.0).clamp(0.0, 100.0) as u32
 }
 
 /// Largest stamp first; of each, rows as high as it is with its gap, from the top; in a row away from the hand.

@@ -22,6 +22,8 @@ pub struct Background {
     pub edge: EdgeRule,
     /// How many impressions; `None` for as many as go on.
     pub count: Option<u32>,
+    /// How much of the sheet is to be ink, in percent; only where no number is wished.
+    pub density: Option<u32>,
     /// The stamps; at least one.
     pub motifs: Vec<Motif>,
     /// Impressions that stay where they are, whatever else changes.

@@ -26,6 +26,7 @@ pub(super) static BACKGROUND: Form = Form {
         may("gap", Shape::Length, "Least distance between the ink of two. Left out: 1/8 in, or 3 mm."),
         may("edge", Shape::Choice(EDGES), "What happens at the edges. Left out: run off."),
         may("count", Shape::Count(1, MOST_MOTIFS), "How many impressions. Left out: as many as go on."),
+        may("density", Shape::Count(1, 90), "Instead of a number: how much of the sheet is to be ink, in percent."),
         needed("stamp", Shape::Tables(&STAMP), "The stamps."),
         may("locked", Shape::Tables(&STAND), "Impressions that stay where they are."),
         may("stands", Shape::Tables(&STAND), "Where all others stand, once one was moved by hand."),
@@ -106,6 +107,7 @@ fn background(desk: &mut Desk, table: &Table<'_>, own: &mut Own) -> Background {
     if !motifs.is_empty() && motifs.iter().all(|stamp| stamp.share == 0) {
         table.blame_key(desk, "stamp", ProblemKind::NothingToStamp);
     }
+    table.at_most_one(desk, &["count", "density"]);
     let locked = stands(desk, table, "locked", &named);
     let stands = stands(desk, table, "stands", &named);
     let mut markers = Own::new("marker");
@@ -130,6 +132,7 @@ fn background(desk: &mut Desk, table: &Table<'_>, own: &mut Own) -> Background {
             _ => EdgeRule::RunOff,
         },
         count: table.count(desk, "count"),
+        density: table.count(desk, "density"),
         motifs,
         locked,
         stands,

@@ -13,6 +13,7 @@ const MIGRATIONS: &[&str] = &[
     include_str!("../../schema/0001_projects.sql"),
     include_str!("../../schema/0002_spoiled.sql"),
     include_str!("../../schema/0003_shelf.sql"),
+    include_str!("../../schema/0004_shelf_color.sql"),
 ];
 /// "Octv": says that the file is ours.
 pub(super) const OURS: u32 = 0x4f63_7476;
@@ -21,7 +22,7 @@ const PATIENCE: Duration = Duration::from_millis(400);
 
 impl Projects {
     /// The newest version of the file that this program knows.
-    pub const VERSION: u32 = 3;
+    pub const VERSION: u32 = 4;
 
     /// Opens a file, or begins one where there is none. Its folder must be there.
     ///

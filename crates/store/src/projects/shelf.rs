@@ -13,7 +13,8 @@ fn decimal(text: &str) -> Decimal {
     Decimal::from_str(text).unwrap_or_default()
 }
 
-const ITEM: &str = "SELECT id, revision, kind, name, unit, price, buys, currency, priced_on, place FROM shelf_item";
+const ITEM: &str =
+    "SELECT id, revision, kind, name, unit, price, buys, currency, priced_on, place, color FROM shelf_item";
 
 impl Projects {
     /// Everything on the shelf, by kind and name.
@@ -178,6 +179,7 @@ fn bare(row: &Row<'_>) -> Result<Shelved, rusqlite::Error> {
         currency: row.get(7)?,
         priced_on: row.get(8)?,
         place: row.get(9)?,
+        color: row.get(10)?,
     };
     Ok(Shelved { id: row.get(0)?, revision: row.get(1)?, item, held: Vec::new() })
 }
@@ -251,13 +253,13 @@ fn shelve(change: &Connection, item: &Item, seen: Option<(i64, i64)>, why: &str,
         return Err(ShelfError::Taken(item.name.clone()));
     }
     let text = |number: Option<Decimal>| number.map(|number| number.to_string());
-    let Item { kind, name, amount, unit, price, buys, currency, priced_on, place } = item;
+    let Item { kind, name, amount, unit, price, buys, currency, priced_on, place, color } = item;
     let (id, there) = match seen {
         None => {
             change.execute(
-                "INSERT INTO shelf_item (kind, name, unit, price, buys, currency, priced_on, place, revision)
-                 VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, 0)",
-                params![kind, name.trim(), unit, text(*price), text(*buys), currency, priced_on, place],
+                "INSERT INTO shelf_item (kind, name, unit, price, buys, currency, priced_on, place, color, revision)
+                 VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, 0)",
+                params![kind, name.trim(), unit, text(*price), text(*buys), currency, priced_on, place, color],
             )?;
             let id: i64 = change.query_row("SELECT max(id) FROM shelf_item", [], |row| row.get(0))?;
             (id, Decimal::ZERO)
@@ -266,8 +268,8 @@ fn shelve(change: &Connection, item: &Item, seen: Option<(i64, i64)>, why: &str,
             let there = unmoved(change, seen)?.item.amount;
             change.execute(
                 "UPDATE shelf_item SET kind = ?2, name = ?3, unit = ?4, price = ?5, buys = ?6, currency = ?7,
-                 priced_on = ?8, place = ?9 WHERE id = ?1",
-                params![seen.0, kind, name.trim(), unit, text(*price), text(*buys), currency, priced_on, place],
+                 priced_on = ?8, place = ?9, color = ?10 WHERE id = ?1",
+                params![seen.0, kind, name.trim(), unit, text(*price), text(*buys), currency, priced_on, place, color],
             )?;
             (seen.0, there)
         }

@@ -9,7 +9,8 @@ use rust_decimal::Decimal;
 use crate::projects::{ProjectId, StoreError};
 
 /// What lies on a shelf.
-pub const KINDS: [&str; 9] = ["paper", "cardstock", "ribbon", "adhesive", "foam", "envelope", "ink", "stamp", "other"];
+pub const KINDS: [&str; 10] =
+    ["paper", "cardstock", "ribbon", "adhesive", "foam", "envelope", "ink", "stamp", "marker", "other"];
 /// In what it is counted.
 pub const UNITS: [&str; 8] = ["sheet", "piece", "roll", "use", "m", "cm", "yd", "in"];
 
@@ -34,6 +35,8 @@ pub struct Item {
     pub priced_on: Option<String>,
     /// Where it lies.
     pub place: String,
+    /// Its colour, `#rrggbb`; empty if none is told.
+    pub color: String,
 }
 
 /// An item with what became of it.
@@ -138,6 +141,9 @@ impl Item {
         if !self.currency.is_empty() && !is_currency(&self.currency) {
             return bad(&self.currency);
         }
+        if !self.color.is_empty() && !is_color(&self.color) {
+            return bad(&self.color);
+        }
         match &self.priced_on {
             Some(day) if cards::days::Day::parse(day).is_none() => bad(day),
             _ => Ok(()),
@@ -148,6 +154,12 @@ impl Item {
     pub fn is_alike(&self, kind: &str, name: &str) -> bool {
         self.kind == kind && self.name.trim().to_lowercase() == name.trim().to_lowercase()
     }
+}
+
+/// `#` and six hexadecimal digits.
+pub(crate) fn is_color(text: &str) -> bool {
+    text.strip_prefix('#')
+        .is_some_and(|digits| digits.len() == 6 && digits.bytes().all(|sign| sign.is_ascii_hexdigit()))
 }
 
 /// Three capitals.

@@ -10,10 +10,11 @@
 
 use rust_decimal::Decimal;
 
-use super::{Item, KINDS, UNITS, is_currency};
+use super::{Item, KINDS, UNITS, is_color, is_currency};
 
 /// The columns, in the order in which they are written. The first four are needed.
-pub const COLUMNS: [&str; 9] = ["kind", "name", "amount", "unit", "price", "buys", "currency", "priced_on", "place"];
+pub const COLUMNS: [&str; 10] =
+    ["kind", "name", "amount", "unit", "price", "buys", "currency", "priced_on", "place", "color"];
 /// Columns that cannot be left out.
 const NEEDED: usize = 4;
 /// Most bytes that are read. Chosen: a shelf of ten thousand things.
@@ -155,6 +156,10 @@ impl Reading {
         if let Some(day) = priced_on.as_ref().filter(|day| cards::days::Day::parse(day).is_none()) {
             self.blame(line, at("priced_on"), day, "day", &[]);
         }
+        let color = cell("color").to_lowercase();
+        if !color.is_empty() && !is_color(&color) {
+            self.blame(line, at("color"), &cell("color"), "color", &[]);
+        }
         let place = cell("place");
         (self.problems.len() == before).then_some(Item {
             kind,
@@ -166,6 +171,7 @@ impl Reading {
             currency,
             priced_on,
             place,
+            color,
         })
     }
 
@@ -247,6 +253,7 @@ pub fn write(items: &[Item], decimals: Decimals) -> Vec<u8> {
             item.currency.clone(),
             item.priced_on.clone().unwrap_or_default(),
             item.place.clone(),
+            item.color.clone(),
         ];
         let _ = writer.write_record(cells.map(|cell| guarded(&cell)));
     }

@@ -81,7 +81,7 @@ background-told = { $name }: { $count } { $count ->
     }, { $off } über den Rand{ $closest ->
         [none] { "" }
        *[other] ; die nächsten { $closest } auseinander
-    }.
+    }; Farbe deckt { $cover } % des Bogens.
 background-told-stamp = { $stamp }: { $first } erste, { $paler } blassere; { $inkings ->
         [one] einmal
        *[other] { $inkings }-mal
@@ -118,7 +118,8 @@ stamped-told = { $count } { $count ->
     }, { $off } über den Rand, { $inkings }-mal einfärben{ $closest ->
         [none] { "." }
        *[other] ; die nächsten { $closest } auseinander.
-    }
+    } Farbe deckt { $cover } % des Bogens.
+stamped-density = Oder Farbe auf dem Bogen, in Prozent
 stamped-short = Von { $wished } gewünschten haben { $placed } Platz: Das ist der vollste Bogen, der gefunden wurde.
 stamped-stand = Alle stehen, wo sie von Hand hingesetzt wurden.
 stamped-gone = { $count } { $count ->
@@ -162,6 +163,11 @@ stamped-take-picture = Seine Farbe übernehmen
 stamped-take-away = „{ $name }“ wegnehmen
 stamped-marker = Ausgemalt mit dem Filzstift „{ $marker }“: { $near }.
 stamped-no-marker = Ausgemalt; kein Filzstift genannt.
+stamped-markers-shelf = { $count ->
+        [0] Marker zum Ausmalen kommen aus Ihrem Regal, sobald dort welche mit ihren Farben liegen:
+        [one] Ein Marker mit seiner Farbe liegt in Ihrem Regal:
+       *[other] { $count } Marker mit ihren Farben liegen in Ihrem Regal:
+    }
 stamped-add = Noch ein Stempel
 stamped-add-it = Hinzufügen
 stamped-shown = Wo er sich zeigt

@@ -23,7 +23,7 @@ page-stamping-edges = Die Kanten des Stempels selbst (gepunktet) liegen { $left 
 page-stamping-of = { $count } aus { $stock }
 page-stamping-count = { $count ->
     [one] { $count } Abdruck
-   *[other] { $count } Abdrucke
+   *[other] { $count } Abdrücke
 }: { $stocks }. Probieren Sie es zuerst auf einem Reststück.
 page-stamping-tilt = Um 1° gedreht, liegt ein Ende der Worte { $rise } höher als das andere; bis { $degrees }° bleiben an jeder Kante { $clear } frei.
 page-stamping-tilt-free = Um 1° gedreht, liegt ein Ende der Worte { $rise } höher als das andere; für jede Neigung ist Platz.

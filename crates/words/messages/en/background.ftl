@@ -81,7 +81,7 @@ background-told = { $name }: { $count } { $count ->
     }, { $off } over the edge{ $closest ->
         [none] { "" }
        *[other] ; nearest { $closest } apart
-    }.
+    }; ink covers { $cover } % of the sheet.
 background-told-stamp = { $stamp }: { $first } first, { $paler } paler; inked { $inkings ->
         [one] once
        *[other] { $inkings } times
@@ -118,7 +118,8 @@ stamped-told = { $count } { $count ->
     }, { $off } over the edge, { $inkings } inkings{ $closest ->
         [none] { "." }
        *[other] ; nearest { $closest } apart.
-    }
+    } Ink covers { $cover } % of the sheet.
+stamped-density = Or ink on the sheet, in percent
 stamped-short = Of { $wished } wished, { $placed } go on: this is the fullest sheet that was found.
 stamped-stand = All stand where they were put by hand.
 stamped-gone = { $count } { $count ->
@@ -162,6 +163,11 @@ stamped-take-picture = Take its ink
 stamped-take-away = Take { $name } away
 stamped-marker = Coloured in with the marker { $marker }: { $near }.
 stamped-no-marker = Coloured in; no marker is told.
+stamped-markers-shelf = { $count ->
+        [0] Markers for colouring in are taken from your shelf once it holds some with their colours:
+        [one] One marker with its colour is on your shelf:
+       *[other] { $count } markers with their colours are on your shelf:
+    }
 stamped-add = Another stamp
 stamped-add-it = Add it
 stamped-shown = Where it shows

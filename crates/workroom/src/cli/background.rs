@@ -126,7 +126,7 @@ pub(super) fn run(request: &Request, desk: &mut Desk<'_>) -> Result<Done, Refusa
     if let Some(out) = &request.out {
         let mut files = Vec::new();
         for index in 0..plan.backgrounds.len() {
-            let made = crate::backgrounds::files(&plan, index, &edition, request.square.unwrap_or(Length::INCH));
+            let made = crate::backgrounds::files(&plan, index, &edition, request.square.unwrap_or(Length::INCH), &[]);
             files.extend(
                 made.map_err(|error| Refusal::said("refused-drawing", &[("reason", error.to_string().into())]))?,
             );
@@ -177,6 +177,7 @@ fn told(view: &View, plan: &Plan, desk: &mut Desk<'_>) -> Result<(), Refusal> {
         ("count", of.impressions.len().into()),
         ("closest", laid.and_then(|laid| laid.closest).map_or_else(|| "none".to_owned(), rounded).into()),
         ("off", of.stamps.iter().map(|stamp| stamp.off_edge).sum::<u32>().into()),
+        ("cover", laid.map_or(0, |laid| laid.cover_percent).into()),
     ];
     writeln!(desk.out, "{}", say("background-told", &facts))?;
     for stamp in &of.stamps {

@@ -34,6 +34,7 @@ pub fn backgrounds(plan: &Plan) -> Vec<BackgroundView> {
             sheet: wording::exact_size(background.sheet, plan.project.unit),
             seed: background.seed,
             closest: laid.closest.map(text),
+            cover_percent: laid.cover_percent,
             wished: laid.shortfall.map(|short| short.wished),
             gap_that_would_do: laid.shortfall.and_then(|short| short.gap_that_would_do).map(text),
             stamps: stamps.collect(),

@@ -102,7 +102,7 @@ pub fn files(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>
     let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
     files.extend(pages::pages(plan, faces, wanted)?);
     for index in 0..plan.backgrounds.len() {
-        files.extend(crate::backgrounds::files(plan, index, &wanted.edition, wanted.square)?);
+        files.extend(crate::backgrounds::files(plan, index, &wanted.edition, wanted.square, &[])?);
     }
     files.extend(tables::tables(plan));
     Ok(files)

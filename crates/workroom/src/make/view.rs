@@ -645,6 +645,8 @@ pub struct BackgroundView {
     /// A gap with which they were found to go on.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub gap_that_would_do: Option<String>,
+    /// How much of the sheet is ink, in percent.
+    pub cover_percent: u32,
     /// The stamps in the order in which they are used.
     pub stamps: Vec<StampUseView>,
     /// Every impression in stamping order.

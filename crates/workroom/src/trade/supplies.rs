@@ -221,6 +221,7 @@ pub(crate) fn table_problem(problem: &store::shelf::table::TableProblem) -> Stri
         "name" => say("shelf-problem-name", &facts),
         "nothing" => say("shelf-problem-nothing", &facts),
         "currency" => say("shelf-problem-currency", &facts),
+        "color" => say("shelf-problem-color", &facts),
         "day" => say("shelf-problem-day", &facts),
         "no-number" => say("shelf-problem-no-number", &facts),
         "negative" => say("shelf-problem-negative", &facts),

@@ -128,6 +128,17 @@ fn counted(desk: &Desk<'_>, place: &str, label: &str, now: u32, most: u32) -> Ma
     }
 }
 
+/// How much of the sheet is to be ink; nothing written: by number, or as many as go on.
+fn dense(desk: &Desk<'_>, place: &str, laid: Option<&Laid>) -> Markup {
+    let label = say("stamped-density", &[]);
+    html! {
+        div.slid {
+            (fields::line(desk, place, &label, &say("stamped-count-all", &[])))
+            input.slide hidden type="range" name=(format!("number:{place}")) min="1" max="60" value=(laid.map_or(20, |laid| laid.cover_percent.max(1))) aria-label=(label);
+        }
+    }
+}
+
 /// What sets the sheet out.
 fn set_out(desk: &Desk<'_>, index: usize, background: &Background) -> Markup {
     let place = |key: &str| format!("background.{index}.{key}");
@@ -161,6 +172,7 @@ fn set_out(desk: &Desk<'_>, index: usize, background: &Background) -> Markup {
                     (fields::choice(desk, &place("arrangement"), &say("stamped-arrangement", &[]), &arrangements))
                     (fields::choice(desk, &place("edge"), &say("stamped-edge", &[]), &edges))
                 }
+                (dense(desk, &place("density"), desk.made.plan.backgrounds.get(index).and_then(Option::as_ref)))
                 div.row {
                     (fields::line(desk, &place("count"), &say("stamped-count", &[]), &say("stamped-count-all", &[])))
                     (counted(desk, &place("seed"), &say("stamped-seed", &[]), background.seed, 200))
@@ -265,7 +277,9 @@ fn files(desk: &Desk<'_>, index: usize) -> Markup {
 
 /// Each stamp: what it is, how it turns, its ink.
 fn stamps(desk: &Desk<'_>, index: usize, background: &Background) -> Markup {
-    let colored = backgrounds::colored(background);
+    // A shelf that cannot be read is told elsewhere: here it only has no markers.
+    let shelf = desk.room.store().shelf().map(|shelf| backgrounds::markers(&shelf)).unwrap_or_default();
+    let colored = backgrounds::colored(background, &shelf);
     let turns = vec![
         ("", say("stamped-free-turn", &[])),
         ("free", say("stamped-free-turn", &[])),
@@ -323,6 +337,7 @@ fn stamps(desk: &Desk<'_>, index: usize, background: &Background) -> Markup {
                     }
                 }
             }
+            p { (say("stamped-markers-shelf", &[("count", shelf.len().into())])) " " a href=(format!("/w/{}/supplies#shelf", desk.kept.id.0)) { (say("supplies-shelf", &[])) } }
             (stamped::form(desk, index, "stamp", &html! {
                 h3 { (say("stamped-add", &[])) }
                 div.row {

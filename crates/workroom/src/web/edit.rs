@@ -36,7 +36,7 @@ pub(super) struct Pin {
     pub(super) size: String,
 }
 
-const WHOLE: [&str; 27] = [
+const WHOLE: [&str; 28] = [
     "seed",
     "share",
     "turn_within",
@@ -52,6 +52,7 @@ const WHOLE: [&str; 27] = [
     "foam_squares",
     "alternatives",
     "count",
+    "density",
     "gsm",
     "seats",
     "demonstrators",

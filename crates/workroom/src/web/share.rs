@@ -258,7 +258,8 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
             let digits = rest.find(|sign: char| !sign.is_ascii_digit())?;
             let index = rest[..digits].parse::<usize>().ok()?.checked_sub(1)?;
             let wanted = edition(desk.made.project(), desk.asked);
-            let files = crate::backgrounds::files(plan, index, &wanted, measure::Length::INCH).ok()?;
+            let shelf = crate::backgrounds::markers(&desk.room.store().shelf().ok()?);
+            let files = crate::backgrounds::files(plan, index, &wanted, measure::Length::INCH, &shelf).ok()?;
             let kind = match name.rsplit('.').next()? {
                 "pdf" => "application/pdf",
                 "png" => "image/png",

@@ -156,6 +156,7 @@ pub(super) fn told(desk: &Desk<'_>, background: &Background, laid: &Laid) -> Str
         ("closest", closest.into()),
         ("off", laid.stamps.iter().map(|used| used.off_edge).sum::<u32>().into()),
         ("inkings", laid.stamps.iter().map(|used| used.inkings).sum::<u32>().into()),
+        ("cover", laid.cover_percent.into()),
     ];
     let mut said = say("stamped-told", &facts);
     if let Some(short) = laid.shortfall {
@@ -201,6 +202,11 @@ fn slid(desk: &Desk<'_>, index: usize) -> Result<Markup, String> {
             _ => None,
         };
         if let Some((place, text)) = text {
+            // A sheet goes by a number or by how dense it is.
+            if let Some(of) = place.strip_suffix(".density") {
+                put(&format!("{of}.count"), String::new());
+                set.push((format!("{of}.count"), String::new()));
+            }
             put(place, text.clone());
             set.push((place.to_owned(), text));
         }
@@ -275,8 +281,20 @@ fn refusal(why: &MoveError) -> String {
 }
 
 /// Keys that change where impressions come: what stood by hand is set out anew.
-const SETS_OUT: [&str; 11] =
-    ["gap", "count", "arrangement", "edge", "seed", "sheet", "size", "share", "turn", "turn_within", "shape"];
+const SETS_OUT: [&str; 12] = [
+    "gap",
+    "density",
+    "count",
+    "arrangement",
+    "edge",
+    "seed",
+    "sheet",
+    "size",
+    "share",
+    "turn",
+    "turn_within",
+    "shape",
+];
 
 /// The file with these changes; where the sheet is set out anew, nothing stands by hand any more.
 fn changed(text: &str, index: usize, changes: &[(String, String)]) -> Result<String, ()> {

@@ -299,7 +299,7 @@ fn shelf_section(desk: &Desk<'_>, shelf: &[Shelved]) -> Result<Markup, StoreErro
             details open[shelf.is_empty()] {
                 summary { (say("shelf-add", &[])) }
                 form.change method="post" action=(action) {
-                    (item_fields(&Item { kind: String::new(), name: String::new(), amount: Decimal::ZERO, unit: "sheet".to_owned(), price: None, buys: None, currency: String::new(), priced_on: None, place: String::new() }))
+                    (item_fields(&Item { kind: String::new(), name: String::new(), amount: Decimal::ZERO, unit: "sheet".to_owned(), price: None, buys: None, currency: String::new(), priced_on: None, place: String::new(), color: String::new() }))
                     div.ends { button type="submit" name="act" value="save" { (say("shelf-save", &[])) } }
                 }
             }
@@ -332,6 +332,7 @@ fn item_fields(item: &Item) -> Markup {
             (text("currency", say("shelf-currency", &[]), &item.currency))
             (text("priced_on", say("shelf-priced-on", &[]), item.priced_on.as_deref().unwrap_or_default()))
             (text("place", say("shelf-place", &[]), &item.place))
+            (text("color", say("shelf-color", &[]), &item.color))
             label.field { span { (say("shelf-why", &[])) } select name="why" {
                 option value="counted" { (say("shelf-counted", &[])) }
                 option value="bought" { (say("shelf-bought", &[])) }
@@ -457,6 +458,7 @@ fn item(asked: &Asked) -> Result<Item, String> {
         currency: text("currency").to_uppercase(),
         priced_on: Some(text("priced_on")).filter(|day| !day.is_empty()),
         place: text("place"),
+        color: text("color").to_lowercase(),
     })
 }
 

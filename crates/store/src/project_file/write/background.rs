@@ -10,8 +10,21 @@ use super::{Pen, inline, quoted};
 
 impl Pen<'_> {
     pub(super) fn background(&mut self, background: &Background) {
-        let Background { name, sheet, paper, seed, arrangement, gap, edge, count, motifs, locked, stands, markers } =
-            background;
+        let Background {
+            name,
+            sheet,
+            paper,
+            seed,
+            arrangement,
+            gap,
+            edge,
+            count,
+            density,
+            motifs,
+            locked,
+            stands,
+            markers,
+        } = background;
         self.heading("[[background]]");
         self.text("name", name);
         let sheet = self.sheet(*sheet);
@@ -39,6 +52,7 @@ impl Pen<'_> {
             EdgeRule::Wrap => self.text("edge", EDGES[2]),
         }
         self.count("count", *count);
+        self.count("density", *density);
         for (key, places) in [("locked", locked), ("stands", stands)] {
             if !places.is_empty() {
                 let rows: Vec<String> = places.iter().map(|place| self.stand(place, motifs)).collect();
