@@ -63,6 +63,17 @@ fn nothing_leaves_its_label() {
         }
         let words: Vec<&str> = scenes.iter().flat_map(|scene| &scene.marks).flat_map(|mark| mark.words()).collect();
         assert!(words.contains(&"Kit 31 of 31"), "{}: every kit has its label", sheet.name);
+        // A list is whole, or says how much of it is left off: it is packed by.
+        let first = places[0];
+        let on_first = |mark: &&drawing::Mark| {
+            mark.bounds().is_some_and(|at| {
+                at.x < first.right() && at.y < first.bottom() && at.right() > first.x && at.bottom() > first.y
+            })
+        };
+        let words: Vec<&str> = scenes[0].marks.iter().filter(on_first).flat_map(|mark| mark.words()).collect();
+        let told = words.iter().filter(|word| word.contains(" × a ")).count();
+        let rest = format!("… and {} more: see the list of contents.", 14 - told);
+        assert!(told == 14 || told == 0 || words.contains(&rest.as_str()), "{}: {told} of 14, {words:?}", sheet.name);
     }
 }
 

@@ -21,6 +21,11 @@ pub(crate) use supplies::{
     shelf_unit, swap, table_problem, there,
 };
 
+/// Names of supplies, one after the other.
+pub(crate) fn names(all: &[String]) -> String {
+    all.iter().map(|name| drawing::sheets::worded::supply(name)).collect::<Vec<_>>().join(", ")
+}
+
 /// An amount of money to the coin, with its currency.
 pub(crate) fn money(amount: Decimal, currency: &str) -> String {
     local(format!("{} {currency}", to_coin(amount, currency)).trim_end())

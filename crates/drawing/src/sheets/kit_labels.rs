@@ -3,7 +3,7 @@
 use measure::{Length, Rect, Size, Unit};
 
 use super::edition::Paper;
-use super::look::{INK, SOFT, half, inset, pt};
+use super::look::{INK, SOFT, half, inset, pt, say};
 use crate::scene::{Mark, Pen, Point, Role, Scene, share};
 use crate::text::{Align, Face, Style, place, shape, wrap};
 
@@ -131,7 +131,8 @@ pub struct KitLabel {
 /// Pages of labels, as many as they take.
 ///
 /// # Shape
-/// What does not fit on a label is left off from the end of its contents; nothing leaves the label.
+/// What does not fit on a label is left off from the end of its contents, and its foot says how many lines that are; nothing
+/// leaves the label.
 pub fn kit_labels(labels: &[KitLabel], on: &LabelSheet) -> Vec<Scene> {
     let places = on.places();
     let page = |labels: &[KitLabel]| {
@@ -180,11 +181,13 @@ fn drawn(label: &KitLabel, rect: Rect) -> Vec<Mark> {
     let start = y + pt(2);
     let end = if label.foot.is_empty() { inner.bottom() } else { inner.bottom() - body.leading() };
     let (mut x, mut y) = (inner.x, start);
-    for item in &label.contents {
+    let mut left_off = 0;
+    for (index, item) in label.contents.iter().enumerate() {
         let lines = wrap(item, body, column - pt(12));
         let tall = body.leading() * i64::try_from(lines.len()).unwrap_or(1);
         if y + tall > end {
             if x > inner.x || start + tall > end {
+                left_off = label.contents.len() - index;
                 break;
             }
             (x, y) = (inner.x + column + gap, start);
@@ -199,8 +202,13 @@ fn drawn(label: &KitLabel, rect: Rect) -> Vec<Mark> {
     }
     if !ticks.is_empty() {
         marks.push(Mark::role(Role::List, ticks));
-        let line = shape(&label.foot, body);
-        if !label.foot.is_empty() && line.width <= inner.size.width {
+        // A list that is not whole says so: it is packed by.
+        let foot = match left_off {
+            0 => label.foot.clone(),
+            more => say("page-label-more", &[("count", more.into())]),
+        };
+        let line = shape(&foot, body);
+        if !foot.is_empty() && line.width <= inner.size.width {
             let base = inner.bottom() - share(body.size, 1, 4);
             marks.push(Mark::role(Role::Paragraph, vec![place(line, Point::new(inner.x, base), Align::Start, SOFT)]));
         }

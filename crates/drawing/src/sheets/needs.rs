@@ -17,6 +17,7 @@ use super::sketch::{Says, Sketch, SketchPiece, Under, dimensions_room};
 use super::steps::Cuts;
 use super::swatch::{Swatch, stock_name};
 use super::told::Told;
+use super::worded;
 use crate::scene::{Mark, Pen, Point, Role, share};
 use crate::text::{Align, Face, Line, Style, place, wrap};
 
@@ -240,7 +241,7 @@ fn supplies(plan: &Plan, told: Told, pages: &mut Pages) {
         && length > Length::ZERO
     {
         let bought = rolls.map(|rolls| say("page-needs-rolls", &[("count", rolls.into())])).unwrap_or_default();
-        rows.push(vec![tape.name.clone(), told.length(length), bought]);
+        rows.push(vec![worded::supply(&tape.name), told.length(length), bought]);
     }
     if let Some(envelope) = &plan.project.envelope {
         let name = say("page-needs-envelopes", &[]);
@@ -273,7 +274,7 @@ fn costs(plan: &Plan, pages: &mut Pages) {
         .iter()
         .map(|line| {
             let used = line.used.map_or_else(|| say("page-cost-unknown", &[]), |used| money(used, &line.currency));
-            vec![line.name.clone(), line.date.clone().unwrap_or_default(), used]
+            vec![worded::supply(&line.name), line.date.clone().unwrap_or_default(), used]
         })
         .collect();
     let lines = rows.len();

@@ -25,3 +25,16 @@ pub fn way(way: &Way, length: &dyn Fn(Length) -> String) -> String {
     };
     if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
 }
+
+/// The name of a supply: where its file gives none, the word for it in the language that is spoken.
+pub fn supply(name: &str) -> String {
+    let key = match name {
+        "Tape" => "tape",
+        "Foam squares" => "foam",
+        "Envelopes" => "envelopes",
+        "Ink pad" => "ink-pad",
+        "Stamps" => "stamps",
+        _ => "own",
+    };
+    say("page-supply", &[("key", key.into()), ("name", name.into())])
+}

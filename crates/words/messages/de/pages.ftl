@@ -234,6 +234,15 @@ page-rule-square-alt = Ein Quadrat von genau einem Zoll
 page-rule-inches = 4 Zoll
 page-rule-mm = 100 mm
 page-cautions-cutting = Achten Sie auf Ihre Finger
+page-supply = { $key ->
+    [tape] Klebeband
+    [foam] Abstandspads
+    [envelopes] Umschläge
+    [ink-pad] Stempelkissen
+    [stamps] Stempel
+   *[own] { $name }
+}
+page-label-more = … und { $count } mehr: siehe die Inhaltsliste.
 page-cautions-title = Vorsicht
 
 page-caution-blade = In jedem Papierschneider steckt eine scharfe Klinge. Schließen oder sperren Sie sie, wenn sie nicht schneidet. Zum Wechseln der Klinge nehmen Sie den Streifen von der Schiene, und wickeln Sie die alte Klinge ein, bevor sie weggeworfen wird.

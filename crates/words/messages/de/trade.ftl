@@ -11,8 +11,8 @@ amount-pieces = { $count ->
    *[other] { $count } Stück
 }
 amount-uses = { $count ->
-    [one] 1 Gebrauch
-   *[other] { $count } Gebräuche
+    [one] 1 Anwendung
+   *[other] { $count } Anwendungen
 }
 amount-yards = { $count } yd
 amount-metres = { $count } m
@@ -263,7 +263,7 @@ shelf-unit-name = { $unit ->
     [sheet] Bögen
     [piece] Stück
     [roll] Rollen
-    [use] Gebräuche
+    [use] Anwendungen
    *[other] { $unit }
 }
 shelf-there = { $unit ->
@@ -277,8 +277,8 @@ shelf-there = { $unit ->
        *[no] Rollen
     }
     [use] { $amount } { $one ->
-        [yes] Gebrauch
-       *[no] Gebräuche
+        [yes] Anwendung
+       *[no] Anwendungen
     }
    *[other] { $amount } { $unit }
 }

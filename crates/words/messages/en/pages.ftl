@@ -219,6 +219,15 @@ page-rule-square-alt = A square of exactly one inch
 page-rule-inches = 4 in
 page-rule-mm = 100 mm
 page-cautions-cutting = Mind your fingers
+page-supply = { $key ->
+    [tape] Tape
+    [foam] Foam squares
+    [envelopes] Envelopes
+    [ink-pad] Ink pad
+    [stamps] Stamps
+   *[own] { $name }
+}
+page-label-more = … and { $count } more: see the list of contents.
 page-cautions-title = Take care
 
 page-caution-blade = Every trimmer has a live blade. Close or lock it when it is not cutting. To change a blade, take the strip off the rail, and wrap the old blade before it is thrown away.

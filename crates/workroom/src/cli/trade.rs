@@ -9,6 +9,7 @@ use cards::days::Day;
 use cards::mailing::mailings;
 use cards::{Plan, Severity};
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
+use drawing::sheets::worded;
 use drawing::sheets::{Edition, Paper};
 use rust_decimal::Decimal;
 use serde_json::json;
@@ -295,7 +296,7 @@ fn supplies(
     for purchase in &shop.purchases {
         let need = &purchase.need;
         let facts = [
-            ("name", (&need.name).into()),
+            ("name", worded::supply(&need.name).into()),
             ("need", trade::amount(need.counted, need.amount, unit).into()),
             ("rule", trade::rule(need, mark).into()),
             ("there", trade::amount(need.counted, purchase.there, unit).into()),
@@ -325,7 +326,7 @@ fn supplies(
         ];
         writeln!(desk.out, "{}", say("supplies-figure-line", &facts))?;
         if !sum.missing.is_empty() {
-            writeln!(desk.out, "  {}", say("sum-missing", &[("names", sum.missing.join(", ").into())]))?;
+            writeln!(desk.out, "  {}", say("sum-missing", &[("names", trade::names(&sum.missing).into())]))?;
         }
     }
     for row in trade::by_kind(plan, &shares, sums) {
@@ -439,7 +440,7 @@ fn taught(plan: &Plan, found: &ClassPlan, json: bool, desk: &mut Desk<'_>) -> Re
         writeln!(desk.out, "{what}: {}", money(amount))?;
     }
     if !found.money.missing.is_empty() {
-        writeln!(desk.out, "{}", say("sum-missing", &[("names", found.money.missing.join(", ").into())]))?;
+        writeln!(desk.out, "{}", say("sum-missing", &[("names", trade::names(&found.money.missing).into())]))?;
     }
     Ok(if serious { Done::Seriously } else { Done::Well })
 }

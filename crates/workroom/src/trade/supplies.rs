@@ -174,7 +174,13 @@ fn one_unit(need: &Need, unit: &str) -> Option<Decimal> {
 
 /// The item of a shelf that serves a need: its place in the list.
 pub(crate) fn item_of<'i>(need: &Need, items: impl Iterator<Item = &'i Item>) -> Option<usize> {
-    let serves = |item: &Item| kind_on_shelf(need.of).iter().any(|kind| item.is_alike(kind, &need.name));
+    // A shelf may have been written down in another language than is spoken now.
+    let names = words::Language::ALL.map(|language| words::speaking(language, || worded::supply(&need.name)));
+    let serves = |item: &Item| {
+        kind_on_shelf(need.of)
+            .iter()
+            .any(|kind| item.is_alike(kind, &need.name) || names.iter().any(|name| item.is_alike(kind, name)))
+    };
     items.enumerate().find(|(_, item)| serves(item) && one_unit(need, &item.unit).is_some()).map(|(index, _)| index)
 }
 

@@ -113,7 +113,7 @@ fn told(desk: &Desk<'_>, found: &ClassPlan) -> Markup {
                 }
             }
             @if !found.money.missing.is_empty() {
-                p.caution { (say("sum-missing", &[("names", found.money.missing.join(", ").into())])) }
+                p.caution { (say("sum-missing", &[("names", trade::names(&found.money.missing).into())])) }
             }
             p.hint { (say("supplies-caution-costs", &[])) " " (say("supplies-caution-tax", &[])) }
         }

@@ -6,6 +6,7 @@ use std::str::FromStr;
 use cards::buying::{ColourSwap, Need, NeedOf, Shopping, Sum, card_shares, colour_swap, needs, shopping, used};
 use cards::plan::Plan;
 use cards::work::work;
+use drawing::sheets::worded;
 use maud::{Markup, html};
 use rust_decimal::Decimal;
 use store::projects::{Kept, ProjectId, Projects, StoreError};
@@ -54,7 +55,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                     @for purchase in &shop.purchases {
                         @let need = &purchase.need;
                         tr {
-                            th scope="row" { (need.name) }
+                            th scope="row" { (worded::supply(&need.name)) }
                             td data-head=(heads[0]) { (trade::amount(need.counted, need.amount, unit)) br; small { (drawing::text::with_fractions(&trade::rule(need, mark))) } }
                             td data-head=(heads[1]) { (trade::amount(need.counted, purchase.there, unit)) }
                             td data-head=(heads[2]) { (trade::packs(purchase, unit)) }
@@ -86,7 +87,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                 }
             }
             @for (name, sum, _) in &figures {
-                @if !sum.missing.is_empty() { p.caution { (name) ": " (say("sum-missing", &[("names", sum.missing.join(", ").into())])) } }
+                @if !sum.missing.is_empty() { p.caution { (name) ": " (say("sum-missing", &[("names", trade::names(&sum.missing).into())])) } }
             }
             (shares(plan, [&used, &shop.bought, &shop.next], &shop))
             p.hint { (say("supplies-caution-costs", &[])) }
