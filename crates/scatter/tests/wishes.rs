@@ -89,6 +89,9 @@ fn half_drop_and_brick_are_what_their_names_say() {
             let (line, along) = if moved_columns { (p.x, p.y) } else { (p.y, p.x) };
             lines.entry(line).or_default().push(along);
         }
+        // Read the other way a half-drop is lines half a pitch apart: lines here are a whole dot and its gap apart.
+        let at: Vec<Length> = lines.keys().copied().collect();
+        assert!(at.windows(2).all(|pair| pair[1] - pair[0] >= length(20.0)), "{arrangement:?}: {at:?}");
         let lines: Vec<Vec<Length>> = lines
             .into_values()
             .map(|mut line| {
