@@ -12,6 +12,7 @@ mod panels;
 pub mod pictures;
 pub mod solve;
 pub mod spoiled;
+mod squaring;
 mod stamps;
 mod trade;
 pub mod web;

@@ -1,6 +1,7 @@
 // @ts-check
 /** The parts of pages that scripts make handier, each in a module of its own. */
 const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLElement): void }>>} */ ({
+  corners: () => import("./corners.js"),
   hold: () => import("./hold.js"),
   lines: () => import("./lines.js"),
   progress: () => import("./progress.js"),

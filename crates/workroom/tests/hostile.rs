@@ -22,7 +22,8 @@ use folder::Folder;
 use served::Served;
 
 /// Every address that changes something in a project.
-const CHANGES: [&str; 24] = [
+const CHANGES: [&str; 25] = [
+    "photo",
     "regions",
     "layers",
     "background",
@@ -51,7 +52,9 @@ const CHANGES: [&str; 24] = [
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 17] = [
+const SHOWN: [&str; 19] = [
+    "photo",
+    "photo.jpg",
     "paper",
     "cards",
     "layout",
@@ -71,7 +74,12 @@ const SHOWN: [&str; 17] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 83] = [
+const NAMES: [&str; 88] = [
+    "tl-x",
+    "br-y",
+    "white-x",
+    "white-y",
+    "even",
     "part",
     "with",
     "seen",

@@ -48,6 +48,13 @@ fn a_photo_is_made_straight_and_its_colors_told() {
     assert!(near < 1.5, "{near} pixels off");
     let made = workroom::pictures::decode_whole(&fs::read(&sheet).unwrap()).unwrap();
     assert_eq!((made.width, made.height), (600, 600));
+    // The table told to be grey: what is brown in the photo loses its red, the sheet with it.
+    let grey = folder.join("grey.png").to_str().unwrap().to_owned();
+    let (code, _, err) =
+        octavo(&["square", &photo, "--size", "12x12", "--dots", "50", "--neutral", "20,300", "--out", &grey]);
+    assert!(code < 2, "{err}");
+    let balanced = workroom::pictures::decode_whole(&fs::read(&grey).unwrap()).unwrap();
+    assert!(balanced.rgb[0] < made.rgb[0] - 5, "{} {}", balanced.rgb[0], made.rgb[0]);
     let (code, out, err) = octavo(&["colors", &sheet, "--paper", "#ffffff", "--ink", "#202040"]);
     assert_eq!(code, 0, "{err}");
     assert!(

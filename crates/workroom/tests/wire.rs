@@ -136,6 +136,32 @@ fn what_is_too_large_is_heard_out_and_told() {
     stands_at(line, 1);
 }
 
+/// A phone's photo is larger than what the form library takes by itself, 2 MB.
+#[test]
+fn what_is_as_large_as_a_photo_arrives_whole() {
+    let folder = Folder::new("photo");
+    let served = Served::over(&folder.0.join("octavo.db"));
+    let line = served.line();
+    let photo = vec![b'x'; 8 << 20];
+    let body = [
+        &b"--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.jpg\"\r\n\r\n"[..],
+        &photo,
+        b"\r\n--b--\r\n",
+    ];
+    let body = body.concat();
+    let kind = "multipart/form-data; boundary=b";
+    let head = line.head("POST", "/restore", &line.form(body.len())).replace("application/x-www-form-urlencoded", kind);
+    assert!(head.contains(kind), "{head}");
+    let mut stream = line.connect().unwrap();
+    stream.write_all(head.as_bytes()).unwrap();
+    stream.write_all(&body).unwrap();
+    let mut back = String::new();
+    stream.read_to_string(&mut back).unwrap();
+    assert!(!back.contains("did not arrive whole"), "{back}");
+    assert_eq!(status(&back), 422, "{back}");
+    stands_at(line, 1);
+}
+
 /// A workroom in this process, with less patience than a maker's.
 fn impatient(limits: Limits) -> Line {
     let (told, address) = mpsc::channel();

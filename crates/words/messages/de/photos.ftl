@@ -7,6 +7,7 @@ help-square = Das Foto eines Bogens gerade und maßstäblich machen
     .corners = Die Ecken des Bogens in Pixeln des Fotos, von links oben im Uhrzeigersinn, etwa "210,95 1830,120 1905,1740 140,1690"; ohne sie werden sie gesucht
     .dots = Wie viele Pixel aus einem Zoll des Bogens werden
     .even = Das Licht einer Lampe behutsam ausgleichen
+    .neutral = Eine Stelle im Foto, die in Wahrheit weiß oder grau ist, in seinen Pixeln, etwa "320,140": die Farbe der Lampe wird herausgenommen
     .json = Die Ecken, und was gegen sie spricht, als JSON ausgeben
     .examples =
         Beispiele:
@@ -73,6 +74,7 @@ refused-corners-mirrored = die Ecken laufen verkehrt herum
 refused-corners-hollow = die Ecken ergeben keinen Bogen
     .remedy = geben Sie vier Ecken an, die weit auseinanderliegen, keine innerhalb der anderen
 refused-square-corners = schreiben Sie vier Stellen als acht Zahlen, etwa 210,95 1830,120 1905,1740 140,1690
+refused-square-neutral = schreiben Sie eine Stelle als zwei Zahlen, etwa 320,140
 refused-square-size = schreiben Sie Breite und Höhe des Bogens, etwa 12x12 oder 210 mm x 297 mm
 refused-color = schreiben Sie eine Farbe als #rrggbb, etwa #8fa98a
 refused-marks = schreiben Sie die Teilung eines Lineals, etwa 1/16 in, 1/8 in oder 1 mm

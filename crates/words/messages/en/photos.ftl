@@ -7,6 +7,7 @@ help-square = Make a photo of one sheet straight and true to scale
     .corners = The sheet's corners in pixels of the photo, from the top left clockwise, such as "210,95 1830,120 1905,1740 140,1690"; without them they are looked for
     .dots = How many pixels an inch of the sheet becomes
     .even = Even out the light of a lamp, gently
+    .neutral = A place in the photo that is white or grey in truth, in its pixels, such as "320,140": the colour of the lamp is taken out
     .json = Print the corners and what speaks against them as JSON
     .examples =
         Examples:
@@ -73,6 +74,7 @@ refused-corners-mirrored = the corners run the wrong way round
 refused-corners-hollow = the corners make no sheet
     .remedy = give four corners well apart, none inside the others
 refused-square-corners = write four places as eight numbers, such as 210,95 1830,120 1905,1740 140,1690
+refused-square-neutral = write one place as two numbers, such as 320,140
 refused-square-size = write the sheet's width and height, such as 12x12 or 210 mm x 297 mm
 refused-color = write a colour as #rrggbb, such as #8fa98a
 refused-marks = write the marks of a rule, such as 1/16 in, 1/8 in or 1 mm

@@ -5,7 +5,6 @@ use std::path::{Path, PathBuf};
 
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use measure::{Size, Unit};
-use photo::light::Correction;
 use photo::{Doubt, Point, Quad, QuadError, Raster};
 use serde::Serialize;
 use words::{Arg as Fact, say};
@@ -13,6 +12,7 @@ use words::{Arg as Fact, say};
 use super::{Desk, Done, Refusal, matched};
 use crate::colors;
 use crate::pictures::{self, PictureError};
+use crate::squaring::{self, Wanted};
 
 /// `octavo square`.
 #[derive(Debug, Clone, PartialEq)]
@@ -22,7 +22,8 @@ pub(super) struct SquareRequest {
     out: PathBuf,
     corners: Option<[Point; 4]>,
     dots: u32,
-    even: f64,
+    even: bool,
+    neutral: Option<Point>,
     json: bool,
 }
 
@@ -77,6 +78,13 @@ pub(super) fn square_command() -> Command {
                 .help(say("help-square.dots", &[])),
         )
         .arg(Arg::new("even").long("even-light").action(ArgAction::SetTrue).help(say("help-square.even", &[])))
+        .arg(
+            Arg::new("neutral")
+                .long("neutral")
+                .value_name("PLACE")
+                .value_parser(place)
+                .help(say("help-square.neutral", &[])),
+        )
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-square.json", &[])))
 }
 
@@ -105,6 +113,14 @@ fn one_color(text: &str) -> Result<color::Srgb, String> {
     color::Srgb::from_hex(text).ok_or_else(|| say("refused-color", &[]))
 }
 
+fn place(text: &str) -> Result<Point, String> {
+    let (x, y) = text.split_once([',', ' ']).ok_or_else(|| say("refused-square-neutral", &[]))?;
+    match (x.trim().parse::<f64>(), y.trim().parse::<f64>()) {
+        (Ok(x), Ok(y)) if x.is_finite() && y.is_finite() => Ok(Point::new(x, y)),
+        _ => Err(say("refused-square-neutral", &[])),
+    }
+}
+
 fn places(text: &str) -> Result<[Point; 4], String> {
     let numbers: Vec<f64> = text
         .split([',', ' '])
@@ -125,7 +141,8 @@ impl SquareRequest {
             out: path("out"),
             corners: given.get_one::<[Point; 4]>("corners").copied(),
             dots: given.get_one::<u32>("dots").copied().unwrap_or(200),
-            even: if given.get_flag("even") { 0.7 } else { 0.0 },
+            even: given.get_flag("even"),
+            neutral: given.get_one::<Point>("neutral").copied(),
             json: given.get_flag("json"),
         }
     }
@@ -193,15 +210,9 @@ pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Don
             (found.corners, Some(found))
         }
     };
-    let pixels = |length: measure::Length| {
-        let dots = i64::from(request.dots);
-        let ticks = measure::Length::INCH.ticks();
-        usize::try_from((i128::from(length.ticks()) * i128::from(dots) / i128::from(ticks)).clamp(1, 16_384))
-            .unwrap_or(1)
-    };
-    let (width, height) = (pixels(request.size.width), pixels(request.size.height));
-    let flat = photo::square(&photo, &corners, width, height);
-    let flat = Correction::evened(&flat, request.even).applied(&flat);
+    let (width, height) = squaring::pixels(request.size, i64::from(request.dots));
+    let wanted = Wanted { corners, even: request.even, neutral: request.neutral };
+    let flat = wanted.squared(&photo, (width, height));
     let side = |pixels: usize| u32::try_from(pixels).unwrap_or(u32::MAX);
     let refused = |reason: String| {
         Refusal::said(

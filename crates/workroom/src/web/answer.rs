@@ -13,7 +13,7 @@ use super::room::{Made, Room};
 use super::{
     assets, background, batch, begin, beside, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold,
     layout, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stamped, stock,
-    supplies, table,
+    straight, supplies, table,
 };
 use crate::wording;
 
@@ -215,6 +215,8 @@ pub(super) fn project(
         (Method::Get, ["move"]) => with_made(room, asked, &kept, moving::tried),
         (Method::Get, ["stamped"]) => with_made(room, asked, &kept, stamped::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
+        (Method::Get, ["photo"]) => with_made(room, asked, &kept, |desk| straight::page(desk, None)),
+        (Method::Get, ["photo.jpg"]) => Ok(straight::file(room, asked, &kept)?.unwrap_or_else(lost)),
         (Method::Get, ["layers"]) => with_made(room, asked, &kept, hold::tried),
         (Method::Get, ["choices"]) => with_made(room, asked, &kept, by_hand::told),
         (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),
@@ -299,6 +301,14 @@ pub(super) fn project(
                 }
             }
         }
+        (Method::Post, ["photo"]) if asked.field("act") == "square" => match straight::change(room, asked, &kept)? {
+            Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+            Err(why) => with_made(room, asked, &kept, |desk| straight::page(desk, Some(&why))),
+        },
+        (Method::Post, ["photo"]) => match straight::upload(room, asked, &kept)? {
+            Ok(page) => Ok(page),
+            Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),
+        },
         (Method::Post, ["face"]) => match facing::change(room, asked, &kept)? {
             Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
             Err(why) => show(room, asked, &kept, "paper", BTreeMap::new(), Some(why)),

@@ -5,8 +5,9 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 11] = [
+const TEXTS: [(&str, &str); 12] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
+    ("corners.js", include_str!("../../static/corners.js")),
     ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
     ("regions.js", include_str!("../../static/regions.js")),

@@ -70,7 +70,7 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
     }
 }
 
-fn why(error: &PictureError) -> String {
+pub(super) fn why(error: &PictureError) -> String {
     match error {
         PictureError::WrongKind => say("face-wrong-kind", &[]),
         PictureError::TooLarge => say("face-too-large", &[("side", pictures::MOST_SIDE.into())]),

@@ -12,6 +12,7 @@
 //! | `greetings` | greetings and their jigs, on the page Background |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `table`, `post`, `class`, `share` | a page each |
 //! | `background`, `stamped` | the page of stamped backgrounds; what comes of a change to one |
+//! | `straight` | a phone photo for a face: corners, and the sheet made straight |
 //! | `collage` | the printed lines of a collage sheet |
 //! | `hold` | a layer taken hold of on the drawn card |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
@@ -73,6 +74,7 @@ mod shell;
 mod spoiled;
 mod stamped;
 mod stock;
+mod straight;
 mod supplies;
 mod table;
 

@@ -4,7 +4,7 @@ use cards::model::{Design, Face, Look, Side, Way};
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{collage, fields, layout, regions, say, shell};
+use super::{collage, fields, layout, regions, say, shell, straight};
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -72,9 +72,20 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                         details {
                             summary { (say("paper-picture", &[])) }
                             (act(desk, &at, (pack, number), word, "picture", &html! {
-                                label.field { span { (say("paper-picture-file", &[("name", (&face.name).into())])) } input type="file" name="file" accept="image/png,image/jpeg" required; }
+                                label.field { span { (say("paper-picture-file", &[("name", (&face.name).into())])) } input type="file" name="file" accept="image/png,image/jpeg,image/webp" required; }
                                 button type="submit" { (say("paper-picture-put", &[])) }
                             }))
+                            form method="post" action=(format!("/w/{}/photo", desk.kept.id.0)) enctype="multipart/form-data" {
+                                (shell::seen(desk.kept, "paper", &at))
+                                input type="hidden" name="pack" value=(pack);
+                                input type="hidden" name="design" value=(number);
+                                input type="hidden" name="side" value=(word);
+                                label.field { span { (say("paper-photo-file", &[("name", (&face.name).into())])) } input type="file" name="file" accept="image/png,image/jpeg,image/webp" required; }
+                                button type="submit" { (say("paper-photo-put", &[])) }
+                            }
+                            @if matches!(desk.room.store().picture(desk.kept.id, &straight::kept_name(pack, number, word)), Ok(Some(_))) {
+                                p { a href=(straight::address(desk.kept, pack, number, word)) { (say("paper-photo-again", &[])) } }
+                            }
                         }
                     }
                 }

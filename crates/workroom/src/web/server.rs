@@ -12,7 +12,7 @@ use std::time::Duration;
 
 use axum::Router;
 use axum::body::{Body, HttpBody as _};
-use axum::extract::{FromRequest, Multipart, Query, Request, State};
+use axum::extract::{DefaultBodyLimit, FromRequest, Multipart, Query, Request, State};
 use axum::http::{HeaderMap, HeaderValue, Response, StatusCode, header};
 use axum::response::IntoResponse;
 use words::Language;
@@ -90,7 +90,8 @@ pub fn serve(room: Room, address: Address, limits: Limits, told: impl FnOnce(&st
         let listener = tokio::net::TcpListener::bind(at).await.map_err(ServeError::Port)?;
         let port = listener.local_addr().map_err(ServeError::Port)?.port();
         let desk = Arc::new(Desk { room, port, limits });
-        let router = Router::new().fallback(enter).with_state(desk);
+        // The library's own limit, 2 MB, is less than a phone's photo: `gathered` keeps ours.
+        let router = Router::new().fallback(enter).layer(DefaultBodyLimit::disable()).with_state(desk);
         told(&format!("http://127.0.0.1:{port}/"));
         let patience = Patience { head: limits.arrival, silence: limits.silence };
         // The same answer for all, made once and kept as long as it serves: `leak` only spares counting who has it.

@@ -1,0 +1,53 @@
+// @ts-check
+/** The four corners of a sheet in a photo: dragged, or moved by the arrow keys; the numbers beside them follow, and lead.
+ *  @param {HTMLElement} element  holds the photo and the form */
+export function enhance(element) {
+  const sheet = element.querySelector("svg.lined");
+  const outline = element.querySelector(".outline");
+  const form = element.querySelector("form");
+  if (!(sheet instanceof SVGSVGElement) || !outline || !form) return;
+  element.classList.add("by-hand");
+  const { width, height } = sheet.viewBox.baseVal;
+  const corners = /** @type {SVGCircleElement[]} */ ([...sheet.querySelectorAll(".corner")]);
+
+  /** @param {SVGCircleElement} corner @param {string} axis */
+  const field = (corner, axis) =>
+    /** @type {HTMLInputElement} */ (form.elements.namedItem(`${corner.dataset.corner}-${axis}`));
+
+  const drawn = () => {
+    for (const corner of corners) {
+      for (const axis of ["x", "y"]) corner.setAttribute(`c${axis}`, String(Number(field(corner, axis).value) || 0));
+    }
+    const place = (/** @type {SVGCircleElement} */ corner) => `${corner.getAttribute("cx")},${corner.getAttribute("cy")}`;
+    outline.setAttribute("points", corners.map(place).join(" "));
+  };
+
+  /** @param {SVGCircleElement} corner @param {number} x @param {number} y */
+  const move = (corner, x, y) => {
+    field(corner, "x").value = String(Math.round(Math.min(Math.max(x, 0), width)));
+    field(corner, "y").value = String(Math.round(Math.min(Math.max(y, 0), height)));
+    drawn();
+  };
+
+  for (const corner of corners) {
+    corner.addEventListener("pointerdown", (event) => {
+      corner.setPointerCapture(event.pointerId);
+      corner.focus({ preventScroll: true });
+      event.preventDefault();
+    });
+    corner.addEventListener("pointermove", (event) => {
+      const box = sheet.getScreenCTM();
+      if (!corner.hasPointerCapture(event.pointerId) || !box) return;
+      const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
+      move(corner, at.x, at.y);
+    });
+    corner.addEventListener("keydown", (event) => {
+      const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
+      if (!way) return;
+      const step = event.shiftKey ? 20 : 1;
+      move(corner, Number(field(corner, "x").value) + way[0] * step, Number(field(corner, "y").value) + way[1] * step);
+      event.preventDefault();
+    });
+  }
+  form.addEventListener("input", drawn);
+}
