@@ -4,6 +4,7 @@ const modules = /** @type {Record<string, () => Promise<{ enhance(element: HTMLE
   corners: () => import("./corners.js"),
   hold: () => import("./hold.js"),
   lines: () => import("./lines.js"),
+  mend: () => import("./mend.js"),
   progress: () => import("./progress.js"),
   regions: () => import("./regions.js"),
   stamping: () => import("./stamping.js"),

@@ -74,7 +74,7 @@ const SHOWN: [&str; 19] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 88] = [
+const NAMES: [&str; 87] = [
     "tl-x",
     "br-y",
     "white-x",
@@ -110,7 +110,6 @@ const NAMES: [&str; 88] = [
     "w1",
     "h1",
     "set:name",
-    "as_copy_of",
     "set:rate.of",
     "set:rate.up_to",
     "set:rate.price",

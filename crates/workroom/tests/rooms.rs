@@ -114,21 +114,43 @@ fn the_later_of_two_pages_keeps_both() {
     assert_eq!(late.status, 409);
     let shown = text(&late);
     assert!(shown.contains("border from") && shown.contains("cards per sheet from 8 to 7"));
-    // Keep both: mine becomes a copy, of what I saw and not of what the other made of it.
-    assert!(shown.contains("name=\"as_copy_of\" value=\"1\""));
-    let mine = [("as_copy_of", "1"), ("page", "cards"), ("set:goal.cards_per_sheet", "7")];
-    let copy = visit.post("/w/1/edit", &mine);
+    // Keep both: the copy is what was on that page, with the change; the original stays as it was changed elsewhere.
+    let mine = shown.split("name=\"text\">").nth(1).unwrap().split("</textarea>").next().unwrap();
+    let mine = mine.replace("&quot;", "\"").replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&");
+    let copy = visit.post("/w/1/copy", &[("text", &mine)]);
     assert_eq!(copy.to.as_deref(), Some("/w/3/cards"));
-    let copy = text(&visit.get("/w/3/file/project.toml"));
-    assert!(copy.contains("cards_per_sheet = 7") && !copy.contains("border = \"1/16\"") && copy.contains(", a copy"));
-    let theirs = text(&visit.get("/w/1/file/project.toml"));
-    assert!(theirs.contains("cards_per_sheet = 8") && theirs.contains("border = \"1/16\""));
-    // A whole file is kept as it was written, under a name of its own.
-    let whole = copy.replace(", a copy", "");
-    let other = visit.post("/w/1/text", &[("as_copy_of", "1"), ("page", "share"), ("text", &whole)]);
-    assert_eq!(other.to.as_deref(), Some("/w/4/share"));
-    assert!(text(&visit.get("/w/4/file/project.toml")).contains("cards_per_sheet = 7"));
-    assert_eq!(visit.post("/w/1/edit", &[("as_copy_of", "x"), ("set:name", "y")]).status, 404);
+    let copied = text(&visit.get("/w/3/file/project.toml"));
+    assert!(copied.contains("cards_per_sheet = 7") && copied.contains("border = \"1/8\""));
+    let original = text(&visit.get("/w/1/file/project.toml"));
+    assert!(original.contains("cards_per_sheet = 8") && original.contains("border = \"1/16\""));
+}
+
+#[test]
+fn a_later_page_brings_only_what_it_changed() {
+    let visit = Visit::new();
+    let (border, count) = ("set:recipe.0.layer.0.border", "set:goal.cards_per_sheet");
+    visit.post("/w/1/edit", &[("seen", "1"), (border, "1/16")]);
+    // The form of the other page still holds the border as it was there.
+    let late = visit.post("/w/1/edit", &[("seen", "1"), ("page", "cards"), (border, "1/8"), (count, "7")]);
+    let shown = text(&late);
+    assert_eq!(late.status, 409);
+    let on_top = shown.split("<form").find(|form| form.contains("action=\"/w/1/edit\"")).unwrap();
+    assert!(on_top.contains(count) && !on_top.contains(border) && on_top.contains("name=\"seen\" value=\"2\""));
+    visit.post("/w/1/edit", &[("seen", "2"), (count, "7")]);
+    let now = text(&visit.get("/w/1/file/project.toml"));
+    assert!(now.contains("cards_per_sheet = 7") && now.contains("border = \"1/16\""));
+}
+
+#[test]
+fn a_file_that_cannot_be_read_is_shown_back() {
+    let visit = Visit::new();
+    let mistaken = "name = \"Mine\"\nsheet = [\n";
+    let file = [("kind", "file"), ("file", mistaken)];
+    let refused = visit.post("/new", &file);
+    let shown = text(&refused);
+    assert_eq!(refused.status, 422);
+    assert!(shown.contains("role=\"alert\"") && shown.contains("data-line"), "{shown}");
+    assert!(shown.contains("\n".to_owned().as_str()) && shown.contains("sheet = [\n</textarea>"));
 }
 
 #[test]

@@ -19,6 +19,7 @@ to-hand = Zu den laufenden Arbeiten
 last-change = Letzte Änderung: { $what }.
 refused-title = Das kann so nicht aufbewahrt werden
 mistake-line = Zeile { $line }: { $said }.{" "}
+mend-below = Der Text steht unten. Tippen Sie oben auf eine Zeile, um zu ihrer Stelle zu kommen, verbessern Sie sie und senden Sie ihn noch einmal.
 graveness-serious = Halt:
 graveness-warning = Vorsicht:
 graveness-note = Hinweis:
@@ -55,6 +56,7 @@ stale-mine = Was Sie gerade ändern wollten
 stale-on-top = Meine Änderung am neueren Stand machen
 stale-both = Beides behalten: Mein Stand wird eine Kopie
 stale-theirs-only = Meine Änderung lassen, den neueren Stand zeigen
+stale-both-told = Wenn Sie beides behalten, bleibt das Projekt, wie es anderswo geändert wurde, und eine Kopie enthält es so, wie Sie es hatten, mit Ihrer Änderung.
 
 ## Wo alles aufbewahrt wird
 

@@ -20,6 +20,7 @@ language-choice = Language of the pages
 last-change = Last change: { $what }.
 refused-title = That cannot be kept as it is
 mistake-line = Line { $line }: { $said }.{" "}
+mend-below = The text stands below. Touch a line above to come to its place, mend it, and send it again.
 graveness-serious = Stop:
 graveness-warning = Take care:
 graveness-note = Note:
@@ -56,6 +57,7 @@ stale-mine = What you were about to change
 stale-on-top = Make my change to the newer one
 stale-both = Keep both: mine becomes a copy
 stale-theirs-only = Leave mine, show the newer one
+stale-both-told = If you keep both, the project stays as it was changed elsewhere, and a copy holds it as you had it, with your change.
 
 ## Where everything is kept
 

@@ -11,9 +11,9 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, background, batch, begin, beside, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold,
-    layout, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stamped, stock,
-    straight, supplies, table,
+    assets, background, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold, layout,
+    mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stale, stamped,
+    stock, straight, supplies, table,
 };
 use crate::wording;
 
@@ -194,21 +194,15 @@ pub fn answer(room: &Room, asked: &Asked) -> Answer {
     answered.unwrap_or_else(|error| store_refusal(&error))
 }
 
-/// What one project answers.
-pub(super) fn project(
-    room: &Room,
-    asked: &Asked,
-    method: Method,
-    id: ProjectId,
-    rest: &[&str],
-) -> Result<Answer, StoreError> {
+fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&str]) -> Result<Answer, StoreError> {
     let found = room.store().get(id)?;
     let Some(kept) = found else { return Ok(lost()) };
-    if method == Method::Post && !asked.field("as_copy_of").is_empty() {
-        return beside::copied(room, asked, &kept, rest);
-    }
     let at = |page: &str| Answer::see(format!("/w/{}/{page}", id.0));
     let seen: i64 = asked.field("seen").parse().unwrap_or(-1);
+    let kept = match (method, rest) {
+        (Method::Post, [verb]) => stale::as_seen(room, kept, verb, seen)?,
+        _ => kept,
+    };
     match (method, rest) {
         (Method::Get, []) => Ok(at("cards")),
         (Method::Get, [page]) if PAGES.contains(page) => show(room, asked, &kept, page, BTreeMap::new(), None),
@@ -331,7 +325,7 @@ pub(super) fn project(
             let copied = edit::change(&text, &[("name".to_owned(), named)]);
             let text = copied.ok().flatten().map_or(text, |changed| changed.text);
             let copy = room.store().add(&text, &what, asked.now)?;
-            Ok(Answer::see(format!("/w/{}/cards", copy.0)))
+            Ok(Answer::see(format!("/w/{}/{}", copy.0, page_of(asked))))
         }
         (Method::Post, ["away"]) => {
             room.store().put_away(id, asked.now)?;
@@ -419,7 +413,7 @@ fn unplanned(room: &Room, asked: &Asked, kept: &Kept) -> Result<Answer, StoreErr
             let refused = html! { p { (said) } };
             progress::meanwhile(room, kept, page_of(asked), &job, Some(&refused))
         }
-        Err(problems) => Ok(Answer::page(422, share::unreadable(kept, &told(&problems)))),
+        Err(problems) => Ok(Answer::page(422, mend::page(kept, &problems))),
     }
 }
 
@@ -446,7 +440,7 @@ fn show(
 ) -> Result<Answer, StoreError> {
     let project = match (project_file::read(&kept.now.text), edit::document(&kept.now.text)) {
         (Ok(project), Ok(document)) => (project, document),
-        (Err(problems), _) => return Ok(Answer::page(422, share::unreadable(kept, &told(&problems)))),
+        (Err(problems), _) => return Ok(Answer::page(422, mend::page(kept, &problems))),
         _ => return Ok(lost()),
     };
     let (project, document) = project;
@@ -493,7 +487,7 @@ fn keep(
         if asked.path.ends_with("/text") {
             let mut mine = kept.clone();
             mine.now.text = changed.text;
-            return Ok(Answer::page(422, share::unreadable(&mine, &told(&problems))));
+            return Ok(Answer::page(422, mend::page(&mine, &problems)));
         }
         return show(room, asked, kept, page, typed, Some(told(&problems)));
     }
@@ -501,7 +495,7 @@ fn keep(
     let saved = room.store().save(kept.id, seen, &changed.text, &changed.what, asked.now);
     match saved {
         Ok(_) => Ok(back(asked, kept)),
-        Err(SaveError::Stale { since, .. }) => Ok(Answer::page(409, shell::stale(asked, kept, &changed, &since))),
+        Err(SaveError::Stale { now, since }) => Ok(stale::page(asked, kept, &changed, now.number, &since)),
         Err(SaveError::NoProject(_)) => Ok(lost()),
         Err(SaveError::Store(error)) => Err(error),
     }

@@ -5,13 +5,14 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 12] = [
+const TEXTS: [(&str, &str); 13] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("corners.js", include_str!("../../static/corners.js")),
     ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
     ("regions.js", include_str!("../../static/regions.js")),
     ("main.js", include_str!("../../static/main.js")),
+    ("mend.js", include_str!("../../static/mend.js")),
     ("progress.js", include_str!("../../static/progress.js")),
     ("stamping.js", include_str!("../../static/stamping.js")),
     ("swap.js", include_str!("../../static/swap.js")),

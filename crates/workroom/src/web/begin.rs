@@ -2,11 +2,12 @@
 
 use maud::{Markup, html};
 use measure::{Length, Size, Unit, parse_size};
+use store::project_file::Problem;
 use store::projects::StoreError;
 
 use super::answer::{Answer, Asked, told};
 use super::room::Room;
-use super::{hand, say};
+use super::{hand, mend, say};
 use crate::wording::{exact, exact_size};
 
 /// The examples that come with the program.
@@ -68,13 +69,14 @@ pub(super) fn forms(asked: &Asked) -> Markup {
                     }
                     button type="submit" { (say("new-open", &[])) }
                 }
-                form method="post" action="/new" enctype="multipart/form-data" {
+                form class=[(!asked.field("text").is_empty()).then_some("mends")] method="post" action="/new" enctype="multipart/form-data" {
                     h3 { (say("new-file", &[])) }
                     input type="hidden" name="kind" value="file";
                     label.field { span { (say("new-file-file", &[])) } input type="file" name="file" accept=".toml,text/plain"; }
                     label.field {
                         span { (say("new-file-text", &[])) }
-                        textarea name="text" rows="4" spellcheck="false" { (asked.field("text")) }
+                        @let rows = if asked.field("text").is_empty() { 4 } else { 24 };
+                        textarea id="text" name="text" rows=(rows) spellcheck="false" { "\n" (asked.field("text")) }
                     }
                     button type="submit" { (say("new-open", &[])) }
                 }
@@ -108,6 +110,10 @@ fn title(text: &str) -> String {
 
 /// Begins a project.
 pub(super) fn new(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
+    let of_file = |asked: &Asked| {
+        let file = asked.fields.iter().find(|(key, value)| key == "file" && !value.is_empty());
+        file.map_or_else(|| asked.field("text").replace("\r\n", "\n").into_bytes(), |(_, bytes)| bytes.clone())
+    };
     let begun = match asked.field("kind") {
         "example" => {
             EXAMPLES.iter().find(|(name, _)| *name == asked.field("example")).map(|(_, text)| (*text).to_owned())
@@ -117,19 +123,27 @@ pub(super) fn new(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
             Err(refused) => return hand::page(room, asked, Some(html! { p { (refused) } })),
         },
         _ => {
-            let file = asked.fields.iter().find(|(key, value)| key == "file" && !value.is_empty());
-            file.map_or_else(
-                || Some(asked.field("text").replace("\r\n", "\n")),
-                |(_, bytes)| Some(String::from_utf8_lossy(bytes).into_owned()),
-            )
+            let bytes = of_file(asked);
+            match store::project_file::read_bytes(&bytes) {
+                Ok(_) => String::from_utf8(bytes).ok(),
+                Err(problems) => return shown_back(room, asked, &bytes, &problems),
+            }
         }
     };
     let Some(text) = begun else { return hand::page(room, asked, Some(html! { p { (say("new-nothing", &[])) } })) };
-    if let Err(problems) = store::project_file::read_bytes(text.as_bytes()) {
+    if let Err(problems) = store::project_file::read(&text) {
         return hand::page(room, asked, Some(told(&problems)));
     }
     let id = room.store().add(&text, &say("edit-begun", &[]), asked.now)?;
     Ok(Answer::see(format!("/w/{}/cards", id.0)))
+}
+
+/// A file that cannot be read: its mistakes, and its text to mend and to send again.
+fn shown_back(room: &Room, asked: &Asked, bytes: &[u8], problems: &[Problem]) -> Result<Answer, StoreError> {
+    let Some(text) = mend::shown_back(bytes) else { return hand::page(room, asked, Some(told(problems))) };
+    let fields = vec![("kind".to_owned(), b"file".to_vec()), ("text".to_owned(), text.clone().into_bytes())];
+    let shown = Asked { fields, ..asked.clone() };
+    hand::page(room, &shown, Some(mend::told(problems, &text, "text")))
 }
 
 /// A first project file: one recipe with a mat and a panel, a border of 1/8 in (3 mm) a layer.

@@ -4,7 +4,7 @@
 //! if it were kept. Left out on purpose: what a moved edge does to its layer (`cards::plan::taken`).
 
 use ::cards::model::{Layer, Material, Range, Recipe};
-use ::cards::plan::{Budget, Card, CardPart, Handle, Holds, Plan, handles, lies_on, plan, stands, taken};
+use ::cards::plan::{Budget, Handle, Holds, Plan, handles, lies_on, plan, stands, taken};
 use ::cards::{Finding, Severity, Subject};
 use drawing::scene::points;
 use drawing::text::with_fractions;
@@ -27,13 +27,13 @@ const WHILE_MOVING: (u64, f64) = (2_000_000, 0.07);
 /// Nodes and seconds once it was let go.
 const LET_GO: (u64, f64) = (20_000_000, 1.5);
 
-/// A layer in hand, on the card by which it is shown.
+/// A layer in hand, where it lies on the recipe's first card, or as it would on one.
 #[derive(Clone, Copy)]
 struct Held<'a> {
     made: &'a Made,
     recipe: usize,
     layer: usize,
-    card: &'a Card,
+    rect: Rect,
 }
 
 impl<'a> Held<'a> {
@@ -41,8 +41,8 @@ impl<'a> Held<'a> {
     fn new(made: &'a Made, name: &str) -> Option<Held<'a>> {
         let (recipe, layer) = name.split_once('-')?;
         let (recipe, layer) = (recipe.parse().ok()?, layer.parse().ok()?);
-        let card = made.plan.cards.iter().find(|card| card.recipe == recipe)?;
-        card.parts.iter().any(|part| part.layer == layer).then_some(Held { made, recipe, layer, card })
+        let rect = lies(&made.plan, recipe, layer)?;
+        Some(Held { made, recipe, layer, rect })
     }
 
     fn recipe(&self) -> Option<&'a Recipe> {
@@ -53,8 +53,9 @@ impl<'a> Held<'a> {
         self.recipe()?.layers.get(self.layer)
     }
 
-    fn rect(&self) -> Rect {
-        part(self.card, self.layer).map_or(Rect::new(Length::ZERO, Length::ZERO, Size::default()), |part| part.rect)
+    /// True if a card is made of its recipe.
+    fn is_used(&self) -> bool {
+        self.made.plan.cards.iter().any(|card| card.recipe == self.recipe)
     }
 
     fn name(&self) -> String {
@@ -63,7 +64,7 @@ impl<'a> Held<'a> {
 
     /// The file with a handle moved to there, planned.
     fn moved(&self, text: &str, handle: Handle, to: (Length, Length), within: (u64, f64)) -> Result<Moved, String> {
-        let (is, step) = (self.rect(), self.made.project().mark.step());
+        let (is, step) = (self.rect, self.made.project().mark.step());
         let (recipe, old) = self.recipe().zip(self.is()).ok_or_else(|| say("recipe-refused", &[]))?;
         let at = handle.at(is);
         // Whole marks from where it lies: what is off a mark stays off it by as much.
@@ -97,7 +98,7 @@ impl<'a> Held<'a> {
         };
         let news: Vec<&Finding> = planned.findings.iter().filter(mine).collect();
         let grave = |finding: &&&Finding| finding.severity == Severity::Serious || finding.code == "layer-runs-over";
-        let gone = !planned.cards.iter().any(|card| card.recipe == self.recipe);
+        let gone = self.is_used() && !planned.cards.iter().any(|card| card.recipe == self.recipe);
         if let Some(finding) = news.iter().find(grave) {
             return Err(worded(finding));
         }
@@ -128,8 +129,9 @@ struct Moved {
     plan: Option<(Plan, Vec<String>)>,
 }
 
-fn part(card: &Card, layer: usize) -> Option<&CardPart> {
-    card.parts.iter().find(|part| part.layer == layer)
+/// Where a layer lies on a recipe's cards.
+fn lies(plan: &Plan, recipe: usize, layer: usize) -> Option<Rect> {
+    stands(plan, recipe).get(layer).map(|lies| lies.rect)
 }
 
 /// The layers of a recipe to take hold of, and the one in hand.
@@ -167,7 +169,7 @@ fn opened(desk: &Desk<'_>, held: &Held<'_>, layer: &Layer) -> Markup {
                 p.moved role="status" {}
             }
             div.told {
-                p.said { (said(desk.made, &desk.made.plan, held.card, held)) }
+                p.said { (said(desk.made, &desk.made.plan, held)) }
                 div.by-typing {
                     form.panel-form method="post" action=(format!("/w/{}/layers", desk.kept.id.0)) {
                         (shell::seen(desk.kept, "cards", &format!("hands-{}", held.recipe)))
@@ -177,13 +179,13 @@ fn opened(desk: &Desk<'_>, held: &Held<'_>, layer: &Layer) -> Markup {
                             select name="line" {
                                 @for handle in handles(layer) {
                                     @let number = number(*handle);
-                                    option value=(number) selected[typed("line") == number.to_string()] { (handle_name(*handle)) ", " (place_of(*handle, held.rect(), |length| fields::length(desk, length))) }
+                                    option value=(number) selected[typed("line") == number.to_string()] { (handle_name(*handle)) ", " (place_of(*handle, held.rect, |length| fields::length(desk, length))) }
                                 }
                             }
                         }
                         label.field.short {
                             span { (say("layout-to", &[])) }
-                            input type="text" name="to" value=(typed("to")) placeholder=(wording::exact(held.rect().x, unit)) autocomplete="off" spellcheck="false";
+                            input type="text" name="to" value=(typed("to")) placeholder=(wording::exact(held.rect.x, unit)) autocomplete="off" spellcheck="false";
                         }
                         button type="submit" { (say("layout-move-it", &[])) }
                     }
@@ -226,17 +228,16 @@ fn drawn(desk: &Desk<'_>, held: &Held<'_>) -> Markup {
         svg.lined.front xmlns="http://www.w3.org/2000/svg" viewBox=(card.view()) role="group" font-family="'Libertinus Serif', serif"
             aria-label=(say("hold-alt", &[("layer", name.into())])) {
             (card.base())
-            (over(desk.made, held, &card, held.card))
+            (over(desk.made, held, &card, held.rect))
         }
     }
 }
 
 /// The layers where they lie on a card, what shows round the one in hand, and its handles.
-fn over(made: &Made, held: &Held<'_>, pulled: &Pulled<'_>, card: &Card) -> Markup {
+fn over(made: &Made, held: &Held<'_>, pulled: &Pulled<'_>, own: Rect) -> Markup {
     let Some(layer) = held.is() else { return html! {} };
     let (mark, unit) = (made.project().mark, made.project().unit);
     let front = held.recipe().map(|recipe| recipe.finished).unwrap_or_default();
-    let own = part(card, held.layer).map_or(held.rect(), |part| part.rect);
     let told = |length: Length| with_fractions(&wording::length(length, mark));
     // The whole layer lies under its own edges.
     let whole_first = handles(layer).iter().rev();
@@ -295,8 +296,8 @@ fn ends(handle: Handle, rect: Rect) -> (Spot, Spot) {
 }
 
 /// A layer in words: its size, and what shows round it.
-fn said(made: &Made, plan: &Plan, card: &Card, held: &Held<'_>) -> String {
-    let (Some(recipe), Some(layer), Some(own)) = (held.recipe(), held.is(), part(card, held.layer)) else {
+fn said(made: &Made, plan: &Plan, held: &Held<'_>) -> String {
+    let (Some(recipe), Some(layer), Some(own)) = (held.recipe(), held.is(), lies(plan, held.recipe, held.layer)) else {
         return String::new();
     };
     let mark = made.project().mark;
@@ -307,7 +308,7 @@ fn said(made: &Made, plan: &Plan, card: &Card, held: &Held<'_>) -> String {
         stands(plan, held.recipe).get(held.layer).map(|lies| lies.borders).unwrap_or_default();
     let facts = [
         ("layer", (&layer.name).into()),
-        ("size", wording::size(own.rect.size, mark).into()),
+        ("size", wording::size(own.size, mark).into()),
         ("on", on.unwrap_or_else(|| say("hold-card", &[])).into()),
         ("left", told(left).into()),
         ("above", told(above).into()),
@@ -337,7 +338,7 @@ fn said(made: &Made, plan: &Plan, card: &Card, held: &Held<'_>) -> String {
 
 /// Where a handle is wanted: `point` and `near` in the drawing, `marks` and `down` from where it is, or `to` as typed.
 fn wanted(held: &Held<'_>, handle: Handle, asked: &Asked) -> Option<(Length, Length)> {
-    let (x, y) = handle.at(held.rect());
+    let (x, y) = handle.at(held.rect);
     let whole = handle == Handle::Whole;
     let number = |name: &str| asked.query(name).parse::<f64>().ok().filter(|at| at.is_finite());
     let counted = |name: &str| asked.query(name).parse::<i64>().ok().filter(|marks| marks.abs() < 10_000);
@@ -346,7 +347,7 @@ fn wanted(held: &Held<'_>, handle: Handle, asked: &Asked) -> Option<(Length, Len
         if whole {
             // The hand holds its middle.
             let down = points(number("near")?.clamp(-5_000.0, 5_000.0));
-            let size = held.rect().size;
+            let size = held.rect.size;
             return Some((at - mid(Length::ZERO, size.width), down - mid(Length::ZERO, size.height)));
         }
         return Some(if handle.goes_across() { (at, y) } else { (x, at) });
@@ -385,17 +386,16 @@ pub(super) fn tried(desk: &Desk<'_>) -> Option<Answer> {
         Err(why) => html! { p.stays { (why) } },
         Ok(moved) => {
             let (plan, news) = moved.plan.as_ref().map_or((&desk.made.plan, &[][..]), |(plan, news)| (plan, news));
-            let card = plan.cards.iter().find(|card| card.recipe == held.recipe).unwrap_or(held.card);
             let pulled = Pulled::new(desk, plan, held.recipe)?;
-            let own = part(card, held.layer).map_or(held.rect(), |part| part.rect);
+            let own = lies(plan, held.recipe, held.layer).unwrap_or(held.rect);
             let unit = desk.made.project().unit;
             // What is kept is where the hand was: the layout may choose another size out of a range.
             let kept = place_of(handle, shifted(&held, handle, to), |length| wording::exact(length, unit));
             let shown = place_of(handle, own, |length| wording::exact(length, unit));
             html! {
-                svg { (over(desk.made, &held, &pulled, card)) }
+                svg { (over(desk.made, &held, &pulled, own)) }
                 p.said data-to=(kept) data-shown=(shown) {
-                    (with_fractions(&said(desk.made, plan, card, &held)))
+                    (with_fractions(&said(desk.made, plan, &held)))
                     @for one in news { " " (one) }
                 }
             }
@@ -406,7 +406,7 @@ pub(super) fn tried(desk: &Desk<'_>) -> Option<Answer> {
 
 /// The layer's place with one handle on the mark where it was wanted.
 fn shifted(held: &Held<'_>, handle: Handle, to: (Length, Length)) -> Rect {
-    let (is, step) = (held.rect(), held.made.project().mark.step());
+    let (is, step) = (held.rect, held.made.project().mark.step());
     let at = handle.at(is);
     let (x, y) = (at.0 + measure::round::nearest(to.0 - at.0, step), at.1 + measure::round::nearest(to.1 - at.1, step));
     match handle {

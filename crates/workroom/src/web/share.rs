@@ -196,19 +196,10 @@ pub(super) fn text_form(kept: &Kept, text: &str) -> Markup {
     html! {
         form.change method="post" action=(format!("/w/{}/text", kept.id.0)) {
             (shell::seen(kept, "share", ""))
-            label.field { span { (say("share-text-label", &[])) } textarea name="text" rows="24" spellcheck="false" { (text) } }
+            label.field { span { (say("share-text-label", &[])) } textarea id="text" name="text" rows="24" spellcheck="false" { "\n" (text) } }
             div.ends { button type="submit" { (say("change", &[])) } }
         }
     }
-}
-
-/// A project file that cannot be read: every mistake, and the text to mend.
-pub(super) fn unreadable(kept: &Kept, told: &Markup) -> Markup {
-    let inside = html! {
-        div.refused role="alert" { h2 { (say("refused-title", &[])) } (told) }
-        (text_form(kept, &kept.now.text))
-    };
-    shell::plain(&say("unreadable-title", &[]), &inside)
 }
 
 /// A file to save, by its name.

@@ -1,10 +1,9 @@
 //! What every page has: the name of the project, the way through the job, undo and redo, the last change.
 
 use maud::{DOCTYPE, Markup, html};
-use store::projects::{Kept, Revision};
+use store::projects::Kept;
 
-use super::answer::{Asked, Desk, PAGES};
-use super::edit::Changed;
+use super::answer::{Desk, PAGES};
 use super::{assets, language, say};
 
 /// The name of a page, as the way through the job says it.
@@ -152,33 +151,4 @@ fn without_plan(kept: &Kept, page: &str, title: &str, refresh: bool, inside: &Ma
         footer.foot { p { (say("last-change", &[("what", (&kept.now.what).into())])) } }
     };
     whole(&format!("{title} · Octavo"), Some(accent(kept)), page, refresh, &body)
-}
-
-/// Somebody else was quicker: what changed, and three ways on.
-pub(super) fn stale(asked: &Asked, kept: &Kept, mine: &Changed, since: &[Revision]) -> Markup {
-    let again = || {
-        let fields = asked.fields.iter().filter(|(key, _)| key != "seen");
-        fields.filter_map(|(key, value)| Some((key.as_str(), std::str::from_utf8(value).ok()?)))
-    };
-    let inside = html! {
-        p { (say("stale", &[])) }
-        h2 { (say("stale-theirs", &[])) }
-        ul { @for made in since { li { (made.what) } } @if since.is_empty() { li { (say("stale-undone", &[])) } } }
-        h2 { (say("stale-mine", &[])) }
-        p { (mine.what) }
-        div.ways {
-            form method="post" action=(asked.path) {
-                @for (key, value) in again() { textarea hidden name=(key) { (value) } }
-                input type="hidden" name="seen" value=(kept.now.number);
-                button type="submit" { (say("stale-on-top", &[])) }
-            }
-            form method="post" action=(asked.path) {
-                @for (key, value) in again() { textarea hidden name=(key) { (value) } }
-                input type="hidden" name="as_copy_of" value=(asked.field("seen"));
-                button type="submit" { (say("stale-both", &[])) }
-            }
-            a.button href=(format!("/w/{}/{}", kept.id.0, "cards")) { (say("stale-theirs-only", &[])) }
-        }
-    };
-    plain(&say("stale-title", &[]), &inside)
 }

@@ -98,3 +98,22 @@ for (const scripts of [true, false]) {
       await undo(eye);
     }));
 }
+
+test("a recipe of which no card is made is shaped by hand too", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/cards`);
+    await eye.click(`.new-recipe button`);
+    await soon(async () => assert.equal(await eye.count("section.recipe"), 2));
+    await soon(async () => assert.match(await eye.text("#recipe-2 .hint"), /No card is made of this recipe/));
+    await eye.click('#hands-1 a[href*="hold=1-1#"]');
+    await soon(async () => assert.equal(await eye.count("#hands-1 .panels-edit.by-hand"), 1));
+    const place = `return document.querySelector('#hands-1 .grip[data-line="4"]')?.getAttribute("data-at")`;
+    const before = await eye.run(place);
+    await eye.run(`document.querySelector('#hands-1 .grip[data-line="4"]').focus()`);
+    await eye.keys("\uE014");
+    await soon(async () => assert.notEqual(await eye.run(place), before));
+    await eye.keys("\uE007");
+    await soon(async () => assert.match(await eye.text(".foot"), /right from nothing to/));
+    await undo(eye);
+    await undo(eye);
+  }));

@@ -59,6 +59,12 @@ const STATES = [
     const name = await eye.run('return document.querySelector(".panels-edit").closest("details").id');
     await eye.open(`${at}/w/1/paper?panels=${name}#${name}`);
   }, "Paper", ".panels[open] .grip", 7],
+  ["a layer in hand", async (eye, at) => {
+    await eye.open(`${at}/w/1/cards?hold=0-2#hands-0`);
+    await eye.run(`document.querySelector('.hands .grip[data-line="4"]').focus()`);
+    await eye.keys("\uE013");
+    await soon(async () => assert.match(await eye.text(".hands .moved"), /./));
+  }, "Cards", ".hands .grip.held", 1],
   ["a cut that cannot go there", async (eye, at) => {
     await eye.open(`${at}/w/1/layout`);
     await eye.click(".by-typing summary");
@@ -83,11 +89,11 @@ const STATES = [
   }, "Work in hand", ".away li", 1],
 ];
 
-for (const dark of [false, true]) {
-  test(`no page in the middle of the work keeps anybody out, ${dark ? "dark" : "light"}`, async () => {
+for (const [dark, width] of [[false, 1280], [true, 1280], [false, 360]]) {
+  test(`no page in the middle of the work keeps anybody out, ${dark ? "dark" : "light"}, ${width} px`, async () => {
     // In a room of its own: what is done here is not taken back.
     const own = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
-    const eye = await browser({ dark });
+    const eye = await browser({ dark, width });
     try {
       for (const [what, come, heading, items, count] of STATES) {
         await come(eye, own.address);
@@ -104,9 +110,9 @@ for (const dark of [false, true]) {
   });
 }
 
-for (const dark of [false, true]) {
-  test(`no page keeps anybody out, ${dark ? "dark" : "light"}`, async () => {
-    const eye = await browser({ dark });
+for (const [dark, width] of [[false, 1280], [true, 1280], [false, 360], [true, 360]]) {
+  test(`no page keeps anybody out, ${dark ? "dark" : "light"}, ${width} px`, async () => {
+    const eye = await browser({ dark, width });
     try {
       for (const [path, heading, items, count] of PAGES) {
         await eye.open(room.address + path);
