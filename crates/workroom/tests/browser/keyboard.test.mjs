@@ -80,7 +80,7 @@ test("the whole job by keyboard alone", () =>
     await soon(async () => assert.ok((await eye.count(".by-hand .grip")) > 0));
     await reach(eye, '.grip[data-axis="y"]');
     await eye.keys(UP);
-    await soon(async () => assert.match(await eye.text(".moved"), /4 3.8 in.*Nothing left over/));
+    await soon(async () => assert.match(await eye.text(".moved"), /4⅜ in.*Nothing left over/));
     await eye.keys(ENTER);
     await foot(eye, /A cut was moved/);
 

@@ -197,14 +197,14 @@ for (const pointer of ["mouse", "touch"]) {
       const [x, y] = await knob(eye, "y");
       await eye.drag([x, y], [x, y - 9], 6, pointer);
       await settled();
-      await soon(async () => assert.match(await eye.text(".foot"), /A cut was moved from 4 1.2 in to 4 1.4 in from the top/));
+      await soon(async () => assert.match(await eye.text(".foot"), /A cut was moved from 4½ in to 4¼ in from the top/));
       await soon(async () => assert.equal(await eye.count("a.piece"), 16));
       // Far out of range: the reason is told, and nothing is kept.
       const [left, top] = await knob(eye, "x");
       await eye.drag([left, top], [left + 90, top], 3, pointer);
       await settled();
-      await soon(async () => assert.match(await eye.text(".moved.stays"), /it may be 2 3.4 in to 3 1.4 in/));
-      await soon(async () => assert.match(await eye.text(".foot"), /from 4 1.2 in to 4 1.4 in/));
+      await soon(async () => assert.match(await eye.text(".moved.stays"), /it may be 2¾ in to 3¼ in/));
+      await soon(async () => assert.match(await eye.text(".foot"), /from 4½ in to 4¼ in/));
       await undo(eye);
       await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
       assert.deepEqual(await eye.complaints(), []);
@@ -222,7 +222,7 @@ test("a cut is moved by the arrow keys and put back by Esc, kept by Enter", asyn
     await eye.run(`document.querySelector('.grip[data-axis="y"]').focus()`);
     await eye.keys("\uE013");
     await settled();
-    await soon(async () => assert.match(await eye.text(".moved"), /4 3.8 in.*Nothing left over/));
+    await soon(async () => assert.match(await eye.text(".moved"), /4⅜ in.*Nothing left over/));
     await eye.keys("\uE00C");
     await soon(async () => assert.equal(await eye.text(".moved"), ""));
     await soon(async () => assert.match(await eye.text(".foot"), /The demo was laid out/));
@@ -296,7 +296,7 @@ test("every edit is kept with scripts off", async () => {
     await eye.fill('#shelf details:not(.item) input[name="amount"]', "120");
     await eye.click('#shelf details:not(.item) select[name="kind"] option[value="cardstock"]');
     await eye.click('#shelf details:not(.item) button');
-    await soon(async () => assert.match(await eye.text("#shelf .item summary"), /Milk: 120 sheet \(Laid aside: 96 here\)/));
+    await soon(async () => assert.match(await eye.text("#shelf .item summary"), /Milk: 120 sheets \(Laid aside: 96 here\)/));
     await eye.open(`${room.address}/w/2/post`);
     await eye.fill('input[name="set:post.extras"]', "2 g");
     await eye.click("#own button");
