@@ -96,6 +96,11 @@ impl Answer {
         Answer { status: 200, kind, forever: true, to: None, file: None, body }
     }
 
+    /// The same, but asked for anew each time.
+    pub(super) fn passing(self) -> Answer {
+        Answer { forever: false, ..self }
+    }
+
     /// Something to save.
     pub(super) fn file(name: &str, kind: &'static str, body: Vec<u8>) -> Answer {
         Answer { status: 200, kind, forever: false, to: None, file: Some(name.to_owned()), body }

@@ -38,11 +38,11 @@ pub(super) fn sheet_size(sheet: Size) -> Size {
 pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revision, name: &str) -> Option<Answer> {
     let asked_for: Vec<String> = asked.query.iter().map(|(key, value)| format!("{key}={value}")).collect();
     let address = format!("{}/{}/{name}?{}", id.0, revision.number, asked_for.join("&"));
+    if name == "accent.css" {
+        return accent_of(room, revision);
+    }
     room.drawn(&address, || {
         let project = project_file::read(&revision.text).ok()?;
-        if name == "accent.css" {
-            return Some(Answer::kept("text/css; charset=utf-8", accent::style(&project).into_bytes()));
-        }
         let made = room.job(&revision.text, &project).wait(PATIENCE)?;
         if let Some(number) = name.strip_prefix("print-").and_then(|rest| rest.strip_suffix(".jpg")) {
             return print(&made, number.parse().ok()?);
@@ -89,6 +89,18 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
         };
         Some(Answer::kept(SVG, svg::write_outlined(&scene).into_bytes()))
     })
+}
+
+/// The accent of a project; from its cardstock until its prints are drawn, and then nothing is kept of it.
+fn accent_of(room: &Room, revision: &Revision) -> Option<Answer> {
+    const CSS: &str = "text/css; charset=utf-8";
+    let project = project_file::read(&revision.text).ok()?;
+    let made = room.job(&revision.text, &project).wait(Duration::ZERO);
+    let prints: Vec<&color::Share> =
+        made.iter().flat_map(|made| made.colors()).flat_map(|print| &print.seen.shares).collect();
+    let style = accent::style(&project, &prints).into_bytes();
+    let answer = Answer::kept(CSS, style);
+    Some(if made.is_some() { answer } else { answer.passing() })
 }
 
 fn numbered(made: &Made, number: usize) -> Option<&Card> {
