@@ -31,15 +31,16 @@ guide-edge-mat = { $count } { $count ->
     } über den Bogen hinaus: { $numbers }. Legen Sie die weiche Unterlage so, dass sie unter den Rand reicht, und Schmierpapier darauf für den Rest; ohne sie hört die Farbe vor dem Rand auf.
 guide-sure = Was eine Hand mit den Abständen macht
 guide-sure-lead = Geplant liegen die beiden nächsten Abdrücke { $planned } auseinander. Zwanzig Bogen, von einer unsicheren Hand gestempelt, gerechnet:
-guide-sure-row = Bis zu { $place } und { $turn }° daneben: am nächsten auf einem üblichen Bogen { $usual }, auf dem schlechtesten { $worst }; { $touch ->
+guide-sure-row = Bis zu { $place } und { $turn }° daneben: Der kleinste Abstand ist auf einem üblichen Bogen { $usual }, auf dem schlechtesten { $worst }; { $touch ->
         [0] keiner berührt einen anderen
        *[other] { $touch } von 100 berühren einen anderen
     }.
 guide-askew = Der schlechteste der zwanzig Bogen, bis zu { $place } und { $turn }° daneben: { $count ->
         [0] keiner berührt einen anderen
-       *[other] die { $count } in Ringen berühren einen anderen
+       [one] einer berührt einen anderen: der im Ring
+       *[other] { $count } von ihnen berühren einen anderen: die in Ringen
     }.
-guide-sure-none = kein Abstand: zwei berühren sich
+guide-sure-none = null
 guide-colored = Ausgemalt
 guide-colored-lead = Nehmen Sie Stempelfarbe, die nass nicht verläuft, und lassen Sie sie trocknen. Eine Farbe nach der anderen über den ganzen Bogen, die hellste zuerst. Probieren Sie es auf einem Rest desselben Papiers.
 guide-marker = Filzstift

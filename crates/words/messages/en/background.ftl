@@ -31,15 +31,16 @@ guide-edge-mat = { $count } { $count ->
     } off the sheet: { $numbers }. Lay the soft mat so that it reaches under the edge, and scrap paper on it to take the rest; without it the ink stops short of the edge.
 guide-sure = What a hand does to the gaps
 guide-sure-lead = As planned, the two impressions that are nearest lie { $planned } apart. Twenty sheets stamped by a hand that slips, reckoned:
-guide-sure-row = Off by up to { $place } and { $turn }°: nearest on a usual sheet { $usual }, on the worst { $worst }; { $touch ->
+guide-sure-row = Off by up to { $place } and { $turn }°: the smallest gap of a usual sheet is { $usual }, of the worst { $worst }; { $touch ->
         [0] none touches another
        *[other] { $touch } in 100 touch another
     }.
 guide-askew = The worst of the twenty sheets, off by up to { $place } and { $turn }°: { $count ->
         [0] none touches another
-       *[other] the { $count } in rings touch another
+       [one] one touches another: the one in a ring
+       *[other] { $count } of them touch another: those in rings
     }.
-guide-sure-none = none: two touch
+guide-sure-none = nothing
 guide-colored = Coloured in
 guide-colored-lead = Use ink that does not run when it gets wet, and let it dry. One colour at a time over the whole sheet, the lightest first. Try it on a scrap of the same paper.
 guide-marker = marker
