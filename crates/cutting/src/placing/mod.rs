@@ -206,7 +206,7 @@ pub fn place(ask: &Ask<'_>, budget: &mut Budget<'_>) -> Result<Placing, PlacingE
         None => (improve::climb(ask, &worth, budget)?, worth.bound(&pieces(ask.tree, ask.width, ask.height)?)),
     };
     let score = score_of(&worth, ask, &tree)?;
-    let bound = bound.max(score);
+    let bound = bound.max(score).max(plain);
     let outcome = if score.max(plain) == bound {
         Outcome::Proven
     } else {

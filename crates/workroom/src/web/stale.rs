@@ -12,12 +12,11 @@ use super::room::Room;
 use super::{say, shell};
 
 /// What is asked of the text that a page showed.
-const OF_WHAT_WAS_SEEN: [&str; 14] = [
+const OF_WHAT_WAS_SEEN: [&str; 13] = [
     "edit",
     "pins",
     "choices",
     "rates",
-    "swap",
     "recipe",
     "panels",
     "regions",
