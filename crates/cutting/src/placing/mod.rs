@@ -206,12 +206,10 @@ pub fn place(ask: &Ask<'_>, budget: &mut Budget<'_>) -> Result<Placing, PlacingE
         None => (improve::climb(ask, &worth, budget)?, worth.bound(&pieces(ask.tree, ask.width, ask.height)?)),
     };
     let score = score_of(&worth, ask, &tree)?;
+    let proven = score.max(plain) == bound.max(score);
     let bound = bound.max(score).max(plain);
-    let outcome = if score.max(plain) == bound {
-        Outcome::Proven
-    } else {
-        Outcome::Best { bound: u64::try_from(bound.worth).unwrap_or(0) }
-    };
+    let outcome =
+        if proven { Outcome::Proven } else { Outcome::Best { bound: u64::try_from(bound.worth).unwrap_or(0) } };
     if score > plain {
         Ok(Placing { tree, score, plain, bound, outcome })
     } else {
