@@ -359,6 +359,23 @@ fn twenty_four_strips_are_ordered_exactly() {
 }
 
 #[test]
+fn a_plain_tree_with_waste_on_both_sides_may_be_the_best() {
+    // The picture lies from 1 to 4: only between two lines of waste does the piece show it. No order with the waste in one
+    // part does.
+    let waste = || Box::new(Tree::Waste);
+    let tree =
+        Tree::Cut { axis: Axis::Y, at: 1, first: waste(), second: cut(Axis::Y, 3, piece(0, 4, 3), Tree::Waste).into() };
+    let motifs = vec![Motif { area: Area { left: 0, top: 1, right: 4, bottom: 4 }, weight: 10 }];
+    let prints = [Print { motifs, times: 1, ..Print::default() }];
+    let ask = Ask { tree: &tree, width: 4, height: 5, prints: &prints, covers: &[], stops: None };
+    for nodes in [0, 1000] {
+        let placing = place(&ask, &mut Budget::nodes(nodes)).unwrap();
+        assert_eq!((&placing.tree, placing.score), (&tree, placing.plain));
+        assert!(placing.score.whole == 1 && placing.bound >= placing.score);
+    }
+}
+
+#[test]
 fn what_cannot_be_asked_is_refused() {
     let tree = piece(0, 3, 3);
     let ask = Ask { tree: &tree, width: 3, height: 4, prints: &[], covers: &[], stops: None };

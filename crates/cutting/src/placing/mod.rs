@@ -139,9 +139,10 @@ pub struct Placing {
     pub score: Score,
     /// How good the plain tree is.
     pub plain: Score,
-    /// No order is better than this.
+    /// No order whose rows have their waste in one part is better than this, nor is the plain tree.
     pub bound: Score,
-    /// [`Outcome::Proven`] if `score` reaches `bound`; else [`Outcome::Best`] with the bound's worth.
+    /// [`Outcome::Proven`] if an order with its waste in one part reaches the bound; else [`Outcome::Best`] with the bound's
+    /// worth.
     pub outcome: Outcome<Infallible>,
 }
 
@@ -177,7 +178,8 @@ pub const MOST_CELLS: u64 = 1_536 * 1_536;
 /// # Shape
 /// Exact over all orders of all rows (with [`Ask::stops`], over those that the stops allow) while the budget lasts, and over
 /// changes of place between pieces of one size if the bound is reached; [`Placing::outcome`] says so. The same question and
-/// budget give the same answer. Every row's waste becomes one part.
+/// budget give the same answer. Every row's waste becomes one part; a plain tree with waste on both sides of a piece may be
+/// better than all such orders, and is then the answer.
 ///
 /// # Errors
 /// [`PlacingError::Tree`] if the tree does not fit, [`PlacingError::TooLarge`] past [`MOST_CELLS`],
@@ -207,6 +209,7 @@ pub fn place(ask: &Ask<'_>, budget: &mut Budget<'_>) -> Result<Placing, PlacingE
     };
     let score = score_of(&worth, ask, &tree)?;
     let proven = score.max(plain) == bound.max(score);
+    // The plain tree may have waste in several parts, which none of the orders has.
     let bound = bound.max(score).max(plain);
     let outcome =
         if proven { Outcome::Proven } else { Outcome::Best { bound: u64::try_from(bound.worth).unwrap_or(0) } };
