@@ -1,4 +1,6 @@
 // @ts-check
+import { pointIn } from "./asking.js";
+
 /** The four corners of a sheet in a photo: dragged, or moved by the arrow keys; the numbers beside them follow, and lead.
  *  @param {HTMLElement} element  holds the photo and the form */
 export function enhance(element) {
@@ -36,9 +38,8 @@ export function enhance(element) {
       event.preventDefault();
     });
     corner.addEventListener("pointermove", (event) => {
-      const box = sheet.getScreenCTM();
-      if (!corner.hasPointerCapture(event.pointerId) || !box) return;
-      const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
+      if (!corner.hasPointerCapture(event.pointerId)) return;
+      const at = pointIn(sheet, event);
       move(corner, at.x, at.y);
     });
     corner.addEventListener("keydown", (event) => {

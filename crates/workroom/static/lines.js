@@ -1,4 +1,5 @@
 // @ts-check
+import { asking, pointIn } from "./asking.js";
 import { enhance as tie } from "./ties.js";
 import { send } from "./swap.js";
 
@@ -12,20 +13,15 @@ export function enhance(element) {
   const form = element.querySelector(".by-typing form");
   if (!(sheet instanceof SVGSVGElement) || !told || !(form instanceof HTMLFormElement)) return;
   element.classList.add("by-hand");
-  const asking = element.dataset.ask ?? "";
+  const address = element.dataset.ask ?? "";
   const first = sheet.querySelector(".over")?.cloneNode(true);
 
   /** @type {{ line: string, axis: string, to: string, marks: number, down: number, near: number | null, off: number[] } | null} */
   let held = null;
-  /** @type {string | null} */
-  let next = null;
-  let busy = false;
 
   /** Where a pointer is in the drawing. @param {PointerEvent} event @param {string} axis */
   const place = (event, axis) => {
-    const box = sheet.getScreenCTM();
-    if (!box) return [0, 0];
-    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
+    const at = pointIn(sheet, event);
     return axis === "y" ? [at.y, at.x] : [at.x, at.y];
   };
 
@@ -40,53 +36,38 @@ export function enhance(element) {
     if (had && same instanceof SVGElement) same.focus({ preventScroll: true });
   };
 
-  /** Asks for the newest place only; an answer that comes late is for a place that was passed. */
-  const ask = async () => {
-    if (busy || next === null) return;
-    busy = true;
-    const asked = next;
-    next = null;
-    try {
-      const answer = await fetch(asked);
-      if (answer.ok && held) {
-        const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-        const over = page.querySelector("svg > .over");
-        const said = page.querySelector(".said, .stays");
-        if (over && said instanceof HTMLElement) {
-          held.to = said.dataset.to ?? "";
-          // Lines may join or part on the way: the one in hand keeps its number only while it is the same one.
-          // It may lie elsewhere than it was put, where a range lets the layout choose.
-          const shown = said.dataset.shown ?? held.to;
-          const there = [...over.querySelectorAll(".grip")].filter((grip) => grip.getAttribute("data-at") === shown
-            && grip.getAttribute("data-axis") === held?.axis);
-          const mine = there.find((grip) => grip.getAttribute("data-line") === held?.line) ?? there[0];
-          for (const grip of over.querySelectorAll(".grip")) grip.setAttribute("data-line", "-");
-          mine?.setAttribute("data-line", held.line);
-          show(document.importNode(over, true));
-        }
-        told.classList.toggle("stays", said?.className === "stays");
-        told.textContent = said?.textContent ?? "";
-      }
-    } finally {
-      busy = false;
+  const { ask, drop, settled } = asking((page) => {
+    if (!held) return;
+    const over = page.querySelector("svg > .over");
+    const said = page.querySelector(".said, .stays");
+    if (over && said instanceof HTMLElement) {
+      held.to = said.dataset.to ?? "";
+      // Lines may join or part on the way: the one in hand keeps its number only while it is the same one.
+      // It may lie elsewhere than it was put, where a range lets the layout choose.
+      const shown = said.dataset.shown ?? held.to;
+      const there = [...over.querySelectorAll(".grip")].filter((grip) => grip.getAttribute("data-at") === shown
+        && grip.getAttribute("data-axis") === held?.axis);
+      const mine = there.find((grip) => grip.getAttribute("data-line") === held?.line) ?? there[0];
+      for (const grip of over.querySelectorAll(".grip")) grip.setAttribute("data-line", "-");
+      mine?.setAttribute("data-line", held.line);
+      show(document.importNode(over, true));
     }
-    ask();
-  };
+    told.classList.toggle("stays", said?.className === "stays");
+    told.textContent = said?.textContent ?? "";
+  });
 
   const putBack = () => {
     const line = held?.line;
     held = null;
-    next = null;
+    drop();
     if (first) show(first.cloneNode(true), line);
     told.textContent = "";
   };
 
-  const keep = () => {
-    // The last answer may still be on its way.
-    if (busy || next !== null) return void setTimeout(keep, 20);
+  // The last answer may still be on its way.
+  const keep = () => settled(() => {
     const mine = held;
     held = null;
-    next = null;
     if (!mine || mine.to === "") return;
     const field = (/** @type {string} */ name) => form.elements.namedItem(name);
     const [line, to] = [field("line"), field("to")];
@@ -95,7 +76,7 @@ export function enhance(element) {
       to.value = mine.to;
       send(form, `#${element.id} .grip[data-at="${mine.to}"][data-axis="${mine.axis}"]`);
     }
-  };
+  });
 
   /** @param {Element} grip */
   const take = (grip) => {
@@ -131,8 +112,7 @@ export function enhance(element) {
     const [across, along] = [at[0] - held.off[0], at[1] - held.off[1]];
     // What moves both ways is asked for at both.
     if (held.axis === "both") held.near = along;
-    next = `${asking}&line=${held.line}&point=${across.toFixed(1)}&near=${(held.near ?? 0).toFixed(1)}`;
-    ask();
+    ask(`${address}&line=${held.line}&point=${across.toFixed(1)}&near=${(held.near ?? 0).toFixed(1)}`);
   });
   sheet.addEventListener("pointerup", () => {
     if (sheet.dataset.dragging !== "yes") return;
@@ -155,8 +135,7 @@ export function enhance(element) {
       const down = held.axis === "both" && !["ArrowLeft", "ArrowRight"].includes(event.key);
       if (down) held.down += by;
       else held.marks += by;
-      next = `${asking}&line=${held.line}&marks=${held.marks}${held.axis === "both" ? `&down=${held.down}` : ""}`;
-      ask();
+      ask(`${address}&line=${held.line}&marks=${held.marks}${held.axis === "both" ? `&down=${held.down}` : ""}`);
     } else if (event.key === "Enter" && held) {
       event.preventDefault();
       keep();

@@ -1,4 +1,6 @@
 // @ts-check
+import { pointIn } from "./asking.js";
+
 /** A print on which a frame can be drawn with the mouse, a pen or a finger: it fills in the form beside it.
  *  @param {HTMLElement} element  holds the drawing and the forms; says points a unit and points a mark */
 export function enhance(element) {
@@ -15,9 +17,7 @@ export function enhance(element) {
 
   /** Where a pointer is, on the maker's marks. @param {PointerEvent} event */
   const place = (event) => {
-    const box = sheet.getScreenCTM();
-    if (!box) return { x: 0, y: 0 };
-    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
+    const at = pointIn(sheet, event);
     const on = (/** @type {number} */ value, /** @type {number} */ most) =>
       Math.min(Math.max(Math.round(value / mark) * mark, 0), most);
     return { x: on(at.x, width), y: on(at.y, height) };

@@ -1,4 +1,5 @@
 // @ts-check
+import { asking, pointIn } from "./asking.js";
 import { send } from "./swap.js";
 
 /** A stamped background that can be tried: while a slider moves the workroom sets the sheet out anew, a motif that is
@@ -12,13 +13,10 @@ export function enhance(element) {
   const locking = document.querySelector("form.act-lock");
   if (!told || !(sliders instanceof HTMLFormElement)) return;
   element.classList.add("by-hand");
-  const asking = element.dataset.ask ?? "";
+  const address = element.dataset.ask ?? "";
 
   /** @type {{ number: string, from: [number, number], place: [number, number], moved: boolean, to: DOMStringMap | null } | null} */
   let held = null;
-  /** @type {string | null} */
-  let next = null;
-  let busy = false;
   const first = sheet?.querySelector(".over")?.cloneNode(true);
   const words = told.textContent ?? "";
 
@@ -31,32 +29,18 @@ export function enhance(element) {
     if (had && mine instanceof SVGElement) mine.focus({ preventScroll: true });
   };
 
-  /** Asks for the newest only; an answer that comes late is for something that was passed. */
-  const ask = async () => {
-    if (busy || next === null) return;
-    busy = true;
-    const asked = next;
-    next = null;
-    try {
-      const answer = await fetch(asked);
-      if (answer.ok) {
-        const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-        const over = page.querySelector("svg > .over");
-        const said = page.querySelector(".said, .stays");
-        if (over && sheet) show(document.importNode(over, true));
-        if (held && said instanceof HTMLElement) held.to = said.className === "said" ? said.dataset : null;
-        for (const set of page.querySelectorAll("data.set")) {
-          const field = sliders.elements.namedItem(`set:${set.getAttribute("data-place")}`);
-          if (field instanceof HTMLInputElement) field.value = set.getAttribute("value") ?? "";
-        }
-        told.classList.toggle("stays", said?.className === "stays");
-        told.textContent = said?.textContent ?? "";
-      }
-    } finally {
-      busy = false;
+  const { ask, drop, settled } = asking((page) => {
+    const over = page.querySelector("svg > .over");
+    const said = page.querySelector(".said, .stays");
+    if (over && sheet) show(document.importNode(over, true));
+    if (held && said instanceof HTMLElement) held.to = said.className === "said" ? said.dataset : null;
+    for (const set of page.querySelectorAll("data.set")) {
+      const field = sliders.elements.namedItem(`set:${set.getAttribute("data-place")}`);
+      if (field instanceof HTMLInputElement) field.value = set.getAttribute("value") ?? "";
     }
-    ask();
-  };
+    told.classList.toggle("stays", said?.className === "stays");
+    told.textContent = said?.textContent ?? "";
+  });
 
   for (const slide of /** @type {NodeListOf<HTMLInputElement>} */ (sliders.querySelectorAll("input.slide"))) {
     slide.hidden = false;
@@ -67,23 +51,17 @@ export function enhance(element) {
         if (name.startsWith("set:") && typeof value === "string") query.append(name, value);
       }
       query.append(slide.name, slide.value);
-      next = `${asking}&${query}`;
-      ask();
+      ask(`${address}&${query}`);
     });
     // Let go, it is kept: undone like every change.
-    slide.addEventListener("change", () => settle(() => send(sliders)));
+    slide.addEventListener("change", () => settled(() => send(sliders)));
   }
-
-  /** Does something once the last answer is there. @param {() => void} then */
-  const settle = (then) => void (busy || next !== null ? setTimeout(() => settle(then), 20) : then());
 
   if (!(sheet instanceof SVGSVGElement)) return;
 
   /** Where a pointer is on the sheet. @param {PointerEvent} event @returns {[number, number]} */
   const place = (event) => {
-    const box = sheet.getScreenCTM();
-    if (!box) return [0, 0];
-    const at = new DOMPoint(event.clientX, event.clientY).matrixTransform(box.inverse());
+    const at = pointIn(sheet, event);
     return [at.x, at.y];
   };
   /** @param {EventTarget | null} target */
@@ -95,19 +73,18 @@ export function enhance(element) {
   const try_ = (x, y) => {
     if (!held) return;
     held.moved = true;
-    next = `${asking}&number=${held.number}&x=${x.toFixed(1)}&y=${y.toFixed(1)}`;
-    ask();
+    ask(`${address}&number=${held.number}&x=${x.toFixed(1)}&y=${y.toFixed(1)}`);
   };
 
   const putBack = () => {
     held = null;
-    next = null;
+    drop();
     if (first) show(first.cloneNode(true));
     told.textContent = words;
     told.classList.remove("stays");
   };
 
-  const keep = () => settle(() => {
+  const keep = () => settled(() => {
     const mine = held;
     held = null;
     if (!mine?.to?.x || !(typing instanceof HTMLFormElement)) return mine?.moved ? putBack() : undefined;

@@ -5,8 +5,9 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 13] = [
+const TEXTS: [(&str, &str); 14] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
+    ("asking.js", include_str!("../../static/asking.js")),
     ("corners.js", include_str!("../../static/corners.js")),
     ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
