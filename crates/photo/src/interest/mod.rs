@@ -84,7 +84,8 @@ impl Interest {
         let seen = Seen::of(&small);
         let cell = f(seen.width) / f(columns).max(1.0);
         let least = if motif_cells.is_finite() { (motif_cells * cell).max(4.0) } else { 4.0 };
-        let patches = motifs::found(&seen, least);
+        let edges = seen.edges();
+        let patches = motifs::found(&seen, &edges, least);
         let mut worth = vec![0.0_f32; seen.class.len()];
         let mut boxes = Vec::new();
         for patch in &patches {
@@ -95,7 +96,6 @@ impl Interest {
             boxes.push(boxed(patch, &seen, columns, rows, value));
         }
         boxes.sort();
-        let edges = seen.edges();
         let reasons: Vec<Reasons> = (0..rows * columns)
             .map(|at| {
                 let across = span(at % columns, columns, seen.width);

@@ -39,8 +39,8 @@ const MOST_LOOKS: usize = 64;
 ///
 /// A patch with several figures among other things is a clump: its figures are the motifs. A figure that is alone in its patch is a part of
 /// it, as the heart of a flower.
-pub(super) fn found(seen: &Seen, least: f64) -> Vec<Patch> {
-    let mut figures = figures(seen, least);
+pub(super) fn found(seen: &Seen, edges: &[f32], least: f64) -> Vec<Patch> {
+    let mut figures = figures(seen, edges, least);
     let mut motifs = Vec::new();
     for patch in on_grounds(seen, least) {
         let mut inside = vec![false; seen.class.len()];
@@ -109,11 +109,10 @@ const ROUND: f64 = 0.86;
 const SHARP: f32 = 0.3;
 
 /// Compact patches in rare colours.
-fn figures(seen: &Seen, least: f64) -> Vec<Patch> {
+fn figures(seen: &Seen, edges: &[f32], least: f64) -> Vec<Patch> {
     let mut taken = vec![false; seen.class.len()];
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few pixels")]
     let (gap, half) = ((least / 8.0) as usize, (BODY * least / 2.0) as usize);
-    let edges = seen.edges();
     let mut found: Vec<Patch> = Vec::new();
     for thing in things(seen) {
         let ink: Vec<bool> =
@@ -125,7 +124,7 @@ fn figures(seen: &Seen, least: f64) -> Vec<Patch> {
         let near = spread(&body, seen.width, half + half.div_ceil(2));
         let ink: Vec<bool> = ink.iter().zip(&near).map(|(ink, near)| *ink && *near).collect();
         for patch in patches(&ink, seen.width) {
-            if is_figure(seen, &patch, &thing, least) && edged(seen, &patch, &edges) {
+            if is_figure(seen, &patch, &thing, least) && edged(seen, &patch, edges) {
                 for at in &patch.pixels {
                     taken[*at] = true;
                 }

@@ -5,7 +5,6 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::sync::{Arc, Mutex, PoisonError};
-use std::thread;
 
 use cards::model::{Look, Side};
 use cards::plan::{PartKind, PrintMaps};
@@ -14,6 +13,7 @@ use drawing::sheets::Faces;
 use drawing::{Picture, prints};
 use measure::{Length, Size};
 
+use super::cores::shared_out;
 use super::interest;
 use crate::pictures::{self, PictureError};
 
@@ -62,23 +62,10 @@ const SEED: u64 = 1;
 /// [`BadPicture`], one for each picture file.
 pub fn faces(plan: &Plan, folder: Option<&Path>, known: &Known) -> Result<Made, Vec<BadPicture>> {
     let wanted = wanted(plan);
-    // Drawing a print takes longest, so the faces are shared out among the cores, every n-th to one.
-    let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
-    let made: Vec<(FaceId, Result<Face, BadPicture>)> = thread::scope(|scope| {
-        let hands: Vec<_> = (0..cores)
-            .map(|core| {
-                let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
-                scope.spawn(move || {
-                    let one = |(id, look, size): &(FaceId, &Look, Size)| match known.get(*id) {
-                        Some(known) => (*id, Ok(Some(known))),
-                        None => (*id, face(Some(plan), look, *size, folder)),
-                    };
-                    own.into_iter().map(one).collect::<Vec<_>>()
-                })
-            })
-            .collect();
-        // A hand that panicked leaves its faces white; nothing in it can.
-        hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
+    // Drawing a print takes longest, so the faces are shared out among the cores.
+    let made: Vec<(FaceId, Result<Face, BadPicture>)> = shared_out(&wanted, |(id, look, size)| match known.get(*id) {
+        Some(known) => (*id, Ok(Some(known))),
+        None => (*id, face(Some(plan), look, *size, folder)),
     });
     let (mut faces, mut stretched, mut bad) = (Faces::new(), BTreeSet::new(), Vec::new());
     for (id, made) in made {
@@ -153,19 +140,8 @@ fn wanted(plan: &Plan) -> Vec<(FaceId, &Look, Size)> {
 
 /// The faces that show on a layout of the plan, each drawn by `draw`, shared out among the cores.
 pub fn faces_by(plan: &Plan, draw: &(dyn Fn(&Plan, &Look, Size) -> Option<Picture> + Sync)) -> Faces {
-    let wanted = wanted(plan);
-    let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
-    thread::scope(|scope| {
-        let hands: Vec<_> = (0..cores)
-            .map(|core| {
-                let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
-                let drawn = move |(id, look, size): &(FaceId, &Look, Size)| Some((*id, draw(plan, look, *size)?));
-                scope.spawn(move || own.into_iter().filter_map(drawn).collect::<Vec<_>>())
-            })
-            .collect();
-        // A hand that panicked leaves its faces white; nothing in it can.
-        hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
-    })
+    let drawn = shared_out(&wanted(plan), |(id, look, size)| Some((*id, draw(plan, look, *size)?)));
+    drawn.into_iter().flatten().collect()
 }
 
 /// What one face looks like, if Octavo draws it, it is a background of the plan, or one colour.

@@ -5,7 +5,6 @@
 //! makes of it.
 
 use std::collections::BTreeSet;
-use std::thread;
 
 use cards::Project;
 use cards::model::{Look, Placing};
@@ -14,6 +13,7 @@ use drawing::Picture;
 use measure::{Length, Size};
 use photo::{Interest, Raster};
 
+use super::cores::shared_out;
 use super::faces::FaceId;
 
 /// A picture that should stay whole is at least so long. `Chosen:` motifs under 1/2 in read as texture (common practice), and
@@ -38,19 +38,8 @@ pub fn shown(project: &Project) -> Vec<(FaceId, &Look, Size)> {
 
 /// The maps of all faces that the batches show, each by `seen`, shared out among the cores.
 pub fn maps(project: &Project, seen: &(dyn Fn(FaceId, &Look, Size) -> Option<PrintMap> + Sync)) -> PrintMaps {
-    let wanted = shown(project);
-    let cores = thread::available_parallelism().map_or(1, usize::from).min(wanted.len()).max(1);
-    thread::scope(|scope| {
-        let hands: Vec<_> = (0..cores)
-            .map(|core| {
-                let own: Vec<_> = wanted.iter().skip(core).step_by(cores).collect();
-                let one = move |(id, look, size): &(FaceId, &Look, Size)| Some((*id, seen(*id, look, *size)?));
-                scope.spawn(move || own.into_iter().filter_map(one).collect::<Vec<_>>())
-            })
-            .collect();
-        // A hand that panicked leaves its faces unknown; nothing in it can.
-        hands.into_iter().flat_map(|hand| hand.join().unwrap_or_default()).collect()
-    })
+    let found = shared_out(&shown(project), |(id, look, size)| Some((*id, seen(*id, look, *size)?)));
+    found.into_iter().flatten().collect()
 }
 
 /// Where the interest of a face lies, in cells of `mark` over its sheet.
