@@ -101,24 +101,40 @@ pub(crate) fn of_prints(faces: &Faces, seen: &dyn Fn(&Picture) -> Arc<Seen>) -> 
     faces.iter().map(|(face, picture)| OfPrint { face: *face, seen: seen(picture) }).collect()
 }
 
+/// How one colour goes with a print.
+pub(crate) struct Held {
+    /// The colour of the print that is nearest.
+    pub(crate) nearest: Srgb,
+    /// How far it is, ΔE₀₀.
+    pub(crate) delta_e: f64,
+    /// How the two go together.
+    pub(crate) pairing: Option<Pairing>,
+}
+
+/// Holds a colour against those of a print; `None` if it has none.
+pub(crate) fn held_against(color: Srgb, print: &[Share]) -> Option<Held> {
+    let lab = Lab::of(color);
+    let labs: Vec<Lab> = print.iter().map(|share| share.lab).collect();
+    let (at, delta_e) = nearest(lab, &labs)?;
+    Some(Held { nearest: print[at].color, delta_e, pairing: pair(lab, print).map(|(pairing, ..)| pairing) })
+}
+
 /// Everything of the project held against a print: what lies beside it on most cards first, then what is nearest.
 pub(crate) fn beside(plan: &Plan, print: &OfPrint) -> Vec<Beside> {
     let project = &plan.project;
-    let labs: Vec<Lab> = print.seen.shares.iter().map(|share| share.lab).collect();
     let cards = together(plan, print.face);
     let stocks = project.cardstocks.iter().enumerate().map(|(at, of)| (Stuff::Cardstock(at), &of.name, &of.color));
     let ribbons = project.ribbons.iter().enumerate().map(|(at, of)| (Stuff::Ribbon(at), &of.name, &of.color));
     let held = stocks.chain(ribbons).filter_map(|(stuff, name, hex)| {
         let color = Srgb::from_hex(hex)?;
-        let lab = Lab::of(color);
-        let (at, delta_e) = nearest(lab, &labs)?;
+        let Held { nearest, delta_e, pairing } = held_against(color, &print.seen.shares)?;
         Some(Beside {
             stuff,
             name: name.clone(),
             color,
-            nearest: print.seen.shares[at].color,
+            nearest,
             delta_e,
-            pairing: pair(lab, &print.seen.shares).map(|(pairing, ..)| pairing),
+            pairing,
             cards: cards.get(&stuff).copied().unwrap_or(0),
         })
     });

@@ -307,12 +307,10 @@ pub(super) fn colors(request: &ColorsRequest, desk: &mut Desk<'_>) -> Result<Don
     let pixels: Vec<color::Srgb> =
         picture.rgb().chunks_exact(3).map(|pixel| color::Srgb::new(pixel[0], pixel[1], pixel[2])).collect();
     let found = color::palette_of(&pixels, 8);
-    let labs: Vec<color::Lab> = found.iter().map(|share| share.lab).collect();
     let ground = request.ink.and_then(|ink| color::legible_on(ink, &pixels, picture.width(), picture.width() / 60));
     let papers = request.papers.iter().filter_map(|paper| {
-        let lab = color::Lab::of(*paper);
-        let (at, delta_e) = color::nearest(lab, &labs)?;
-        Some((*paper, found[at].color, delta_e, color::pair(lab, &found).map(|(pairing, ..)| pairing)))
+        let held = colors::held_against(*paper, &found)?;
+        Some((*paper, held.nearest, held.delta_e, held.pairing))
     });
     let papers: Vec<_> = papers.collect();
     if request.json {

@@ -21,6 +21,7 @@
 
 mod backgrounds;
 mod borders;
+mod cores;
 pub mod faces;
 pub mod interest;
 mod pages;
@@ -37,6 +38,7 @@ use crate::outputs::OutFile;
 
 pub use backgrounds::backgrounds;
 pub use pages::DrawingError;
+pub(crate) use pages::book;
 pub use shown::show;
 pub(crate) use shown::{pieces, way};
 

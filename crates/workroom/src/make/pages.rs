@@ -125,7 +125,8 @@ fn book_name(plan: &Plan, edition: &Edition) -> String {
     name
 }
 
-fn book(plan: &Plan, name: String, language: Language, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
+/// Pages as a PDF that says whose project it is and of which day.
+pub(crate) fn book(plan: &Plan, name: String, language: Language, scenes: &[Scene]) -> Result<OutFile, DrawingError> {
     let about = pdf::About {
         title: plan.project.name.clone(),
         author: plan.project.maker.clone(),

@@ -7,7 +7,7 @@ use store::projects::StoreError;
 
 use super::answer::{Answer, Asked, told};
 use super::room::Room;
-use super::{hand, mend, say};
+use super::{fields, hand, mend, say};
 use crate::wording::{exact, exact_size};
 
 /// The examples that come with the program.
@@ -148,19 +148,14 @@ fn shown_back(room: &Room, asked: &Asked, bytes: &[u8], problems: &[Problem]) ->
 
 /// A first project file: one recipe with a mat and a panel, a border of 1/8 in (3 mm) a layer.
 fn from_pack(asked: &Asked) -> Result<String, String> {
-    let size = |name: &str, label: &str| {
-        let typed = asked.field(name);
-        parse_size(typed, Some(Unit::Inch)).map_err(|error| {
-            say("new-bad-size", &[("label", label.into()), ("typed", typed.into()), ("why", error.to_string().into())])
-        })
-    };
+    let size = |name: &str, label| fields::typed(asked, name, label, |typed| parse_size(typed, Some(Unit::Inch)));
     let number = |name: &str, label: String, most: u32| {
         let typed = asked.field(name).trim();
         typed.parse::<u32>().ok().filter(|number| (1..=most).contains(number)).ok_or_else(|| {
             say("new-bad-number", &[("label", label.into()), ("typed", typed.into()), ("most", most.into())])
         })
     };
-    let (sheet, format) = (size("sheet", &say("new-sheet", &[]))?, size("format", &say("new-format", &[]))?);
+    let (sheet, format) = (size("sheet", say("new-sheet", &[]))?, size("format", say("new-format", &[]))?);
     let designs = number("designs", say("new-designs", &[]), MOST_DESIGNS)?;
     let copies = number("copies", say("new-copies", &[]), 500)?;
     let metric = ["mm", "cm"].iter().any(|unit| asked.field("sheet").contains(unit))

@@ -357,12 +357,7 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Result<Option<C
 fn wanted(at: &At<'_>, asked: &Asked) -> Result<Option<Collage>, String> {
     let unit = at.made.project().unit;
     let sheet = at.sheet();
-    let length = |name: &str, label: String| {
-        let typed = asked.field(name).trim();
-        parse_length(typed, Some(unit)).map_err(|error| {
-            say("new-bad-size", &[("label", label.into()), ("typed", typed.into()), ("why", error.to_string().into())])
-        })
-    };
+    let length = |name: &str, label| fields::typed(asked, name, label, |typed| parse_length(typed, Some(unit)));
     let count = |name: &str, label: String| {
         let typed = asked.field(name).trim();
         typed.parse::<u32>().ok().filter(|count| (1..=MOST).contains(count)).ok_or_else(|| {
@@ -408,15 +403,7 @@ fn wanted(at: &At<'_>, asked: &Asked) -> Result<Option<Collage>, String> {
         "rows" => Ok(collage.in_rows()),
         "add" => {
             let (left, top) = (length("left", say("field-left", &[]))?, length("top", say("field-top", &[]))?);
-            let typed = asked.field("size").trim();
-            let size = parse_size(typed, Some(unit)).map_err(|error| {
-                let facts = [
-                    ("label", say("field-size", &[]).into()),
-                    ("typed", typed.into()),
-                    ("why", error.to_string().into()),
-                ];
-                say("new-bad-size", &facts)
-            })?;
+            let size = fields::typed(asked, "size", say("field-size", &[]), |typed| parse_size(typed, Some(unit)))?;
             let mut more = collage;
             more.panels.push(Rect::new(left, top, size));
             Ok(Some(more))

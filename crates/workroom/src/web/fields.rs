@@ -5,7 +5,7 @@ use drawing::Scene;
 use drawing::sheets::{CutsOf, Edition, Hand, Paper, Print, step_picture};
 use maud::{Markup, PreEscaped, html};
 
-use super::answer::Desk;
+use super::answer::{Asked, Desk};
 use super::room::Made;
 use super::{edit, say, shell};
 use crate::wording;
@@ -43,6 +43,18 @@ pub(super) fn choice(desk: &Desk<'_>, place: &str, label: &str, all: &[(&str, St
             }
         }
     }
+}
+
+/// What was typed into a field of a form, read by `parse`; what is wrong with it said with the field's label.
+pub(super) fn typed<T, E: ToString>(
+    asked: &Asked,
+    name: &str,
+    label: String,
+    parse: impl FnOnce(&str) -> Result<T, E>,
+) -> Result<T, String> {
+    let typed = asked.field(name).trim();
+    let why = |error: E| [("label", label.into()), ("typed", typed.into()), ("why", error.to_string().into())];
+    parse(typed).map_err(|error| say("new-bad-size", &why(error)))
 }
 
 /// A form that changes the project file.

@@ -12,7 +12,7 @@ use super::answer::{Answer, Asked, Desk};
 use super::edit::{self, Changed, Pin};
 use super::room::Made;
 use super::sheet::{self, Over};
-use super::{layout, say};
+use super::{fields, layout, say};
 use crate::cli::Clock;
 use crate::wording;
 
@@ -86,11 +86,8 @@ pub(super) fn tried(desk: &Desk<'_>) -> Option<Answer> {
 pub(super) fn moved(asked: &Asked, kept: &Kept, made: &Made) -> Result<Changed, Markup> {
     let refused = |said: String| html! { p { (said) } };
     let field = |name: &str| asked.field(name).trim().to_owned();
-    let to = field("to");
-    if let Err(error) = parse_length(&to, Some(made.project().unit)) {
-        let facts = [("label", say("layout-to", &[]).into()), ("typed", to.into()), ("why", error.to_string().into())];
-        return Err(refused(say("new-bad-size", &facts)));
-    }
+    fields::typed(asked, "to", say("layout-to", &[]), |typed| parse_length(typed, Some(made.project().unit)))
+        .map_err(refused)?;
     // Where along the line it was held is a length of the sheet here.
     let known = |name: &str| parse_length(&field(name), Some(made.project().unit)).ok();
     let wanted = wanted(made, field, None).ok_or_else(|| refused(say("stays-no-line", &[])))?;

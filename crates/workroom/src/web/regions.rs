@@ -189,16 +189,9 @@ fn one(region: &Region, unit: Unit) -> String {
 /// The region that a form asks for.
 fn wanted(asked: &Asked, made: &Made) -> Result<Region, String> {
     let unit = made.project().unit;
-    let bad = |label: String, typed: &str, why: String| {
-        say("new-bad-size", &[("label", label.into()), ("typed", typed.into()), ("why", why.into())])
-    };
-    let length = |name: &str, label: String| {
-        let typed = asked.field(name).trim();
-        parse_length(typed, Some(unit)).map_err(|error| bad(label, typed, error.to_string()))
-    };
+    let length = |name: &str, label| fields::typed(asked, name, label, |typed| parse_length(typed, Some(unit)));
     let (x, y) = (length("left", say("field-left", &[]))?, length("top", say("field-top", &[]))?);
-    let typed = asked.field("size").trim();
-    let size = parse_size(typed, Some(unit)).map_err(|error| bad(say("field-size", &[]), typed, error.to_string()))?;
+    let size = fields::typed(asked, "size", say("field-size", &[]), |typed| parse_size(typed, Some(unit)))?;
     let show_on = match asked.field("show") {
         "" => None,
         piece if pieces(made).iter().any(|known| known == piece) => {

@@ -1,7 +1,6 @@
 //! Share: the handout seen before it is saved, templates and files, the project file itself.
 
 use cards::{Plan, Project};
-use drawing::pdf;
 use drawing::sheets::{Edition, Faces, Hand, Paper, Print, edition as pages_of};
 use drawing::{Picture, Scene};
 use maud::{Markup, html};
@@ -206,12 +205,17 @@ pub(super) fn text_form(kept: &Kept, text: &str) -> Markup {
 pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
     let plan = &desk.made.plan;
     match name {
-        "templates.pdf" => {
+        "templates.pdf" | "one-page.pdf" | "every-card.pdf" | "handout.pdf" => {
             let wanted = edition(desk.made.project(), desk.asked);
-            let scenes = drawing::sheets::templates(plan, &wanted, SQUARE);
-            let about =
-                pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
-            Some(Answer::file("templates.pdf", "application/pdf", pdf::write(&scenes, &about).ok()?))
+            let faces = &desk.made.faces;
+            let scenes = match name {
+                "templates.pdf" => drawing::sheets::templates(plan, &wanted, SQUARE),
+                "one-page.pdf" => drawing::sheets::one_page(plan, &wanted),
+                "every-card.pdf" => drawing::sheets::every_card(plan, faces, &wanted),
+                _ => pages_of(plan, faces, &wanted),
+            };
+            let made = make::book(plan, name.to_owned(), wanted.language, &scenes).ok()?;
+            Some(Answer::file(name, "application/pdf", made.bytes))
         }
         "handout.md" | "handout.txt" => {
             let scenes = pages_of(plan, &desk.made.faces, &edition(desk.made.project(), desk.asked));
@@ -221,20 +225,6 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
                 ("text/plain; charset=utf-8", drawing::markdown::plain_text(&scenes))
             };
             Some(Answer::file(name, kind, text.into_bytes()))
-        }
-        "one-page.pdf" => {
-            let wanted = edition(desk.made.project(), desk.asked);
-            let about =
-                pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
-            let bytes = pdf::write(&drawing::sheets::one_page(plan, &wanted), &about).ok()?;
-            Some(Answer::file("one-page.pdf", "application/pdf", bytes))
-        }
-        "every-card.pdf" => {
-            let wanted = edition(desk.made.project(), desk.asked);
-            let about =
-                pdf::About { title: plan.project.name.clone(), language: wanted.language, ..pdf::About::default() };
-            let scenes = drawing::sheets::every_card(plan, &desk.made.faces, &wanted);
-            Some(Answer::file("every-card.pdf", "application/pdf", pdf::write(&scenes, &about).ok()?))
         }
         "envelope.pdf" => {
             let bytes = crate::labels::envelopes(plan, &edition(desk.made.project(), desk.asked));
@@ -261,18 +251,6 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
         "shelf.csv" => super::supplies::table(desk.room),
         "labels.pdf" => super::class::labels_pdf(desk),
         "plan.json" => Some(Answer::file("plan.json", "application/json", make::plan_json(plan).into_bytes())),
-        "handout.pdf" => {
-            let wanted = edition(desk.made.project(), desk.asked);
-            let scenes = pages_of(plan, &desk.made.faces, &wanted);
-            let about = pdf::About {
-                title: plan.project.name.clone(),
-                author: plan.project.maker.clone(),
-                language: wanted.language,
-                ..pdf::About::default()
-            };
-            let bytes = pdf::write(&scenes, &about).ok()?;
-            Some(Answer::file("handout.pdf", "application/pdf", bytes))
-        }
         _ => {
             let number: usize = name.strip_prefix("sheet-")?.strip_suffix(".svg")?.parse().ok()?;
             let index = number.checked_sub(1)?;

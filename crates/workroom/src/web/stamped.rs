@@ -411,13 +411,8 @@ fn made_of(asked: &Asked, kept: &Kept, made: &Made) -> Result<Option<Changed>, S
             let number: usize = asked.field("number").trim().parse().map_err(|_| say("stamped-bad-number", &[]))?;
             let one = number.checked_sub(1).and_then(|at| laid.impressions.get(at));
             let one = one.ok_or_else(|| say("stamped-bad-number", &[]))?;
-            let length = |key: &str, label: String| {
-                let typed = asked.field(key).trim();
-                measure::parse_signed(typed, Some(unit)).map_err(|error| {
-                    let facts = [("label", label.into()), ("typed", typed.into()), ("why", error.to_string().into())];
-                    say("new-bad-size", &facts)
-                })
-            };
+            let length =
+                |key: &str, label| fields::typed(asked, key, label, |typed| measure::parse_signed(typed, Some(unit)));
             let (x, y) = (length("x", say("stamped-right", &[]))?, length("y", say("stamped-down", &[]))?);
             let turn = asked.field("turn").trim().parse::<u16>().map_or(one.placed.turn, |turn| turn % 360);
             let (after, _) = shove(before, laid, number - 1, (x, y, turn)).map_err(|why| refusal(&why))?;
@@ -430,13 +425,7 @@ fn made_of(asked: &Asked, kept: &Kept, made: &Made) -> Result<Option<Changed>, S
                 return Err(say("stamped-name-first", &[]));
             }
             let size = asked.field("size").trim();
-            parse_length(size, Some(unit)).map_err(|error| {
-                let label = say("stamped-size", &[]);
-                say(
-                    "new-bad-size",
-                    &[("label", label.into()), ("typed", size.into()), ("why", error.to_string().into())],
-                )
-            })?;
+            fields::typed(asked, "size", say("stamped-size", &[]), |typed| parse_length(typed, Some(unit)))?;
             let of = table(&mut document, index).ok_or_else(refused)?;
             of.remove("stands");
             let all = of.get_mut("stamp").and_then(Item::as_array_of_tables_mut).ok_or_else(refused)?;
