@@ -26,9 +26,16 @@ const MOST_MAPS: usize = 96;
 /// Faces already drawn, and where their interest lies.
 #[derive(Debug, Default)]
 pub(super) struct Prints {
-    known: Mutex<Vec<(String, Picture)>>,
+    known: Mutex<Vec<Known>>,
     maps: Mutex<Vec<(String, PrintMap)>>,
-    seen: Mutex<Vec<(Picture, Arc<Seen>)>>,
+}
+
+/// A face that was drawn: by what it depends on; its colours once they were looked at.
+#[derive(Debug)]
+struct Known {
+    key: String,
+    picture: Picture,
+    seen: Option<Arc<Seen>>,
 }
 
 /// The given pictures that a project shows: name in its file, bytes.
@@ -54,29 +61,29 @@ impl Prints {
 
     /// The face that is known by this key, made if it is not yet.
     fn kept(&self, key: String, make: impl FnOnce() -> Option<Picture>) -> Option<Picture> {
-        if let Some((_, known)) = locked(&self.known).iter().find(|(of, _)| *of == key) {
-            return Some(known.clone());
+        if let Some(known) = locked(&self.known).iter().find(|known| known.key == key) {
+            return Some(known.picture.clone());
         }
         let made = make()?;
         let mut known = locked(&self.known);
         if known.len() >= MOST {
             known.remove(0);
         }
-        known.push((key, made.clone()));
+        known.push(Known { key, picture: made.clone(), seen: None });
         Some(made)
     }
 
     /// The colours of a face.
     pub(super) fn seen(&self, picture: &Picture) -> Arc<Seen> {
-        if let Some((_, known)) = locked(&self.seen).iter().find(|(of, _)| of.is(picture)) {
-            return Arc::clone(known);
+        let of = |known: &&mut Known| known.picture.is(picture);
+        if let Some(seen) = locked(&self.known).iter_mut().find(of).and_then(|known| known.seen.clone()) {
+            return seen;
         }
         let made = Arc::new(Seen::of(picture));
-        let mut seen = locked(&self.seen);
-        if seen.len() >= MOST {
-            seen.remove(0);
+        // A face that is no longer kept keeps nothing alive here either.
+        if let Some(known) = locked(&self.known).iter_mut().find(of) {
+            known.seen = Some(Arc::clone(&made));
         }
-        seen.push((picture.clone(), Arc::clone(&made)));
         made
     }
 
