@@ -4,8 +4,9 @@
 //!
 //! Each page of the demo with 48 and with 192 cards: asked again and again (`again`), and as the first after an edit, with
 //! the plan made anew (`edited`); every cut line moved by one to four marks both ways (`drag`); weight as sent, without
-//! pictures. A stamped background of 400 impressions with sliders moved and impressions dragged (`-- background`: only
-//! that). Then 600 edits, with every page and its pictures looked at after each fiftieth. In process, without a browser:
+//! pictures. A piece taken from each third card: what would come of it on every other card, the two cards as they would be,
+//! and the swap kept with the page drawn anew. A stamped background of 400 impressions with sliders moved and impressions dragged (`-- background` or
+//! `-- swaps`: only that). Then 600 edits, with every page and its pictures looked at after each fiftieth. In process, without a browser:
 //! what the workroom itself takes. Fails if a bar is missed.
 #![allow(clippy::disallowed_methods, clippy::print_stdout, clippy::unwrap_used, reason = "a figure for a person")]
 
@@ -122,6 +123,44 @@ impl Load {
         self.told(&format!("drag, {cards} cards, it stays"), stayed, 100.0);
     }
 
+    /// A piece of each third card taken up, laid over two others and let go on one of them.
+    fn swaps(&mut self, project: usize, cards: usize) {
+        let (mut taken, mut over, mut kept) = (Vec::new(), Vec::new(), Vec::new());
+        self.get(&format!("/w/{project}/batch"));
+        for card in (1..=cards).step_by(3) {
+            let (time, said) = self.get(&format!("/w/{project}/choices?card={card}&layer=band"));
+            if said.status != 200 {
+                continue;
+            }
+            taken.push(time);
+            let said = String::from_utf8(said.body).unwrap();
+            let may: Vec<&str> = said.split("class=\"may\" data-with=\"").skip(1).collect();
+            let may: Vec<&str> = may.iter().filter_map(|rest| rest.split('"').next()).collect();
+            let shown = String::from_utf8(self.get(&format!("/w/{project}/batch")).1.body).unwrap();
+            let seen = shown.split("name=\"seen\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+            for with in [may.first(), may.last()].into_iter().flatten() {
+                let asked = format!("card={card}&layer=band&with={with}");
+                let started = Instant::now();
+                for of in [&card.to_string(), *with] {
+                    let drawn = self.get(&format!("/w/{project}/{seen}/card-{of}.svg?{asked}")).1;
+                    assert_eq!(drawn.status, 200);
+                }
+                over.push(started.elapsed().as_secs_f64() * 1e3);
+            }
+            let Some(with) = may.get(card % may.len().max(1)) else { continue };
+            let card = card.to_string();
+            let fields = [("seen", seen.as_str()), ("card", &card), ("layer", "band"), ("with", with)];
+            let started = Instant::now();
+            let answered = self.ask(Method::Post, &format!("/w/{project}/choices"), &fields);
+            assert_eq!(answered.status, 303, "{}", String::from_utf8_lossy(&answered.body));
+            self.get(&format!("/w/{project}/batch"));
+            kept.push(started.elapsed().as_secs_f64() * 1e3);
+        }
+        self.told(&format!("swap, {cards} cards, taken up"), taken, 100.0);
+        self.told(&format!("swap, {cards} cards, laid over"), over, 100.0);
+        self.told(&format!("swap, {cards} cards, let go"), kept, 100.0);
+    }
+
     /// Every handle of every layer by one to four marks both ways: the whole project is planned anew each time.
     fn layers(&mut self, project: usize, cards: usize) {
         let (mut moved, mut stayed) = (Vec::new(), Vec::new());
@@ -197,6 +236,11 @@ fn main() -> ExitCode {
     std::fs::create_dir_all(&folder).unwrap();
     let room = Room::open(&folder.join("octavo.db"), 1).unwrap();
     let mut load = Load { room, missed: Vec::new() };
+    if std::env::args().any(|asked| asked == "swaps") {
+        load.swaps(1, 48);
+        load.swaps(2, 192);
+        return load.end(&folder);
+    }
     if std::env::args().any(|asked| asked == "background") {
         backgrounds(&mut load);
         return load.end(&folder);
@@ -216,6 +260,8 @@ fn main() -> ExitCode {
     load.drags(3, 192);
     load.layers(1, 48);
     load.layers(2, 192);
+    load.swaps(1, 48);
+    load.swaps(2, 192);
     backgrounds(&mut load);
     let started = Instant::now();
     for number in 0..EDITS {

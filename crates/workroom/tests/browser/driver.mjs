@@ -187,6 +187,18 @@ export async function browser({ width = 1280, height = 900, dark = false, script
       const clip = { x: 0, y: 0, width: wide, height: Math.min(high, most), scale: 1 };
       return (await command("Page.captureScreenshot", { format: "webp", quality: 78, captureBeyondViewport: true, clip })).data;
     },
+    /** Runs this before the scripts of every page that is opened from now on. */
+    beforehand: (source) => command("Page.addScriptToEvaluateOnNewDocument", { source }),
+    /** Lays pages out as for paper of this width in pixels (96 to the inch), or for the screen again. */
+    onPaper: (width) => Promise.all([
+      command("Emulation.setEmulatedMedia", { media: "print", features: [{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }] }),
+      command("Emulation.setDeviceMetricsOverride", { width, height, deviceScaleFactor: 1, mobile: false }),
+    ]),
+    /** The page as it goes onto paper (Letter, backgrounds left out, as browsers do unless told otherwise): PDF, base64. */
+    printed: async () => {
+      const margin = { marginTop: .4, marginBottom: .4, marginLeft: .4, marginRight: .4 };
+      return (await command("Page.printToPDF", { paperWidth: 8.5, paperHeight: 11, ...margin })).data;
+    },
     /** What is seen in the window as PNG, base64. */
     shot: async () => (await command("Page.captureScreenshot", { format: "png" })).data,
     /** The whole page as PNG, base64. */

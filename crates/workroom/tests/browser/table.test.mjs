@@ -52,6 +52,25 @@ test("the screen is asked to stay awake, and again when the page comes back into
     assert.deepEqual(asked, ["screen"]);
   }));
 
+test("a browser that cannot read aloud, fill the screen or keep awake offers none of it, and the step goes on", () =>
+  story(phone, async (eye) => {
+    await eye.beforehand(`
+      delete window.speechSynthesis; delete Object.getPrototypeOf(window).speechSynthesis;
+      Object.defineProperty(Document.prototype, "fullscreenEnabled", { get: () => undefined });
+      delete Navigator.prototype.wakeLock;`);
+    await eye.open(`${room.address}/w/1/table?step=5`);
+    const able = `return ["speechSynthesis" in window, Boolean(document.fullscreenEnabled), "wakeLock" in navigator]`;
+    assert.deepEqual(await eye.run(able), [false, false, false]);
+    await eye.click(".tick .main");
+    await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 6 of 22/));
+    const offered = `return [...document.querySelectorAll("[data-read], [data-full]")].filter((one) => one.checkVisibility()).length`;
+    assert.equal(await eye.run(offered), 0);
+    await eye.click(".tick [rel=prev]");
+    await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 5 of 22/));
+    await eye.click(".tick button");
+    await soon(async () => assert.equal(await eye.count(".tick .main[data-key]"), 1));
+  }));
+
 for (const scripts of [true, false]) {
   test(`the step is mirrored for the left hand and stays so, ${scripts ? "with" : "without"} scripts`, () =>
     story({ ...phone, scripts }, async (eye) => {
