@@ -2,90 +2,19 @@
 //! among the sheets. It shares no code with the engine. Whole numbers: no tolerance.
 #![allow(clippy::unwrap_used, reason = "tests")]
 
+#[path = "common/fixed_plain.rs"]
+mod fixed_plain;
 #[path = "common/fixed_recount.rs"]
 mod fixed_recount;
 
-use std::collections::BTreeMap;
-
 use cutting::fixed::{Answer, Instance, PieceKind, Question, Rules, SheetKind, Why, solve};
 use cutting::{Budget, Outcome};
+use fixed_plain::Plain;
 use proptest::prelude::*;
-
-/// Single pieces: width, height, may turn, kind.
-type Piece = (u32, u32, bool, usize);
-
-struct Plain {
-    pieces: Vec<Piece>,
-    known: BTreeMap<(u32, u32, u32), bool>,
-}
-
-impl Plain {
-    /// True if the pieces of the mask can be cut from w × h, waste allowed.
-    fn cuts(&mut self, w: u32, h: u32, mask: u32) -> bool {
-        if mask == 0 {
-            return true;
-        }
-        if w == 0 || h == 0 {
-            return false;
-        }
-        if mask.is_power_of_two() {
-            let (a, b, turn, _) = self.pieces[mask.trailing_zeros() as usize];
-            return (a <= w && b <= h) || (turn && b <= w && a <= h);
-        }
-        if let Some(&known) = self.known.get(&(w, h, mask)) {
-            return known;
-        }
-        let mut found = false;
-        let mut part = (mask - 1) & mask;
-        while part > 0 && !found {
-            found = (1..w).any(|at| self.cuts(at, h, part) && self.cuts(w - at, h, mask ^ part))
-                || (1..h).any(|at| self.cuts(w, at, part) && self.cuts(w, h - at, mask ^ part));
-            part = (part - 1) & mask;
-        }
-        self.known.insert((w, h, mask), found);
-        found
-    }
-
-    /// Least cost of cutting the pieces of the mask from the sheets that are left; `None`: they do not suffice.
-    fn cost(&mut self, sheets: &mut Vec<SheetKind>, mask: u32) -> Option<u64> {
-        if mask == 0 {
-            return Some(0);
-        }
-        let first = mask & mask.wrapping_neg();
-        let mut best = None;
-        for s in 0..sheets.len() {
-            let SheetKind { width, height, copies, cost, .. } = sheets[s].clone();
-            if copies == Some(0) {
-                continue;
-            }
-            sheets[s].copies = copies.map(|n| n - 1);
-            let mut part = mask;
-            while part > 0 {
-                if part & first > 0
-                    && self.cuts(width, height, part)
-                    && let Some(rest) = self.cost(sheets, mask ^ part)
-                {
-                    best = Some(best.map_or(cost + rest, |b: u64| b.min(cost + rest)));
-                }
-                part = (part - 1) & mask;
-            }
-            sheets[s].copies = copies;
-        }
-        best
-    }
-}
-
-fn singles(instance: &Instance, most: u32) -> Plain {
-    let kinds = instance.pieces.iter().enumerate();
-    let one = |(k, p): (usize, &PieceKind)| {
-        (0..p.demand.unwrap_or(most).min(most)).map(|_| (p.width, p.height, p.turn, k)).collect::<Vec<_>>()
-    };
-    Plain { pieces: kinds.flat_map(one).collect(), known: BTreeMap::new() }
-}
 
 /// Most value; `None` if what must appear cannot.
 fn most_value(instance: &Instance) -> Option<u64> {
-    let mut plain = singles(instance, 99);
+    let mut plain = Plain::of(instance);
     let sheet = &instance.sheets[0];
     if sheet.copies == Some(0) {
         return None;
@@ -149,8 +78,8 @@ proptest! {
         pieces in prop::collection::vec(piece(), 1..5),
     ) {
         let instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost, rules: Rules::default() };
-        let mut plain = singles(&instance, 99);
-        let all = (1 << plain.pieces.len()) - 1;
+        let mut plain = Plain::of(&instance);
+        let all = plain.all();
         let found = answer(&instance);
         match plain.cost(&mut sheets, all) {
             Some(best) => {
@@ -173,8 +102,8 @@ proptest! {
         nodes in 0_u64..30_000,
     ) {
         let mut instance = Instance { sheets: sheets.clone(), pieces, question: Question::LeastCost, rules: Rules::default() };
-        let mut plain = singles(&instance, 99);
-        let all = (1 << plain.pieces.len()) - 1;
+        let mut plain = Plain::of(&instance);
+        let all = plain.all();
         let found = solve(&instance, &mut Budget::nodes(nodes)).unwrap();
         prop_assert_eq!(&found, &solve(&instance, &mut Budget::nodes(nodes)).unwrap(), "the same question, answered twice");
         if let Some(best) = plain.cost(&mut sheets, all) {

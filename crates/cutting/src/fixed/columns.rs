@@ -11,6 +11,7 @@
 use microlp::{ComparisonOp, OptimizationDirection, Problem, Solution, Variable};
 
 use super::SheetKind;
+use super::numbers::Cut;
 use super::pattern::Pattern;
 use super::stock::Stock;
 use super::table::{self, Grid, Table};
@@ -29,6 +30,8 @@ pub(super) struct Columns {
     pub(super) worth: Vec<i64>,
     /// All patterns made.
     pub(super) patterns: Vec<Pattern>,
+    /// Worths that raised the bound, with what sheets hold of them.
+    pub(super) cuts: Vec<Cut>,
 }
 
 /// Chosen: rounds before giving up; the hardest of the craft cases takes 45.
@@ -81,6 +84,8 @@ pub(super) fn generate(
                     && columns.proof.as_ref().is_none_or(|known| proof.tighter(known, stock))
                 {
                     columns.proof = Some(proof);
+                    let most = most.iter().map(|&most| i128::from(most));
+                    columns.cuts.push(Cut::of(stock, columns.worth.clone(), most));
                 }
                 columns.bound = columns.bound.max(bound);
             }
@@ -117,6 +122,11 @@ impl Proof {
     /// A proof of nothing, with which every plan must be tried.
     pub(super) fn none(stock: &Stock<'_>) -> Proof {
         Proof { worth: vec![0; stock.items.len()], rate: 1, above: vec![0; stock.sheets.len()] }
+    }
+
+    /// That sheets of each kind hold no more than so much worth, whatever they cost.
+    pub(super) fn sheets(worth: Vec<i64>, most: Vec<i128>) -> Proof {
+        Proof { worth, rate: 1, above: most }
     }
 
     /// What a sheet's pieces can be worth.

@@ -16,27 +16,16 @@ use microlp::{ComparisonOp, OptimizationDirection, Problem, Solution, Variable};
 use super::beam::{self, Guide, Task};
 use super::columns::{self, Bound, Proof, whole};
 use super::dive::Rest;
-use super::pattern::{self, Pattern};
+use super::look::{self, Kind};
+use super::pattern::Pattern;
 use super::stock::{Plan, Stock};
-use super::table::{self, Grid, Table};
-use super::worths::{self, Limits, Worths};
-use super::{Item, blocks, fill};
-use crate::{Budget, Exhausted, Tree};
+use crate::{Budget, Exhausted};
 
 /// Chosen: at so many places of one way down the sheet of the largest share may be passed over.
 const SPARE: usize = 6;
 
 /// Chosen: rounds of new patterns after one sheet was fixed, and before the first.
 const ROUNDS: (usize, usize) = (12, 400);
-
-/// Chosen: patterns made in one round for one kind of sheet.
-const TOGETHER: usize = 4;
-
-/// Chosen: parts of the nodes for one look at all patterns of a sheet.
-const LOOK: u64 = 48;
-
-/// Chosen: the same before any sheet is fixed, where the look is a proof.
-const PROVE: u64 = 6;
 
 /// Chosen: so few pieces are also cut by beams of this width.
 const END: (u64, usize) = (48, 16);
@@ -65,22 +54,6 @@ pub(super) struct Proven {
     /// No plan costs less.
     pub(super) bound: u64,
     pub(super) proof: Option<Proof>,
-}
-
-/// What a look for better patterns of one sheet found.
-#[derive(Default)]
-struct Look {
-    better: Vec<Pattern>,
-    /// No pattern is worth more.
-    most: i64,
-}
-
-/// A sheet kind with the pieces that are left for it.
-struct Kind {
-    sheet: usize,
-    here: Vec<usize>,
-    items: Vec<Item>,
-    grid: Grid,
 }
 
 /// The dual programme of what is left, solved.
@@ -196,7 +169,8 @@ impl Deep<'_> {
     #[expect(clippy::type_complexity, reason = "a cost and shares")]
     fn relaxed(&mut self, rest: &Rest, budget: &mut Budget<'_>) -> Result<Option<(f64, Vec<(usize, f64)>)>, Exhausted> {
         let there = (0..self.stock.sheets.len()).filter(|&s| rest.copies[s] > 0);
-        let Some(kinds) = there.filter_map(|s| self.kind(s, rest)).collect::<Option<Vec<Kind>>>() else {
+        let Some(kinds) = there.filter_map(|s| Kind::of(self.stock, s, &rest.left)).collect::<Option<Vec<Kind>>>()
+        else {
             return Ok(None);
         };
         let useful = |p: &Pattern| p.counts.iter().zip(&rest.left).any(|(&n, &left)| n > 0 && left > 0);
@@ -212,7 +186,7 @@ impl Deep<'_> {
             for kind in &kinds {
                 let spare = dual.spare[kind.sheet].map_or(0.0, |m| dual.solution.var_value(m));
                 let least = whole((self.cost(kind.sheet) + spare + 1e-6) * UNIT);
-                let look = self.look((kind, first), &worth, least, budget)?;
+                let look = look::look((self.stock, kind), (&worth, least), (&*self.pool, first), budget)?;
                 most[kind.sheet] = look.most;
                 better.extend(look.better);
             }
@@ -241,84 +215,6 @@ impl Deep<'_> {
 
     fn cost(&self, s: usize) -> f64 {
         float(self.stock.sheets[s].cost) / self.dearest
-    }
-
-    /// A sheet kind, if any piece fits it; inside, `None` where there is no grid for it.
-    #[expect(clippy::option_option, reason = "no piece, and no grid")]
-    fn kind(&self, s: usize, rest: &Rest) -> Option<Option<Kind>> {
-        let sheet = &self.stock.sheets[s];
-        let fits = |&k: &usize| rest.left[k] > 0 && self.stock.items[k].fits(sheet.width, sheet.height);
-        let here: Vec<usize> = (0..rest.left.len()).filter(fits).collect();
-        let items: Vec<Item> = here.iter().map(|&k| Item { cap: rest.left[k], ..self.stock.items[k] }).collect();
-        if items.is_empty() {
-            return None;
-        }
-        let grid = self.stock.grid(s, &items);
-        Some(grid.map(|grid| Kind { sheet: s, here, items, grid }))
-    }
-
-    /// Patterns for what is left that are worth more than `least`, and a bound on what any is worth.
-    fn look(
-        &self,
-        (kind, first): (&Kind, bool),
-        worth: &[i64],
-        least: i64,
-        budget: &mut Budget<'_>,
-    ) -> Result<Look, Exhausted> {
-        let here: Vec<i64> = kind.here.iter().map(|&k| worth[k]).collect();
-        let mut look = Look { better: Vec::new(), most: i64::MAX >> 12 };
-        let mut offer = |tree: &Tree| -> i64 {
-            let mut still = vec![0; self.stock.place.len()];
-            for item in &kind.items {
-                still[item.kind] = item.cap;
-            }
-            let tree = pattern::trim(tree, &mut still);
-            let pattern = Pattern::of(kind.sheet, tree, &self.stock.place, self.stock.items.len());
-            let value = value(&pattern, worth);
-            let same = |p: &Pattern| p.sheet == pattern.sheet && p.counts == pattern.counts;
-            let new = value > least && !self.pool.iter().chain(&look.better).any(same);
-            if new && look.better.len() < TOGETHER && self.stock.allows(&pattern) {
-                look.better.push(pattern);
-            }
-            value
-        };
-        if fill::can_fill(&kind.grid, kind.items.len()) {
-            let (_, tree) = fill::fill(&kind.grid, &kind.items, &here, budget)?;
-            if offer(&tree) > least {
-                return Ok(look);
-            }
-        }
-        // Pieces that come too often made worth less, until a pattern is better or none can be.
-        let area = u128::from(kind.grid.width) * u128::from(kind.grid.height);
-        let most = |item: &Item| item.cap.min(u32::try_from(area / item.area()).unwrap_or(u32::MAX));
-        let limits: Vec<Limits> = kind.items.iter().map(|item| Limits { min: 0, cap: most(item) }).collect();
-        let items: Vec<Item> =
-            kind.items.iter().zip(&here).map(|(item, &y)| Item { value: y.unsigned_abs(), ..*item }).collect();
-        let mut worths = Worths::default();
-        let enough = |value: i64| if value > least { u64::MAX } else { least.unsigned_abs() };
-        let mut part = budget.part(budget.left() / LOOK);
-        let _ended =
-            worths::improve(&kind.grid, &items, &limits, &mut worths, &mut |tree| enough(offer(tree)), &mut part);
-        budget.join(&part)?;
-        // Without a single table nothing is known.
-        let mut bound = if worths.worth.is_empty() { u64::MAX } else { worths.bound };
-        if worths.bound > least.unsigned_abs() && !worths.worth.is_empty() && self.stock.rules.plain() {
-            let nodes = if first { budget.left() / PROVE } else { budget.left() / LOOK };
-            let mut part = budget.part(nodes);
-            let mut table = Table::default();
-            if table::fill(&kind.grid, &items, &worths.worth, &mut table, &mut part).is_ok() {
-                let sides = (&kind.grid, &table.value[..]);
-                let best = Some(least.unsigned_abs());
-                let mut seen = |tree: &Tree| {
-                    offer(tree);
-                };
-                let found = blocks::search(sides, (&items, &limits), &worths, best, &mut seen, &mut part);
-                bound = bound.min(found.bound);
-            }
-            budget.join(&part)?;
-        }
-        look.most = look.most.min(i64::try_from(bound).unwrap_or(i64::MAX));
-        Ok(look)
     }
 
     fn dual(&self, rest: &Rest, rows: Vec<usize>) -> Option<Dual> {
@@ -398,10 +294,6 @@ fn row(pattern: &Pattern, rest: &Rest, worth: &[Option<Variable>], spare: &[Opti
     let counts = pattern.counts.iter().zip(&rest.left).map(|(&n, &left)| n.min(left));
     let pieces = worth.iter().zip(counts).filter_map(|(&y, n)| Some((y?, f64::from(n)))).filter(|&(_, n)| n > 0.0);
     pieces.chain(spare[pattern.sheet].map(|m| (m, -1.0))).collect()
-}
-
-fn value(pattern: &Pattern, worth: &[i64]) -> i64 {
-    pattern.counts.iter().zip(worth).map(|(&n, &worth)| i64::from(n) * worth).sum()
 }
 
 #[expect(clippy::cast_precision_loss, reason = "a proposal only; costs are added in whole numbers")]

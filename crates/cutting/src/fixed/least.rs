@@ -4,6 +4,7 @@ use super::beam::{self, Guide, Task};
 use super::columns::{self, Columns, Proof};
 use super::cover::{self, Covered};
 use super::deep::{self, Proven};
+use super::numbers::{self, Cut, Numbered};
 use super::pattern::{self, Pattern};
 use super::stock::{Plan, Stock};
 use super::{Answer, CutSheet, Instance, Why, costs, dive, items, pool, wishes};
@@ -100,6 +101,10 @@ impl Search {
         for pattern in columns.patterns {
             self.keep(&pattern);
         }
+        self.numbers(stock, columns.cuts, budget)?;
+        if self.done() {
+            return Ok(());
+        }
         let mut worth = columns.worth;
         for width in WIDTHS {
             budget.tell(self.best.as_ref().map(|plan| plan.cost), Some(self.bound));
@@ -181,6 +186,25 @@ impl Search {
             self.raise(stock, self.bound);
         }
         ended
+    }
+
+    /// Choose numbers of sheets first, where there are several kinds; with a part of the budget.
+    fn numbers(&mut self, stock: &Stock<'_>, cuts: Vec<Cut>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
+        if stock.sheets.len() < 2 {
+            return Ok(());
+        }
+        let mut found = Numbered::default();
+        // Chosen: half of the nodes.
+        let mut part = budget.part(budget.left() / 2);
+        let limits = (self.bound, self.below());
+        let _ended = numbers::search(stock, (&mut self.pool, cuts), limits, &mut found, &mut part);
+        budget.join(&part)?;
+        if let Some(plan) = found.plan {
+            debug_assert!(stock.suffices(&plan), "a plan of given numbers gives all pieces");
+            self.offer(plan);
+        }
+        self.raise(stock, found.bound);
+        Ok(())
     }
 
     /// Dive with new patterns on the way; with a part of the budget.

@@ -2,7 +2,7 @@
 //!
 //! | Question | Answer | Proven by |
 //! |---|---|---|
-//! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, a linear programme over all ways to cut a sheet, or for few pieces a search over all of them |
+//! | [`Question::LeastCost`] | all pieces, from sheets that cost the least | area, a linear programme over all ways to cut a sheet, numbers of sheets that none of its worths forbid, or for few pieces a search over all of them |
 //! | [`Question::MostValue`] | one sheet, pieces worth the most, some of them at most or at least so often | table of all rectangles with improved worths, or search over blocks |
 //!
 //! The search is deterministic: same instance and budget in nodes, same answer, in whatever order sheets and pieces are
@@ -30,6 +30,8 @@ mod fill;
 mod front;
 mod instance;
 mod least;
+mod look;
+mod numbers;
 mod one_by_one;
 mod pattern;
 mod pick;
