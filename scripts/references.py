@@ -278,11 +278,14 @@ def plain(rule):
 
 
 def ours(names, bench, engine):
-    """The engine's own rows, measured now; `engine` is a built `fixed_table`, else cargo builds one."""
+    """The engine's own rows, measured now, with the time until the proof.
+
+    `engine` is a built `fixed_table`, else cargo builds one.
+    """
     out = PLACE / "ours.csv"
     out.unlink(missing_ok=True)
     built = ["cargo", "run", "--release", "-q", "-p", "cutting", "--example", "fixed_table", "--"]
-    call = [*([str(engine)] if engine else built), "--bench", str(bench), "--results", str(out)]
+    call = [*([str(engine)] if engine else built), "--bench", str(bench), "--results", str(out), "--proof"]
     for name in names:
         call += ["--only", name]
     subprocess.check_call(call, cwd=HOUSE, stdout=subprocess.DEVNULL)

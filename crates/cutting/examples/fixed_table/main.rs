@@ -2,11 +2,11 @@
 //!
 //! ```text
 //! cargo run --release -p cutting --example fixed_table -- [--nodes N] [--bench DIR] [--results FILE]
-//!     [--docs FILE] [--again] [--only NAME …] [family …]
+//!     [--docs FILE] [--again] [--proof] [--only NAME …] [family …]
 //! ```
 //!
 //! Every finished row is added to the results file (`docs/fixed_table.csv`) at once; a later run goes on where the
-//! last one ended, `--again` measures the named families anew. Without families: all, the small ones first. Rows of the table
+//! last one ended, `--again` measures the named families anew. `--proof` counts the seconds until the proof only. Without families: all, the small ones first. Rows of the table
 //! are those of `best_known.csv` beside the bench's `data`; where there is no bench, the lines that the tests use.
 //! `--docs` writes what the results file holds into the marked part of a document.
 
@@ -61,6 +61,8 @@ struct Options {
     results: PathBuf,
     docs: Option<PathBuf>,
     again: bool,
+    /// Seconds until it was proven, without the wishes of a second rank that come after.
+    proof: bool,
     /// Only these instances, if any are named.
     only: Vec<String>,
     families: Vec<String>,
@@ -79,6 +81,7 @@ fn options() -> Options {
         results: house.join("docs/fixed_table.csv"),
         docs: None,
         again: false,
+        proof: false,
         only: Vec::new(),
         families: Vec::new(),
     };
@@ -92,6 +95,7 @@ fn options() -> Options {
             "--docs" => options.docs = Some(next().into()),
             "--only" => options.only.push(next()),
             "--again" => options.again = true,
+            "--proof" => options.proof = true,
             family => options.families.push(family.to_owned()),
         }
     }
@@ -149,7 +153,14 @@ fn measure(family: &str, options: &Options, rows: &mut Vec<Row>) {
         }
         let Some(instance) = asked.instance(json) else { continue };
         let (start, clock) = (processor_time(), std::time::Instant::now());
-        let answer = match solve(&instance, &mut Budget::nodes(options.nodes)) {
+        // When it was first told that no better answer is possible.
+        let settled = std::cell::Cell::new(None);
+        let told = |now: cutting::Progress| {
+            if options.proof && settled.get().is_none() && now.best.is_some() && now.best == now.bound {
+                settled.set(Some((processor_time(), clock.elapsed().as_secs_f64())));
+            }
+        };
+        let answer = match solve(&instance, &mut Budget::nodes(options.nodes).telling(&told)) {
             Ok(answer) => answer,
             Err(why) => {
                 println!("{}: refused: {why}", asked.instance);
@@ -157,7 +168,8 @@ fn measure(family: &str, options: &Options, rows: &mut Vec<Row>) {
             }
         };
         // The kernel counts in ticks, too coarse for short runs.
-        let seconds = Some(processor_time() - start).filter(|&s| s > 0.05).unwrap_or(clock.elapsed().as_secs_f64());
+        let (ended, passed) = settled.get().unwrap_or_else(|| (processor_time(), clock.elapsed().as_secs_f64()));
+        let seconds = Some(ended - start).filter(|&s| s > 0.05).unwrap_or(passed);
         if !answer.sheets.is_empty() {
             fixed_recount::recount(&instance, &answer, &asked.instance);
         }

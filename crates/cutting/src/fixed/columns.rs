@@ -46,6 +46,37 @@ pub(super) fn programme_costs(rows: usize, columns: usize) -> u64 {
 /// Chosen: a worth may rise to so many times the dearest sheet, so that the programme stays bounded.
 pub(super) const HIGHEST: f64 = 64.0;
 
+/// A bound without a programme: each piece is worth its share of the cheapest plain grid of it.
+///
+/// # Errors
+/// [`Exhausted`] when stopped.
+pub(super) fn quick(stock: &Stock<'_>, budget: &mut Budget<'_>) -> Result<u64, Exhausted> {
+    let mut worth = Vec::with_capacity(stock.items.len());
+    for item in &stock.items {
+        let rate = |s: &SheetKind| -> Option<u64> {
+            let there = |(w, h, _): (u32, u32, bool)| u64::from(s.width / w) * u64::from(s.height / h);
+            let most = item.ways(s.width, s.height).map(there).max()?.min(u64::from(item.cap));
+            (s.cost.min(1 << 20) << 20).checked_div(most)
+        };
+        let Some(least) = stock.sheets.iter().filter_map(rate).min() else { return Ok(0) };
+        worth.push(i64::try_from(least).unwrap_or(0));
+    }
+    let mut table = Table::default();
+    let mut most = Vec::with_capacity(stock.sheets.len());
+    for s in 0..stock.sheets.len() {
+        let Some(grid) = stock.grid(s, &stock.items) else { return Ok(0) };
+        if grid.cells() as u64 > budget.left() / 64 {
+            return Ok(0);
+        }
+        table::fill(&grid, &stock.items, &worth, &mut table, budget)?;
+        most.push(table.whole());
+    }
+    Ok(match bound(stock, &worth, &most) {
+        Bound::Cost(bound, _) => bound,
+        Bound::Impossible => 0,
+    })
+}
+
 /// Make columns until the bound cannot rise or reaches `enough`.
 ///
 /// # Errors

@@ -34,6 +34,8 @@ pub(super) fn least_cost(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     let spare = (budget.left() / 16).min(WISHES);
     let mut part = budget.part(budget.left() - spare);
     let ended = search.run(&stock, &mut part);
+    // Told before any wishes: the cost is settled.
+    part.tell(search.best.as_ref().map(|plan| plan.cost), Some(search.bound));
     let _spent = budget.join(&part);
     if let Some(plan) = &mut search.best
         && (ended.is_ok() || !part.stopped())
@@ -78,7 +80,13 @@ impl Search {
         if self.done() {
             return Ok(());
         }
-        self.beam(stock, WIDTHS[0], budget)?;
+        let quick = columns::quick(stock, budget)?;
+        self.raise(stock, quick);
+        if self.done() {
+            return Ok(());
+        }
+        // A look only: most small questions are proven with it.
+        self.beam(stock, 1, budget)?;
         if self.best.is_none()
             && !self.done()
             && let Some(plan) = stock.one_by_one(&stock.areas(), budget)?
@@ -100,6 +108,13 @@ impl Search {
         self.proof = columns.proof;
         for pattern in columns.patterns {
             self.keep(&pattern);
+        }
+        if !self.done() {
+            self.beam(stock, WIDTHS[0], budget)?;
+        }
+        self.raise(stock, self.bound);
+        if self.done() {
+            return Ok(());
         }
         self.numbers(stock, columns.cuts, budget)?;
         if self.done() {

@@ -31,6 +31,7 @@ mod front;
 mod instance;
 mod least;
 mod look;
+mod mend;
 mod numbers;
 mod one_by_one;
 mod pattern;

@@ -1,6 +1,7 @@
 //! Most value from one sheet.
 
 use super::beam::{self, Guide, Task};
+use super::mend::Mend;
 use super::pattern::{self, Pattern};
 use super::stock::Stock;
 use super::table::{self, Grid, Table};
@@ -15,6 +16,12 @@ pub(super) struct Pick {
     pub(super) tree: Tree,
 }
 
+/// Chosen: times that a full sheet is changed and made better again.
+const KICKS: u64 = 10_000;
+
+/// Chosen: width of the beams that cut a part of a sheet afresh.
+const MEND: usize = 16;
+
 struct Search<'a> {
     instance: &'a Instance,
     items: Vec<Item>,
@@ -23,6 +30,8 @@ struct Search<'a> {
     bound: u64,
     /// No choice has all that must appear.
     impossible: bool,
+    /// Full sheets that are not mended yet.
+    made: Vec<Tree>,
 }
 
 /// Answer [`super::Question::MostValue`]; the instance has been checked.
@@ -41,11 +50,14 @@ pub(super) fn most_value(instance: &Instance, budget: &mut Budget<'_>) -> Answer
     let items: Vec<Item> =
         items(instance).into_iter().filter(|item| item.cuts(sheet.width, sheet.height, instance.rules)).collect();
     let worth = items.iter().map(|item| i64::try_from(item.value).unwrap_or(i64::MAX)).collect();
-    let mut search = Search { instance, items, worth, best: None, bound: u64::MAX, impossible: false };
+    let mut search =
+        Search { instance, items, worth, best: None, bound: u64::MAX, impossible: false, made: Vec::new() };
     search.offer(&Tree::Waste);
     // A spent budget leaves the best so far, and the bound that was proven by then.
     let mut part = budget.part(budget.left() - budget.left() / 32);
     let _spent = search.run(&mut part);
+    // Told before any wishes: the value is settled.
+    part.tell(search.best.as_ref().map(|best| best.value), Some(search.bound));
     let _spent = budget.join(&part);
     if !part.stopped() {
         let _ended = search.calm(budget);
@@ -96,13 +108,25 @@ impl Search<'_> {
                 }
             }
         }
-        if rules.plain() && !self.closed() {
-            // Chosen: a quarter of the nodes is kept for wider beams.
-            let mut part = budget.part(budget.left() - budget.left() / 4);
-            let ended = self.prove((&grid, &items, &limits), &worths, &mut part);
-            budget.join(&part)?;
-            if ended.is_err() && part.stopped() {
-                return ended;
+        // A search of blocks begins with a table that may be too dear.
+        let (columns, rows) = (grid.x.len() as u64, grid.y.len() as u64);
+        let around = columns * rows * (columns / 2 + rows) / 8;
+        // Chosen: a look with a sixteenth of the nodes, then all sheets made so far are mended, then the search again; a
+        // quarter of the nodes is kept for wider beams.
+        for share in [16, 1] {
+            let nodes = budget.left() / share;
+            let nodes = nodes - if share == 1 { nodes / 4 } else { 0 };
+            if rules.plain() && !self.closed() && !self.impossible && around <= nodes / 2 {
+                let mut part = budget.part(nodes);
+                let ended = self.prove((&grid, &items, &limits), &worths, &mut part);
+                budget.join(&part)?;
+                if ended.is_err() && part.stopped() {
+                    return ended;
+                }
+            }
+            for mut tree in std::mem::take(&mut self.made) {
+                self.mend(&mut tree, &limits, (MEND, 0), budget)?;
+                self.offer(&tree);
             }
         }
         for width in [256, 1024, 4096, 16384] {
@@ -111,6 +135,13 @@ impl Search<'_> {
                 if !self.impossible {
                     self.beams(&limits, &worth, width, budget)?;
                 }
+            }
+            if width == 1024
+                && let Some(pick) = &self.best
+            {
+                let mut tree = pick.tree.clone();
+                self.mend(&mut tree, &limits, (MEND, KICKS), budget)?;
+                self.offer(&tree);
             }
         }
         Ok(())
@@ -156,13 +187,43 @@ impl Search<'_> {
             let filled = beam::most_worth(&stock, task, (worth, self.bound), &mut part);
             budget.join(&part)?;
             match filled {
-                Ok(Some(tree)) => self.offer(&tree),
+                Ok(Some(mut tree)) => {
+                    self.offer(&tree);
+                    if width > 64 {
+                        self.mend(&mut tree, limits, (MEND, 0), budget)?;
+                        self.offer(&tree);
+                    } else if width > 2 && !self.made.contains(&tree) {
+                        self.made.push(tree);
+                    }
+                }
                 Ok(None) => {}
                 // Too wide for this budget.
                 Err(Exhausted) => return Ok(()),
             }
         }
         Ok(())
+    }
+
+    /// Cut parts of a full sheet afresh, with a part of the budget.
+    fn mend(
+        &self,
+        tree: &mut Tree,
+        limits: &[Limits],
+        (width, kicks): (usize, u64),
+        budget: &mut Budget<'_>,
+    ) -> Result<(), Exhausted> {
+        if self.closed() {
+            return Ok(());
+        }
+        let place = worths::places(&self.items);
+        let stock =
+            Stock { sheets: &self.instance.sheets, items: self.items.clone(), place, rules: self.instance.rules };
+        let caps: Vec<u32> = limits.iter().map(|limit| limit.cap).collect();
+        // Chosen: a sixteenth of the nodes, or half if that is what is left to do.
+        let mut part = budget.part(budget.left() / if kicks > 0 { 2 } else { 16 });
+        let mut mend = Mend::of(&stock, (&self.worth, &caps), (width, self.bound));
+        let _ended = mend.run(tree, kicks, &mut part);
+        budget.join(&part)
     }
 
     /// The same pieces by the layout that is least work.
