@@ -57,6 +57,39 @@ fn a_level_cut_moves_and_is_kept_as_it_was_shown() {
     assert!(kept > 0);
 }
 
+#[test]
+fn a_piece_pinned_where_it_lies_changes_nothing_and_takes_no_choice_away() {
+    let project = drive::project();
+    let before = plan(&project, &mut budget());
+    let laid = &before.layouts[0];
+    for piece in laid.pieces.iter().step_by(5) {
+        let mut pinned = project.clone();
+        let recipe = &pinned.recipes[piece.recipe];
+        let name = (recipe.name.clone(), recipe.layers[piece.layer].name.clone());
+        pinned.goal.pins = vec![(name.0, name.1, piece.rect.x, piece.rect.y, piece.rect.size)];
+        let after = plan(&pinned, &mut budget());
+        assert_eq!(places(&after.layouts[0].pieces), places(&laid.pieces), "{}", piece.mark);
+        assert_eq!(after.layouts[0].effort, laid.effort);
+        assert_eq!(after.layouts[0].grade, laid.grade);
+        assert_eq!(after.layouts[0].alternatives.len(), laid.alternatives.len(), "the others can still be taken");
+    }
+}
+
+#[test]
+fn another_layout_that_is_taken_leaves_the_first_one_to_go_back_to() {
+    let project = drive::project();
+    let before = plan(&project, &mut budget());
+    let other = &before.layouts[0].alternatives[0];
+    let mut taken = project.clone();
+    taken.goal.pins = pins_for(&before, 0, other, &mut budget()).unwrap();
+    let after = plan(&taken, &mut budget());
+    assert_eq!(places(&after.layouts[0].pieces), places(&other.pieces));
+    let back =
+        after.layouts[0].alternatives.iter().find(|told| places(&told.pieces) == places(&before.layouts[0].pieces));
+    taken.goal.pins = pins_for(&after, 0, back.expect("the one she came from"), &mut budget()).unwrap();
+    assert_eq!(places(&plan(&taken, &mut budget()).layouts[0].pieces), places(&before.layouts[0].pieces));
+}
+
 fn with_pins(plan: &Plan, found: &Shifted) -> Plan {
     let mut pinned = plan.clone();
     pinned.project.goal.pins.clone_from(&found.pins);

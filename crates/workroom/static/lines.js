@@ -16,7 +16,7 @@ export function enhance(element) {
   const address = element.dataset.ask ?? "";
   const first = sheet.querySelector(".over")?.cloneNode(true);
 
-  /** @type {{ line: string, axis: string, to: string, marks: number, down: number, near: number | null, off: number[] } | null} */
+  /** @type {{ line: string, axis: string, from: string, to: string, marks: number, down: number, near: number | null, off: number[] } | null} */
   let held = null;
 
   /** Where a pointer is in the drawing. @param {PointerEvent} event @param {string} axis */
@@ -52,23 +52,29 @@ export function enhance(element) {
       mine?.setAttribute("data-line", held.line);
       show(document.importNode(over, true));
     }
+    // Let go where it cannot be, it goes back to where it was.
+    if (said?.className === "stays") held.to = "";
     told.classList.toggle("stays", said?.className === "stays");
     told.textContent = said?.textContent ?? "";
   });
 
-  const putBack = () => {
-    const line = held?.line;
+  /** @param {string} [line] */
+  const asItWas = (line) => {
     held = null;
-    drop();
     if (first) show(first.cloneNode(true), line);
+  };
+  const putBack = () => {
+    drop();
+    asItWas(held?.line);
     told.textContent = "";
   };
 
   // The last answer may still be on its way.
   const keep = () => settled(() => {
     const mine = held;
+    // The reason it cannot be there stays to be read.
+    if (!mine || mine.to === "" || mine.to === mine.from) return asItWas(mine?.line);
     held = null;
-    if (!mine || mine.to === "") return;
     const field = (/** @type {string} */ name) => form.elements.namedItem(name);
     const [line, to] = [field("line"), field("to")];
     if (line instanceof HTMLSelectElement && to instanceof HTMLInputElement) {
@@ -82,7 +88,7 @@ export function enhance(element) {
   const take = (grip) => {
     const line = grip.getAttribute("data-line") ?? "";
     if (held?.line === line || line === "-") return;
-    held = { line, axis: grip.getAttribute("data-axis") ?? "x", to: "", marks: 0, down: 0, near: null, off: [0, 0] };
+    held = { line, axis: grip.getAttribute("data-axis") ?? "x", from: grip.getAttribute("data-at") ?? "", to: "", marks: 0, down: 0, near: null, off: [0, 0] };
     grip.classList.add("held");
   };
 

@@ -110,7 +110,7 @@ fn what_is_let_go_is_kept_in_the_file_and_can_be_undone() {
     };
     assert_eq!(size.width, inches("2 3/4 in"));
 
-    // A range goes along, and what is liked with it.
+    // Of a range, the one size that the hand gave is kept, so that it is seen.
     let answered = hold(&room, "4", "0-1", "1", "3/8 in");
     assert_eq!(answered.status, 303);
     let cards::model::Material::Patterned { height, prefer, .. } =
@@ -118,7 +118,7 @@ fn what_is_let_go_is_kept_in_the_file_and_can_be_undone() {
     else {
         panic!("no panel")
     };
-    assert_eq!(height.least, inches("4 in"));
+    assert_eq!((height.least, height.most), (inches("4 1/4 in"), inches("4 1/4 in")));
     assert_eq!(prefer.height, inches("4 1/4 in"));
 
     for seen in ["5", "4", "3", "2"] {

@@ -74,7 +74,7 @@ pub fn lies_on(recipe: &Recipe, layer: usize) -> Option<usize> {
 ///
 /// `is` is where it lies now. A layer in the middle of what it lies on stays in the middle and grows on both sides;
 /// elsewhere the edge opposite stays where it is. A mat grows all round, because it follows what lies on it. Where a
-/// range looks right, the range goes along. No side becomes less than `least`.
+/// range looks right, the layer gets the one size that the hand gave it. No side becomes less than `least`.
 ///
 /// # Errors
 /// [`Holds`], and the layer stays as it is.
@@ -125,11 +125,9 @@ pub fn taken(
     match &mut new.material {
         Material::Patterned { width, height, prefer, .. } => {
             let (range, liked) = if across { (width, &mut prefer.width) } else { (height, &mut prefer.height) };
-            if range.least + more < least {
-                return Err(Holds::TooSmall(least));
-            }
-            *range = Range { least: range.least + more, most: range.most + more };
-            *liked += more;
+            // A hand that draws an edge to a place means that place, not one of many about it.
+            *range = Range { least: side, most: side };
+            *liked = side;
         }
         Material::Plain { size, .. } | Material::Strip { size, .. } => {
             *(if across { &mut size.width } else { &mut size.height }) = side;

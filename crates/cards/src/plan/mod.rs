@@ -4,6 +4,7 @@
 
 mod adding;
 mod answer;
+mod around;
 mod batch;
 mod borders;
 mod checked;

@@ -1,12 +1,15 @@
 //! One layout for each pack that is used: the question asked of the flexible engine, and its answer in the maker's terms.
 
+use std::collections::BTreeSet;
+
 use cutting::flexible::{self, Answer, Count, Instance, Kind, Pin, Refusal, Span, Why, Wish};
-use cutting::steps::tidy;
+use cutting::steps::{Effort, Step, tidy};
 use cutting::tree::pieces;
 use cutting::{Budget, Outcome, Tree};
 use measure::{Length, Rect, Size};
 
 use super::answer::{Alternative, Exist, Layout, LayoutGrade, Piece};
+use super::around::{self, Around};
 use super::checked;
 use super::fit;
 use super::grid::{Grid, MOST_STEPS};
@@ -75,7 +78,7 @@ pub(super) fn best(
         let instance = question.with_cards(cards);
         let share = if tries.len() == 1 { budget.left() / 4 * 3 } else { budget.left() / 8 };
         let mut part = budget.part(share);
-        let answer = flexible::solve(&instance, &mut part);
+        let Around { answer, free } = around::solve(&instance, &mut part);
         let ended = budget.join(&part).is_err();
         match answer {
             Ok(answer) if !answer.layouts.is_empty() => {
@@ -84,7 +87,9 @@ pub(super) fn best(
                         question.about(Severity::Note, "sheet-gives-fewer").with("cards", cards).with("wanted", wanted),
                     );
                 }
-                return question.layout(&instance, &answer, findings);
+                let mut layout = question.layout(&instance, &answer, findings)?;
+                question.and_without_pins(&instance, &free, &mut layout);
+                return Some(layout);
             }
             other => last = Some(other),
         }
@@ -407,6 +412,12 @@ impl Question<'_> {
             findings.push(self.about(Severity::Serious, "internal-check"));
             return None;
         };
+        // With pins the branches lie as they must: the steps may move the stop more often than the tree alone would.
+        let stops: BTreeSet<u32> = cut_plan.steps.iter().filter_map(stop).collect();
+        let least = best.effort.settings;
+        let settings =
+            if instance.pins.is_empty() { least } else { least.max(stops.len().try_into().unwrap_or(least)) };
+        let effort = Effort { settings, ..best.effort };
         Some(Layout {
             batch: 0,
             pack: self.pack,
@@ -417,7 +428,7 @@ impl Question<'_> {
             pieces: best.pieces,
             cut_plan,
             cut_step,
-            effort: best.effort,
+            effort,
             waste: best.waste,
             recipe_counts: best.recipe_counts,
             sheets: Vec::new(),
@@ -429,6 +440,18 @@ impl Question<'_> {
             alternatives: told,
             gain: None,
         })
+    }
+
+    /// Round pins, other layouts are told that need not keep them: pinning one piece takes no choice away.
+    fn and_without_pins(&self, instance: &Instance, free: &[flexible::Layout], layout: &mut Layout) {
+        let without = Instance { pins: Vec::new(), ..instance.clone() };
+        for other in free.iter().filter_map(|other| self.told(&without, other)) {
+            let known =
+                layout.pieces == other.pieces || layout.alternatives.iter().any(|told| told.pieces == other.pieces);
+            if !known && layout.alternatives.len() + 1 < instance.alternatives {
+                layout.alternatives.push(other);
+            }
+        }
     }
 
     /// One layout in the order of the table; `None` if it is not what was asked for.
@@ -492,6 +515,14 @@ pub(super) fn numbered(
         }
     };
     placed.iter().enumerate().map(piece).collect()
+}
+
+/// Where the stop stands for a step that cuts.
+fn stop(step: &Step) -> Option<u32> {
+    match step {
+        Step::Cut(cut) => Some(cut.setting),
+        Step::Score(_) => None,
+    }
 }
 
 /// A grade in the words of a plan.

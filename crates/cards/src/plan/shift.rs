@@ -9,6 +9,7 @@ use cutting::{Axis, Budget, Tree};
 use measure::{Length, Rect, Size};
 
 use super::answer::{Alternative, Layout, Piece, Plan};
+use super::around;
 use super::grid::Grid;
 use super::groups::{Group, groups};
 use super::paper::{self, Question};
@@ -211,7 +212,7 @@ fn chosen(alone: &Project, laid: &Layout, pins: &[Pinned], budget: &mut Budget<'
     project.goal.pins = pins.to_vec();
     let question = paper::ask(&project, laid.pack, true, Grid::new(laid.step), &mut Vec::new())?;
     let instance = question.with_cards(cards(laid));
-    let answer = flexible::solve(&instance, budget).ok()?;
+    let answer = around::solve(&instance, budget).answer.ok()?;
     question.told(&instance, answer.layouts.first()?)
 }
 

@@ -348,6 +348,7 @@ stays-no-layout = { $proven ->
        *[other] Karten
     } gefunden.
 }
+stays-pinned = Die festgesteckten Teile bleiben, wo sie sind; steckt eines nicht mehr fest, ist mehr möglich.
 stays-nearest = Er könnte bei { $at } liegen.
 layout-card = Karte { $number }
 layout-pieces = aus { $marks }
@@ -360,10 +361,11 @@ layout-others = Andere Arten, ihn zu schneiden
 layout-no-others = Kein anderer Schnittplan wurde gefunden, der sich wirklich unterscheidet.
 layout-take = Diesen nehmen
 layout-pins = Nadeln
+layout-pinned-mark = festgesteckt
 layout-pins-lead = Ein festgestecktes Teil bleibt, wo es ist; das Übrige wird darum herum geplant.
 layout-pinned = { $layer }, { $size }, { $left } von links, { $top } von oben
-layout-unpin = Herausnehmen
-layout-unpin-all = Alle Nadeln herausnehmen
+layout-unpin = Nicht mehr feststecken
+layout-unpin-all = Keines mehr feststecken
 layout-pin-more = An anderem Platz oder in anderer Größe
 layout-pin = Hier feststecken
 layout-wish = Was ein Bogen ergeben soll

@@ -305,6 +305,7 @@ stays-no-layout = { $proven ->
     [yes] With the cut there, no straight cuts give { $cards } cards.
    *[no] With the cut there, no way to { $cards } cards was found.
 }
+stays-pinned = The pinned pieces stay where they are; unpin one, and more is possible.
 stays-nearest = It could lie at { $at }.
 layout-card = Card { $number }
 layout-pieces = from { $marks }
@@ -317,10 +318,11 @@ layout-others = Other ways to cut it
 layout-no-others = No other layout that really differs was found.
 layout-take = Take this one
 layout-pins = Pins
+layout-pinned-mark = pinned
 layout-pins-lead = A pinned piece stays where it is; the rest is worked out round it.
 layout-pinned = { $layer }, { $size }, { $left } from the left, { $top } from the top
-layout-unpin = Take out
-layout-unpin-all = Take out all pins
+layout-unpin = Unpin it
+layout-unpin-all = Unpin all
 layout-pin-more = At another place or size
 layout-pin = Pin it here
 layout-wish = What one sheet should give

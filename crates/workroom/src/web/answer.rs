@@ -315,7 +315,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Post, ["move"]) => {
             let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match moving::moved(asked, &kept, &made) {
-                Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
+                Ok(changed) => keep(room, asked, &kept, Ok(changed)),
                 Err(why) => show(room, asked, &kept, "layout", BTreeMap::new(), Some(why)),
             }
         }

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use cards::model::Way;
-use cards::plan::{Budget, Card, Layout, LayoutGrade, PartKind, Piece, pins_for};
+use cards::plan::{Alternative, Budget, Card, Layout, LayoutGrade, PartKind, Piece, pins_for};
 use cards::{Finding, Subject};
 use cutting::Axis;
 use drawing::sheets::{CutsOf, Hand};
@@ -224,9 +224,11 @@ fn piece_panels(desk: &Desk<'_>, index: usize, layout: &Layout, cards: &[&Card])
                 h3 { (say("layout-piece", &[("mark", (&piece.mark).into()), ("layer", layer(desk, piece).into())])) }
                 p {
                     (with_fractions(&wording::size(piece.rect.size, desk.made.project().mark))) " · "
+                    @if there.iter().any(|pin| (pin.2, pin.3, pin.4) == (piece.rect.x, piece.rect.y, piece.rect.size)) { (say("layout-pinned-mark", &[])) " · " }
                     @if let Some(card) = card { a href=(format!("#card-{}", card.number)) { (say("layout-card", &[("number", card.number.into())])) } }
                     @else { (say("layout-spare", &[])) }
                 }
+                @if let Some(card) = card { div.its-card { (fields::card(desk, card, "")) } }
                 @if let Some(number) = there.iter().position(|pin| (pin.2, pin.3, pin.4) == (piece.rect.x, piece.rect.y, piece.rect.size)) {
                     (pin_form(desk, index, &html! { button type="submit" name="unpin" value=(number) { (say("layout-unpin", &[])) } }))
                 } @else if piece.card.is_some() {
@@ -393,6 +395,24 @@ fn pin(made: &Made, piece: &Piece) -> Option<Pin> {
     Some(moving::written(made, &(recipe, layer, piece.rect.x, piece.rect.y, piece.rect.size)))
 }
 
+/// The fewest pins, the piece's and those there are among them, with which the layout stays as it is.
+fn as_it_lies(made: &Made, index: usize, piece: &Piece) -> Option<Vec<Pin>> {
+    let laid = made.plan.layouts.get(index)?;
+    let recipe = made.project().recipes.get(piece.recipe)?.name.clone();
+    let layer = made.project().layer(piece.recipe, piece.layer)?.name.clone();
+    let mut plan = made.plan.clone();
+    plan.project.goal.pins.push((recipe, layer, piece.rect.x, piece.rect.y, piece.rect.size));
+    let now = Alternative {
+        tree: laid.tree.clone(),
+        pieces: laid.pieces.clone(),
+        effort: laid.effort,
+        waste: laid.waste,
+        recipe_counts: laid.recipe_counts.clone(),
+    };
+    let pins = pins_for(&plan, index, &now, &mut Budget::nodes(10_000_000))?;
+    Some(pins.iter().map(|pin| moving::written(made, pin)).collect())
+}
+
 fn made_index(asked: &Asked) -> Option<usize> {
     asked.field("layout").parse().ok()
 }
@@ -427,7 +447,15 @@ pub(super) fn pinned(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
     }
     let facts = [("layer", (&fresh.layer).into()), ("left", (&fresh.left).into()), ("top", (&fresh.top).into())];
     let what = say("edit-pinned", &facts);
-    all.push(fresh);
+    // Pinned where it lies already, it changes nothing: with it go as few others as that takes.
+    if pin(made, piece)
+        .is_some_and(|here| (&here.left, &here.top, &here.size) == (&fresh.left, &fresh.top, &fresh.size))
+    {
+        all = as_it_lies(made, made_index(asked)?, piece).unwrap_or(all);
+    }
+    if !all.contains(&fresh) {
+        all.push(fresh);
+    }
     edit::pins(text, &all, what).ok()
 }
 

@@ -82,8 +82,8 @@ pub(super) fn tried(desk: &Desk<'_>) -> Option<Answer> {
     Some(Answer::page(200, told))
 }
 
-/// The file with a line moved; or why it cannot be.
-pub(super) fn moved(asked: &Asked, kept: &Kept, made: &Made) -> Result<Changed, Markup> {
+/// The file with a line moved, `None` if it lies there already; or why it cannot be.
+pub(super) fn moved(asked: &Asked, kept: &Kept, made: &Made) -> Result<Option<Changed>, Markup> {
     let refused = |said: String| html! { p { (said) } };
     let field = |name: &str| asked.field(name).trim().to_owned();
     fields::typed(asked, "to", say("layout-to", &[]), |typed| parse_length(typed, Some(made.project().unit)))
@@ -94,9 +94,12 @@ pub(super) fn moved(asked: &Asked, kept: &Kept, made: &Made) -> Result<Changed, 
     let wanted = Wanted { near: known("along").unwrap_or(wanted.near), ..wanted };
     let found = shifted(made, &wanted, LET_GO).map_err(|stays| refused(why(made, &stays)))?;
     let line = made.plan.layouts.get(wanted.layout).map(cut_lines).and_then(|all| all.get(wanted.line).copied());
+    if line.is_some_and(|line| line.at == found.at) {
+        return Ok(None);
+    }
     let pins = kept_by(made, wanted.layout, &found);
     let what = line.map(|line| told(made, &line, found.at)).unwrap_or_default();
-    edit::pins(&kept.now.text, &pins, what).map_err(|_| refused(say("refused-place", &[])))
+    edit::pins(&kept.now.text, &pins, what).map(Some).map_err(|_| refused(say("refused-place", &[])))
 }
 
 /// The fewest pins with which the plan comes out as it was shown.
@@ -149,10 +152,9 @@ fn why(made: &Made, stays: &Stays) -> String {
         Stays::NoLayout { cards, nearest, proven } => {
             let facts = [("cards", (*cards).into()), ("proven", if *proven { "yes" } else { "no" }.into())];
             let said = say("stays-no-layout", &facts);
-            match nearest {
-                Some(at) => format!("{said} {}", say("stays-nearest", &[("at", length(made, *at).into())])),
-                None => said,
-            }
+            let nearest = nearest.map(|at| say("stays-nearest", &[("at", length(made, at).into())]));
+            let pinned = (!made.project().goal.pins.is_empty()).then(|| say("stays-pinned", &[]));
+            [Some(said), nearest, pinned].into_iter().flatten().collect::<Vec<_>>().join(" ")
         }
     }
 }
