@@ -1,4 +1,6 @@
 // @ts-check
+import { gone } from "./gone.js";
+
 /** Where a pointer is in a drawing, in the drawing's own units; its corner while the drawing is not shown.
  *  @param {SVGSVGElement} sheet @param {PointerEvent} event */
 export function pointIn(sheet, event) {
@@ -20,7 +22,11 @@ export function asking(take) {
     next = null;
     try {
       const answer = await fetch(asked);
+      gone(false);
       if (answer.ok) take(new DOMParser().parseFromString(await answer.text(), "text/html"));
+    } catch (error) {
+      if (!(error instanceof TypeError)) throw error;
+      gone();
     } finally {
       busy = false;
     }

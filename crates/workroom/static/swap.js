@@ -1,4 +1,5 @@
 // @ts-check
+import { gone } from "./gone.js";
 import { wake } from "./wake.js";
 
 /** Sends a form as a browser would and puts the page that comes back in this one's place: no flash, no jump.
@@ -9,6 +10,7 @@ export async function send(form, focus) {
   for (const [name, value] of new FormData(form)) if (typeof value === "string") fields.append(name, value);
   try {
     const answer = await fetch(form.action, { method: "POST", body: fields });
+    gone(false);
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     await ready(page);
     for (const part of [".top", "main", ".foot"]) {
@@ -23,7 +25,8 @@ export async function send(form, focus) {
     if (wanted instanceof SVGElement || wanted instanceof HTMLElement) wanted.focus({ preventScroll: true });
     document.querySelector("main [role=alert]")?.scrollIntoView({ block: "nearest" });
   } catch {
-    form.submit();
+    // Sent as usual, the form would leave the browser's own error page, and what was typed would be lost.
+    gone();
   }
 }
 

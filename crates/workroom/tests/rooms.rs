@@ -180,9 +180,13 @@ fn ticks_stay() {
     let shown = visit.page("/w/1/table");
     let step = shown.split("name=\"step\" value=\"").nth(1).unwrap().split('"').next().unwrap();
     assert!(shown.contains("0 of 22 steps done"));
-    let done = visit.post("/w/1/tick", &[("step", step), ("done", "yes"), ("next", "2"), ("hand", "left")]);
-    assert_eq!(done.to.as_deref(), Some("/w/1/table?step=2&hand=left#step"));
-    assert!(visit.page("/w/1/table?hand=left").contains("<section class=\"now for-left\""));
+    let done = visit.post("/w/1/tick", &[("step", step), ("done", "yes"), ("next", "2")]);
+    assert_eq!(done.to.as_deref(), Some("/w/1/table?step=2#step"));
+    // The hand is kept beside the ticks, and is no step.
+    visit.post("/w/1/tick", &[("step", "left-hand"), ("done", "yes"), ("next", "2")]);
+    assert!(visit.page("/w/1/table").contains("<section class=\"now for-left\""));
+    visit.post("/w/1/tick", &[("step", "left-hand"), ("done", "no"), ("next", "2")]);
+    assert!(visit.page("/w/1/table").contains("<section class=\"now for-right\""));
     let shown = visit.page("/w/1/table");
     assert!(shown.contains("1 of 22 steps done") && shown.contains("Step 2 of 22"));
     // Another size is another cut: its tick does not count.

@@ -5,10 +5,11 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 14] = [
+const TEXTS: [(&str, &str); 15] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("asking.js", include_str!("../../static/asking.js")),
     ("corners.js", include_str!("../../static/corners.js")),
+    ("gone.js", include_str!("../../static/gone.js")),
     ("hold.js", include_str!("../../static/hold.js")),
     ("lines.js", include_str!("../../static/lines.js")),
     ("regions.js", include_str!("../../static/regions.js")),

@@ -13,6 +13,9 @@ use super::room::Made;
 use super::supplies::Part;
 use super::{fields, hand, sample, say, shell, spoiled};
 
+/// What is kept beside the ticks for a maker who cuts with the left hand.
+const LEFT: &str = "left-hand";
+
 /// One thing to do at the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Todo {
@@ -95,14 +98,13 @@ pub(super) fn progress(made: &Made, ticks: &BTreeSet<String>) -> (usize, usize) 
     (all.iter().filter(|todo| ticks.contains(&key(made, **todo))).count(), all.len())
 }
 
-/// Where to go after a tick: the next step, with the same hand.
+/// Where to go after a tick: the next step.
 pub(super) fn after(asked: &Asked) -> String {
     if asked.field("then") == "spoiled" {
         return "table#spoiled".to_owned();
     }
     let next: usize = asked.field("next").parse().unwrap_or(1);
-    let hand = if asked.field("hand") == "left" { "&hand=left" } else { "" };
-    format!("table?step={next}{hand}#step")
+    format!("table?step={next}#step")
 }
 
 /// The page.
@@ -116,10 +118,9 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
         Ok(number) => number.clamp(1, all.len().max(1)) - 1,
         Err(_) => first_open,
     };
-    let left = desk.asked.query("hand") == "left";
-    let (hand, other) = if left { (Hand::Left, "") } else { (Hand::Right, "&hand=left") };
-    let keep = if left { "&hand=left" } else { "" };
-    let to = |number: usize| format!("?step={}{keep}#step", number + 1);
+    let left = ticks.contains(LEFT);
+    let hand = if left { Hand::Left } else { Hand::Right };
+    let to = |number: usize| format!("?step={}#step", number + 1);
     let spoiled = spoiled::section(desk, hand)?;
     let inside = html! {
         div.lead {
@@ -133,7 +134,6 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                     @if now > 0 { a.button.large rel="prev" href=(to(now - 1)) { (say("cut-before", &[])) } }
                     form method="post" action=(format!("/w/{}/tick", desk.kept.id.0)) {
                         input type="hidden" name="step" value=(key(made, *todo));
-                        input type="hidden" name="hand" value=(if left { "left" } else { "right" });
                         @if ticked.get(now) == Some(&true) {
                             input type="hidden" name="done" value="no";
                             input type="hidden" name="next" value=(now + 1);
@@ -147,10 +147,18 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
                     @if now + 1 < all.len() { a.button.large rel="next" href=(to(now + 1)) { (say("cut-after", &[])) } }
                 }
                 div.helps {
-                    a href=(format!("?step={}{other}#step", now + 1)) { @if left { (say("table-right-hand", &[])) } @else { (say("table-left-hand", &[])) } }
+                    form method="post" action=(format!("/w/{}/tick", desk.kept.id.0)) {
+                        input type="hidden" name="step" value=(LEFT);
+                        input type="hidden" name="done" value=(if left { "no" } else { "yes" });
+                        input type="hidden" name="next" value=(now + 1);
+                        button.quiet type="submit" data-hand { @if left { (say("table-right-hand", &[])) } @else { (say("table-left-hand", &[])) } }
+                    }
                     button.quiet type="button" data-read hidden { (say("table-read", &[])) }
                     button.quiet type="button" data-full hidden { (say("table-full", &[])) }
                     p.hint { (say("table-keys", &[])) }
+                    p.hint role="status" data-mute hidden { (say("table-mute", &[])) }
+                    p.hint data-awake hidden { (say("table-awake", &[])) }
+                    p.hint data-sleeps hidden { (say("table-sleeps", &[])) }
                 }
             }
             (cautions(desk, *todo))

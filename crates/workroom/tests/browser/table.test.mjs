@@ -77,15 +77,114 @@ for (const scripts of [true, false]) {
       await eye.open(`${room.address}/w/1/table?step=1`);
       const picture = () => eye.run(`return document.querySelector("#step .drawing img").src`);
       const right = await picture();
-      await eye.click(".helps a");
+      await eye.click(".helps [data-hand]");
       await soon(async () => assert.equal(await eye.run(`return document.querySelectorAll("#step.for-left").length`), 1));
       assert.notEqual(await picture(), right);
       assert.match(await picture(), /left/);
       await eye.click('.tick a[rel="next"]');
       await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 2 of 22/));
       assert.match(await picture(), /left/);
+      // By another page and back again: the hand is kept.
+      await eye.open(`${room.address}/w/1/paper`);
+      await eye.click('.way a[href$="/table"]');
+      await soon(async () => assert.match(await picture(), /left/));
+      await eye.click(".helps [data-hand]");
+      await soon(async () => assert.equal(await eye.run(`return document.querySelectorAll("#step.for-right").length`), 1));
     }));
 }
+
+for (const [width, height] of [[360, 780], [820, 1180], [1280, 900]]) {
+  for (const scripts of [true, false]) {
+    test(`the buttons are seen at ${width} × ${height} without pushing the page, ${scripts ? "with" : "without"} scripts`, () =>
+      story({ width, height, scripts }, async (eye) => {
+        for (const step of [1, 9, 19, 22]) {
+          await eye.open(`${room.address}/w/1/table?step=${step}`);
+          await soon(async () => assert.match(await eye.text(".where-it-is"), new RegExp(`Step ${step} of`)));
+          const seen = await eye.run(`
+            return [...document.querySelectorAll(".tick .large")].map((one) => {
+              const box = one.getBoundingClientRect();
+              const on = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+              return box.left >= 0 && box.right <= innerWidth && box.top >= 0 && box.bottom <= innerHeight && (on === one || one.contains(on));
+            })`);
+          assert.ok(seen.length >= 2 && seen.every(Boolean), `step ${step}: ${seen}`);
+          // The foot hides nothing for good: pushed to the end of the step, its last line stands above or below it.
+          const hidden = await eye.run(`
+            document.querySelector(".helps .hint").scrollIntoView({ block: "center" });
+            const [line, foot] = [".helps .hint", ".tick"].map((css) => document.querySelector(css).getBoundingClientRect());
+            return line.top < foot.bottom && line.bottom > foot.top`);
+          assert.equal(hidden, false, `step ${step}`);
+          await eye.run("scrollTo(0, 0)");
+        }
+      }));
+  }
+}
+
+test("the space bar ticks the step wherever the focus is, but where something is typed or another button has it", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/table?step=10`);
+    await soon(async () => assert.equal(await eye.count("[data-read]:not([hidden])"), 1));
+    const at = (step) => soon(async () => assert.match(await eye.text(".where-it-is"), new RegExp(`Step ${step} of 22`)));
+    const done = async () => Number((await eye.text(".lead")).match(/(\d+) of 22/)[1]);
+    const before = await done();
+    const [SPACE, ENTER] = [" ", "\uE007"];
+    // After a pointer on a helper the step has the keys.
+    await eye.click("[data-read]");
+    assert.equal(await eye.run("return document.activeElement.tagName"), "H2");
+    await eye.keys(SPACE);
+    await at(11);
+    assert.equal(await eye.run(`return document.querySelector("[data-read]").getAttribute("aria-pressed")`), "true");
+    // By keyboard a helper is pressed with Enter, keeps the focus, and the space bar still ticks.
+    await eye.run(`document.querySelector("[data-read]").focus()`);
+    await eye.keys(ENTER);
+    assert.equal(await eye.run(`return document.querySelector("[data-read]").getAttribute("aria-pressed")`), "false");
+    assert.ok(await eye.run(`return document.activeElement.hasAttribute("data-read")`));
+    await eye.keys(SPACE);
+    await at(12);
+    await eye.run(`document.querySelector('.tick [rel="next"]').focus()`);
+    await eye.keys(SPACE);
+    await at(13);
+    await eye.run(`document.querySelector('input[name="mark"]').focus()`);
+    await eye.keys("A", SPACE, "7");
+    assert.equal(await eye.value('input[name="mark"]'), "A 7");
+    await at(13);
+    assert.equal(await done(), before + 3);
+    for (const step of [10, 11, 12]) {
+      await eye.open(`${room.address}/w/1/table?step=${step}`);
+      await eye.click(".tick form button");
+      await soon(async () => assert.equal(await eye.count(".tick .main[data-key]"), 1));
+    }
+  }));
+
+test("without a voice it is said that nothing will be heard, and whether the screen stays awake", () =>
+  story(phone, async (eye) => {
+    await eye.beforehand(`speechSynthesis.getVoices = () => [];
+      navigator.wakeLock.request = () => window.refuse ? Promise.reject(new Error("not now")) : Promise.resolve({});`);
+    await eye.open(`${room.address}/w/1/table`);
+    await soon(async () => assert.match(await eye.text("[data-awake]:not([hidden])"), /stays awake/));
+    await eye.run(`window.refuse = true; document.dispatchEvent(new Event("visibilitychange"))`);
+    await soon(async () => assert.match(await eye.text("[data-sleeps]:not([hidden])"), /may go dark/));
+    assert.ok(await eye.run(`return ["awake", "mute"].every((one) => document.querySelector("[data-" + one + "]").hidden)`));
+    await eye.click("[data-read]");
+    await soon(async () => assert.match(await eye.text("[data-mute]:not([hidden])"), /no voice/));
+    await eye.click("[data-read]");
+    await soon(async () => assert.equal(await eye.run(`return document.querySelector("[data-mute]").hidden`), true));
+  }));
+
+test("a program that was closed leaves the step where it is and says that the tick is not kept", async () => {
+  const short = await workroom(process.env.OCTAVO ?? resolve("target/debug/octavo"));
+  await story({}, async (eye) => {
+    await eye.open(`${short.address}/w/1/table?step=2`);
+    await soon(async () => assert.equal(await eye.count("[data-read]:not([hidden])"), 1));
+    const address = await eye.url();
+    await short.stop();
+    await eye.keys(" ");
+    await soon(async () => assert.match(await eye.text("main > .gone"), /not running[^]*not kept yet/));
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
+    await eye.click('.tick [rel="next"]');
+    assert.match(await eye.text(".where-it-is"), /Step 2 of 22/);
+    assert.equal(await eye.url(), address);
+  }, (message) => /ERR_CONNECTION_REFUSED/.test(message));
+});
 
 test("the steps of a spoiled piece stand under each other at a phone's width", () =>
   story(phone, async (eye) => {
