@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "tests")]
 
 use cutting::replay::{check, replay};
-use cutting::steps::{Effort, Fold, Job, Limits, Trims, effort, steps, tidy};
+use cutting::steps::{Effort, Fold, Job, Limits, Step, Trims, effort, steps, tidy};
 use cutting::tree::{Axis, Placed, Tree, canonical, mirror, pieces, waste_area};
 use cutting::verify::{Demand, Kind, verify};
 use proptest::prelude::*;
@@ -26,6 +26,34 @@ fn columns(widths: &[(u32, &[u32])]) -> Tree {
 
 fn job(tree: &Tree, width: u32, height: u32) -> Job<'_> {
     Job { tree, width, height, trims: Trims::default(), sheets: 1, limits: LIMITS, folds: &[] }
+}
+
+/// A piece of 12 by 18 out of a sheet of 48: the stop measures the piece, wherever the waste lies, and the waste is the
+/// rest, which takes the errors. Common practice.
+#[test]
+fn the_good_piece_is_measured_and_the_waste_is_the_rest() {
+    let piece = Tree::Piece { kind: 0, width: 12, height: 18, turned: false };
+    let ways = [
+        (vec![(18, piece.clone()), (30, Tree::Waste)], true),
+        (vec![(18, piece.clone()), (30, Tree::Waste)], false),
+        (vec![(30, Tree::Waste), (18, piece.clone())], true),
+        (vec![(30, Tree::Waste), (18, piece)], false),
+    ];
+    for (column, first) in ways {
+        let column = (12, row(Axis::Y, column));
+        let parts = if first { vec![column, (36, Tree::Waste)] } else { vec![(36, Tree::Waste), column] };
+        let tree = row(Axis::X, parts);
+        let tidied = tidy(&tree, 48, 48).unwrap();
+        for tree in [tree, tidied] {
+            let plan = steps(&job(&tree, 48, 48)).unwrap();
+            let stops: Vec<u32> = plan
+                .steps
+                .iter()
+                .filter_map(|step| if let Step::Cut(cut) = step { Some(cut.setting) } else { None })
+                .collect();
+            assert_eq!(stops, [12, 18], "{tree:?}");
+        }
+    }
 }
 
 /// Sizes in quarter inches; counts of settings and cuts as makers work them. Common practice.

@@ -187,8 +187,8 @@ fn spoiled_pieces_stay_until_the_last_is_taken_back() {
     assert_eq!(named(&store), ["one", "two"]);
     let all = store.spoiled(id).unwrap();
     store.unspoil(id, all[0].id).unwrap();
-    assert_eq!(named(&store), ["one", "two"], "only the last is taken back");
-    store.unspoil(id, all[1].id).unwrap();
-    assert_eq!(named(&store), ["one"]);
+    assert_eq!(named(&store), ["two"]);
+    store.unspoil(other, all[1].id).unwrap();
+    assert_eq!(named(&store), ["two"], "of another project");
     assert_eq!(store.spoiled(other).unwrap().len(), 1);
 }

@@ -191,7 +191,22 @@ fn ticks_stay() {
     assert!(shown.contains("1 of 22 steps done") && shown.contains("Step 2 of 22"));
     // Another size is another cut: its tick does not count.
     visit.post("/w/1/edit", &[("seen", "1"), ("set:goal.cards_per_sheet", "7")]);
-    assert!(visit.page("/w/1/table").contains("0 of "));
+    let shown = visit.page("/w/1/table");
+    assert!(shown.contains("0 of ") && shown.contains("1 tick is of an earlier plan"));
+}
+
+#[test]
+fn a_step_at_the_table_says_its_cardstock_its_fold_and_what_is_pencilled() {
+    let visit = Visit::new();
+    let steps: Vec<String> = (1..=22).map(|step| visit.page(&format!("/w/1/table?step={step}"))).collect();
+    let all = steps.concat();
+    assert!(all.contains("Milk, ") && all.contains(" sheets.</p>"));
+    assert!(all.contains("the letter of its print and its number, such as A"));
+    let fold = steps.iter().find(|step| step.contains("<svg class=\"opened\"")).unwrap();
+    assert!(
+        fold.contains("Fold at the line scored at 3½\u{a0}in") || fold.contains("Fold at the line scored at 3½ in")
+    );
+    assert!(!fold.contains("Score at"), "scored once, at the trimmer");
 }
 
 #[test]
@@ -407,16 +422,25 @@ fn a_spoiled_piece_is_cut_again_and_taken_back() {
     assert!(visit.page("/w/1/table").contains("left when the earlier one was cut again"));
     spoil("Milk base");
     assert!(visit.page("/w/1/table").contains("Take one more sheet of Milk"));
-    assert_eq!(spoil("Z9").status, 422);
-    assert_eq!(spoil("").status, 422);
-    assert_eq!(visit.post("/w/1/spoil", &[("piece", "paper-0-0-0-ff")]).status, 422, "a piece of another plan");
+    // A refusal comes back to the form, says why beside it, and keeps what was typed; the address can be loaded again.
+    let refused = |answer: &Answer| visit.page(answer.to.as_deref().unwrap().split('#').next().unwrap());
+    let answer = spoil("Z9");
+    assert_eq!(answer.to.as_deref(), Some("/w/1/table?refused=mark&mark=Z9&layout=#spoiled-why"));
+    let shown = refused(&answer);
+    assert!(shown.contains("There is no piece Z9.") && shown.contains("name=\"mark\" value=\"Z9\""));
+    assert!(refused(&spoil("")).contains("Say which piece it is"));
+    let other = visit.post("/w/1/spoil", &[("piece", "paper-0-0-0-ff")]);
+    assert!(refused(&other).contains("belongs to an earlier plan. Choose it again."));
     let shown = visit.page("/w/1/table");
     assert_eq!(count(&shown, "class=\"again\""), 3);
-    assert_eq!(count(&shown, "name=\"back\""), 1, "only the last is taken back");
+    assert_eq!(count(&shown, "name=\"back\""), 3, "each can be taken back");
     visit.post("/w/1/tick", &[("step", "spoiled-3"), ("done", "yes"), ("then", "spoiled")]);
     assert!(visit.page("/w/1/table").contains("cut again</span>"));
-    visit.post("/w/1/spoil", &[("page", "table"), ("back", "1")]);
-    assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 3, "what came before the last stands");
+    let early = visit.post("/w/1/spoil", &[("page", "table"), ("back", "1")]);
+    assert!(refused(&early).contains("is cut again already"));
+    let shown = visit.page("/w/1/table");
+    assert_eq!(count(&shown, "class=\"again\""), 3, "what was before one that is cut stands");
+    assert_eq!((count(&shown, "name=\"back\""), count(&shown, "Take the tick of that one away first")), (1, 2));
     visit.post("/w/1/spoil", &[("page", "table"), ("back", "3")]);
     assert_eq!(count(&visit.page("/w/1/table"), "class=\"again\""), 2);
     // Another plan has other pieces; undone, they count again.

@@ -114,7 +114,8 @@ pub(super) fn take(nodes: &[Node], loose: &mut Loose, row: usize, part: usize) -
     rest
 }
 
-/// Makes every cut the setting allows; returns how many were narrow, twice if both sides were.
+/// Makes every cut the setting allows; returns how many were narrow, twice if both sides were, and how many measured
+/// waste: then the good piece is the rest, and takes the errors.
 fn close(
     nodes: &[Node],
     loose: &mut Loose,
@@ -122,8 +123,8 @@ fn close(
     order: Order,
     smallest: u32,
     taken: &mut Vec<(usize, usize)>,
-) -> u32 {
-    let mut narrow = 0;
+) -> (u32, u32) {
+    let (mut narrow, mut waste) = (0, 0);
     let mut changed = true;
     while changed {
         changed = false;
@@ -131,6 +132,7 @@ fn close(
             while let Some(part) = next(nodes, loose, row, setting, order) {
                 take(nodes, loose, row, part);
                 taken.push((row, part));
+                waste += u32::from(matches!(nodes[part].what, What::Waste));
                 changed = true;
                 let held: u32 = together(nodes, loose, row).map(|part| nodes[part].size).sum();
                 let held = if held == 0 { last_size(nodes, row, loose) } else { held };
@@ -138,7 +140,7 @@ fn close(
             }
         }
     }
-    narrow
+    (narrow, waste)
 }
 
 /// The size of the smallest part of a finished row: its rest, or something as narrow.
@@ -188,13 +190,13 @@ const MOST_NODES: usize = 4000;
 
 /// The distances in order, and whether fewer are impossible.
 ///
-/// Among orders with the fewest stops: fewest narrow cuts, then wide before narrow.
+/// Among orders with the fewest stops: fewest narrow cuts, then fewest cuts that measure waste, then wide before narrow.
 pub(super) fn order(nodes: &[Node], order: Order, smallest: u32) -> (Vec<u32>, bool) {
-    type Key = (u32, u32, Vec<std::cmp::Reverse<u32>>);
+    type Key = (u32, u32, u32, Vec<std::cmp::Reverse<u32>>);
     let start = whole(nodes);
-    let mut queue: BTreeSet<(Key, Loose)> = BTreeSet::from([((least(nodes, &start), 0, Vec::new()), start)]);
+    let mut queue: BTreeSet<(Key, Loose)> = BTreeSet::from([((least(nodes, &start), 0, 0, Vec::new()), start)]);
     let mut closed: BTreeMap<Loose, ()> = BTreeMap::new();
-    while let Some(((_, narrow, path), loose)) = queue.pop_first() {
+    while let Some(((_, narrow, waste, path), loose)) = queue.pop_first() {
         let found = choices(nodes, &loose, order);
         if found.is_empty() {
             return (path.into_iter().map(|setting| setting.0).collect(), true);
@@ -207,14 +209,14 @@ pub(super) fn order(nodes: &[Node], order: Order, smallest: u32) -> (Vec<u32>, b
         }
         for setting in found {
             let mut then = loose.clone();
-            let narrow = narrow + close(nodes, &mut then, setting, order, smallest, &mut Vec::new());
+            let (thin, lost) = close(nodes, &mut then, setting, order, smallest, &mut Vec::new());
             if closed.contains_key(&then) {
                 continue;
             }
             let mut path = path.clone();
             path.push(std::cmp::Reverse(setting));
             let stops = u32::try_from(path.len()).unwrap_or(u32::MAX).saturating_add(least(nodes, &then));
-            queue.insert(((stops, narrow, path), then));
+            queue.insert(((stops, narrow + thin, waste + lost, path), then));
         }
     }
     (greedy(nodes, order, smallest), false)

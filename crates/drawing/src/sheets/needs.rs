@@ -440,7 +440,9 @@ fn sheet_words(
         );
         lines.extend(wrap(&what, told.body(), wide));
     }
-    let steps = Cuts { plan: &sheet.cut_plan, step: sheet.step, under: Under::Color(INK), marks: marks.to_vec(), told };
+    let (plan, marks) = (&sheet.cut_plan, marks.to_vec());
+    // The sheet's own heading says which cardstock it is.
+    let steps = Cuts { plan, step: sheet.step, under: Under::Color(INK), marks, stock: None, letter: None, told };
     lines.extend(wrap("\u{a0}", told.small(), wide));
     for (number, sentence) in (1_u32..).zip(steps.short()) {
         lines.extend(wrap(&format!("{number}.\u{a0}{sentence}"), told.body(), wide));

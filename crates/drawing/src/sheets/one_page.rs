@@ -46,7 +46,7 @@ fn drawn(plan: &Plan, told: Told, rows: usize, layouts: usize) -> Vec<Scene> {
     order.sort_by_key(|index| std::cmp::Reverse(sheets(index)));
     for index in order.into_iter().take(layouts) {
         pages.section(&say("page-sheet-title-numbered", &[("number", (index + 1).into())]));
-        for (number, sentence) in (1_u32..).zip(of_layout(&Faces::new(), &plan.layouts[index], told).short()) {
+        for (number, sentence) in (1_u32..).zip(of_layout(plan, &Faces::new(), &plan.layouts[index], told).short()) {
             pages.numbered(number, &sentence);
         }
     }

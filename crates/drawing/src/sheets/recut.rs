@@ -29,6 +29,8 @@ pub fn recut_steps(plan: &Plan, faces: &Faces, fix: &Fix, edition: &Edition) -> 
         step: recut.step,
         under: under(plan, faces, fix, recut.size),
         marks: marks.collect(),
+        stock: None,
+        letter: None,
         told,
     };
     (0..recut.cut_plan.steps.len()).filter_map(|step| pictured(&cuts, step)).collect()

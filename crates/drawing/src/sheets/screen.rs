@@ -51,13 +51,14 @@ pub struct StepPicture {
 pub fn step_picture(plan: &Plan, faces: &Faces, of: CutsOf, step: usize, edition: &Edition) -> Option<StepPicture> {
     let told = Told::new(plan.project.mark, *edition);
     let cuts = match of {
-        CutsOf::Layout(index) => of_layout(faces, plan.layouts.get(index)?, told),
+        CutsOf::Layout(index) => of_layout(plan, faces, plan.layouts.get(index)?, told),
         CutsOf::Stock(stock, sheet) => {
             let stock = plan.stocks.get(stock)?;
             let sheet = stock.sheets.get(sheet)?;
             let marks = (1_u32..).zip(&sheet.pieces).map(|(number, piece)| (piece.rect, number.to_string())).collect();
             let under = Under::Stock(Swatch::stock(plan, stock.cardstock));
-            Cuts { plan: &sheet.cut_plan, step: sheet.step, under, marks, told }
+            let name = plan.project.cardstocks.get(stock.cardstock).map(|known| known.name.as_str());
+            Cuts { plan: &sheet.cut_plan, step: sheet.step, under, marks, stock: name, letter: None, told }
         }
     };
     pictured(&cuts, step)

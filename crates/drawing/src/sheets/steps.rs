@@ -30,6 +30,10 @@ pub(super) struct Cuts<'a> {
     pub(super) under: Under,
     /// What is pencilled on a finished part.
     pub(super) marks: Vec<(Rect, String)>,
+    /// The cardstock that is cut; `None` for patterned paper.
+    pub(super) stock: Option<&'a str>,
+    /// A letter of the prints that are cut so; `None` where the mark says it already.
+    pub(super) letter: Option<&'a str>,
     pub(super) told: Told,
 }
 
@@ -82,12 +86,11 @@ impl Cuts<'_> {
             Turn::Half => "half",
             Turn::Left => "left",
         };
-        let mut said = vec![
-            say(take, &[("count", count.into()), ("turn", turn.into())]),
-            say("page-step-cuts", &[("count", cut.cuts.into()), ("parts", count.into())]),
-        ];
+        let mut said: Vec<String> = self.of_stock().into_iter().collect();
+        said.push(say(take, &[("count", count.into()), ("turn", turn.into())]));
+        said.push(say("page-step-cuts", &[("count", cut.cuts.into()), ("parts", count.into())]));
         said.extend(self.rest(cut));
-        if self.plan.sheets > 1 && cut.layers > 1 {
+        if self.plan.sheets > 1 && (cut.layers > 1 || self.stock.is_some()) {
             said.push(say(
                 "page-step-stack",
                 &[("layers", cut.layers.into()), ("strokes", cut.strokes.into()), ("sheets", self.plan.sheets.into())],
@@ -95,9 +98,22 @@ impl Cuts<'_> {
         }
         if !cut.finished.is_empty() {
             let marks = self.marks_of(&cut.finished);
-            said.push(say("page-step-label", &[("marks", marks.into()), ("count", cut.finished.len().into())]));
+            let count = cut.finished.len().into();
+            said.push(match (self.letter, cut.finished.first()) {
+                (Some(letter), Some(first)) => {
+                    let such = format!("{letter}{}", self.marks_of(&[*first]));
+                    say("page-step-label-letter", &[("marks", marks.into()), ("count", count), ("such", such.into())])
+                }
+                _ => say("page-step-label", &[("marks", marks.into()), ("count", count)]),
+            });
         }
         (head, said)
+    }
+
+    /// Which cardstock it is, and how many sheets of it are cut so.
+    fn of_stock(&self) -> Option<String> {
+        let facts = [("name", self.stock?.into()), ("count", self.plan.sheets.into())];
+        Some(say("page-step-stock", &facts))
     }
 
     /// What stays after the last cut, where all parts leave the same.
@@ -124,7 +140,8 @@ impl Cuts<'_> {
         let side = if score.fold.axis == Axis::X { "left" } else { "top" };
         let head = say("page-step-score", &[("length", self.length(score.fold.at).into()), ("side", side.into())]);
         let marks = self.marks_of(&score.parts);
-        (head, vec![say("page-step-score-parts", &[("marks", marks.into()), ("strokes", score.strokes.into())])])
+        let parts = say("page-step-score-parts", &[("marks", marks.into()), ("strokes", score.strokes.into())]);
+        (head, self.of_stock().into_iter().chain([parts]).collect())
     }
 
     pub(super) fn cautions(&self, cut: &CutStep) -> Vec<String> {
@@ -160,7 +177,7 @@ pub(super) fn steps(plan: &Plan, faces: &Faces, told: Told, pages: &mut Pages) {
         let hand = if told.edition.hand == Hand::Left { "page-steps-left" } else { "page-steps-right" };
         pages.say(&say(hand, &[]));
         pages.gap(pt(4));
-        draw(&of_layout(faces, layout, told), pages);
+        draw(&of_layout(plan, faces, layout, told), pages);
         // Once, with the first cuts: before a blade is in the hand.
         if !warned {
             cutting_cautions(pages);
@@ -182,11 +199,13 @@ pub(super) fn cut_as(plan: &Plan, index: usize) -> Option<usize> {
     })
 }
 
-pub(super) fn of_layout<'a>(faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {
+pub(super) fn of_layout<'a>(plan: &'a Plan, faces: &Faces, layout: &'a Layout, told: Told) -> Cuts<'a> {
+    let letter = layout.sheets.first().and_then(|used| plan.project.design(layout.pack, used.design));
+    let letter = letter.map(|design| design.letter.as_str());
     let print = layout.sheets.first().and_then(|used| faces.get(&(layout.pack, used.design, used.side)));
     let under = print.map_or(Under::Color(WHITE), |print| Under::Print(print.at_most(700)));
     let marks = layout.pieces.iter().map(|piece| (piece.rect, piece.mark.clone())).collect();
-    Cuts { plan: &layout.cut_plan, step: layout.cut_step, under, marks, told }
+    Cuts { plan: &layout.cut_plan, step: layout.cut_step, under, marks, stock: None, letter, told }
 }
 
 /// Where narrow strips, stacks and blades can hurt.

@@ -37,16 +37,12 @@ impl Projects {
         Ok(())
     }
 
-    /// Takes the last spoiled piece back, if it is that one: what came before it stands.
+    /// Takes a spoiled piece back. What was spoiled after it may be cut from something else then.
     ///
     /// # Errors
     /// [`StoreError`] if the file cannot be written.
     pub fn unspoil(&mut self, id: ProjectId, spoiled: i64) -> Result<(), StoreError> {
-        self.connection.execute(
-            "DELETE FROM spoiled WHERE project = ?1 AND id = ?2
-             AND id = (SELECT max(id) FROM spoiled WHERE project = ?1)",
-            params![id.0, spoiled],
-        )?;
+        self.connection.execute("DELETE FROM spoiled WHERE project = ?1 AND id = ?2", params![id.0, spoiled])?;
         Ok(())
     }
 }

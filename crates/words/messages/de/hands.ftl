@@ -103,6 +103,9 @@ spoiled-stale = { $count ->
 } in diesem nicht.
 spoiled-unknown = Ein Teil { $name } gibt es nicht. Schreiben Sie, was mit Bleistift auf der Rückseite steht, einen Buchstaben und eine Nummer.
 spoiled-several = { $name } gibt es auf den Schnittplänen { $layouts }. Sagen Sie, von welchem es stammt.
+spoiled-empty = Sagen Sie, welches Teil es ist: Schreiben Sie den Buchstaben und die Nummer, die mit Bleistift auf der Rückseite stehen, oder wählen Sie ein Teil aus Tonkarton.
+spoiled-other-plan = Dieses Teil gehört zu einem früheren Plan. Wählen Sie es noch einmal.
+spoiled-followed = Es bleibt dabei: Eines, das nach ihm misslang, ist schon neu geschnitten, aus dem, was dieses übrig ließ. Nehmen Sie dort zuerst das Häkchen weg.
 
 ## Die erste Probe
 

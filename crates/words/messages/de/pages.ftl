@@ -107,7 +107,10 @@ page-step-cuts = { $count ->
 page-step-rest = Der Rest ist { $length }.
 page-step-rest-waste = Der Rest, { $length }, wird nicht gebraucht.
 page-step-rest-edge = Der Rest, { $length }, ist die unbrauchbare Kante.
-page-step-stack = Legen Sie je { $layers } übereinander: { $strokes ->
+page-step-stack = { $layers ->
+    [1] Schneiden Sie einzeln
+   *[other] Legen Sie je { $layers } übereinander
+}: { $strokes ->
     [one] 1 Zug
    *[other] { $strokes } Züge
 } für { $sheets ->
@@ -118,6 +121,14 @@ page-step-label = Fertig: { $marks }; schreiben Sie mit Bleistift { $count ->
     [one] die Nummer auf die Rückseite.
    *[other] die Nummern auf die Rückseiten.
 }
+page-step-label-letter = Fertig: { $marks }; schreiben Sie mit Bleistift { $count ->
+    [one] den Buchstaben des Musters und die Nummer auf die Rückseite
+   *[other] auf jede Rückseite den Buchstaben des Musters und die Nummer
+}, zum Beispiel { $such }.
+page-step-stock = „{ $name }“, { $count ->
+    [one] 1 Bogen
+   *[other] { $count } Bögen
+}.
 page-step-score = Bei { $length } von { $side ->
     [top] oben
    *[left] links

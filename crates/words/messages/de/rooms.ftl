@@ -420,6 +420,10 @@ table-right-hand = Für die rechte Hand
 table-read = Vorlesen
 table-full = Bildschirm füllen
 table-keys = Die Leertaste hakt den Schritt ab; mit den Pfeiltasten blättern Sie; F füllt den Bildschirm.
+table-earlier = { $count ->
+    [one] 1 Häkchen gehört
+   *[other] { $count } Häkchen gehören
+} zu einem früheren Plan: Seine Schritte hatten andere Maße oder Zahlen, die Schritte hier sind neu. Die Anzahlen gelten für alle Bögen: Ziehen Sie ab, was schon geschnitten ist, und haken Sie ab, was fertig ist.
 table-mute = Dieser Browser hat keine Stimme zum Vorlesen: Es wird nichts zu hören sein. Wie der Rechner eine Stimme für Ihre Sprache bekommt, steht in seinen Einstellungen, wenn er es kann.
 table-awake = Der Bildschirm bleibt an, solange diese Seite offen ist.
 table-sleeps = Dieser Browser hält den Bildschirm nicht an: Er kann nach einer Weile dunkel werden, und Ihr Schritt bleibt vermerkt.
@@ -434,6 +438,8 @@ lay-base = { $count ->
    *[other] { $count } Grundkarten
 } falten
 lay-score = Falzen Sie bei { $at }, und falten Sie dann mit der Laufrichtung.
+lay-scored = Falten Sie an der Falzlinie bei { $at }, mit der Laufrichtung.
+lay-fold-alt = Die Grundkarte liegt offen; die Faltung ist die gestrichelte Linie, { $at } von der Kante.
 lay-head = Auflegen: { $layer }
 lay-where = Auf der Vorderseite liegt die linke obere Ecke { $left } von links und { $top } von oben.
 lay-strip = Stempeln Sie ihn zuerst, und lassen Sie ihn trocknen.

@@ -100,6 +100,9 @@ spoiled-stale = { $count ->
 } not count in this one.
 spoiled-unknown = There is no piece { $name }. Write what is pencilled on its back, a letter and a number.
 spoiled-several = { $name } is on the layouts { $layouts }. Say which layout it is from.
+spoiled-empty = Say which piece it is: write the letter and the number pencilled on its back, or choose a piece of cardstock.
+spoiled-other-plan = That piece belongs to an earlier plan. Choose it again.
+spoiled-followed = It stays as it is: one that was spoiled after it is cut again already, from what this one left. Take the tick of that one away first.
 
 ## The first sample
 

@@ -95,7 +95,10 @@ page-step-cuts = { $count ->
 page-step-rest = The rest is { $length }.
 page-step-rest-waste = The rest, { $length }, is not used.
 page-step-rest-edge = The rest, { $length }, is the unusable edge.
-page-step-stack = Stack { $layers } at a time: { $strokes ->
+page-step-stack = { $layers ->
+    [1] One sheet
+   *[other] Stack { $layers }
+} at a time: { $strokes ->
     [one] 1 stroke
    *[other] { $strokes } strokes
 } for all { $sheets } sheets.
@@ -103,6 +106,14 @@ page-step-label = Finished: { $marks }; pencil { $count ->
     [one] the number on its back.
    *[other] the numbers on their backs.
 }
+page-step-label-letter = Finished: { $marks }; pencil { $count ->
+    [one] on its back the letter of its print and its number
+   *[other] on the back of each the letter of its print and its number
+}, such as { $such }.
+page-step-stock = { $name }, { $count ->
+    [one] 1 sheet
+   *[other] { $count } sheets
+}.
 page-step-score = Score at { $length } from the { $side ->
     [top] top
    *[left] left

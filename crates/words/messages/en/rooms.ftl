@@ -374,6 +374,10 @@ table-right-hand = For the right hand
 table-read = Read it aloud
 table-full = Fill the screen
 table-keys = Space ticks the step; the arrow keys walk; F fills the screen.
+table-earlier = { $count ->
+    [one] 1 tick is
+   *[other] { $count } ticks are
+} of an earlier plan: its steps had other sizes or numbers, and the steps here are new. The counts are for all sheets: take off what is cut already, and tick what is done.
 table-mute = This browser has no voice to read with: nothing will be heard. Where the computer can be given a voice for your language, its own settings say how.
 table-awake = The screen stays awake while this page is open.
 table-sleeps = This browser does not keep the screen awake: it may go dark after a while, and your place is kept.
@@ -388,6 +392,8 @@ lay-base = Fold { $count ->
    *[other] { $count } bases
 }
 lay-score = Score at { $at }, then fold with the grain.
+lay-scored = Fold at the line scored at { $at }, with the grain.
+lay-fold-alt = The base lying open; the fold is the dashed line, { $at } from the edge.
 lay-head = Lay on the { $layer }
 lay-where = Its top left corner lies { $left } from the left and { $top } from the top of the front.
 lay-strip = Stamp it first, and let it dry.

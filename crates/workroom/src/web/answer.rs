@@ -344,7 +344,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
             let Some(made) = made(room, &kept) else { return unplanned(room, asked, &kept) };
             match spoiled::change(room, asked, id, &made)? {
                 None => Ok(back(asked, &kept)),
-                Some(refused) => show(room, asked, &kept, "table", BTreeMap::new(), Some(refused)),
+                Some(to) => Ok(at(&to)),
             }
         }
         (Method::Post, ["sample"]) => {

@@ -108,7 +108,7 @@ fn of_piece(desk: &Desk<'_>, card: &Card, layer: &str) -> Markup {
 }
 
 /// A text as it may stand in an address.
-fn percent(text: &str) -> String {
+pub(super) fn percent(text: &str) -> String {
     let sign = |byte: u8| {
         if byte.is_ascii_alphanumeric() { char::from(byte).to_string() } else { format!("%{byte:02X}") }
     };

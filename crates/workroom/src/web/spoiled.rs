@@ -1,5 +1,6 @@
 //! Spoiled one: the least that has to be cut again, on the Table page, kept until it is taken back.
 
+use std::collections::BTreeSet;
 use std::fmt::Debug;
 
 use cards::plan::{Budget, Fix, Lost, Rescue, rescue};
@@ -9,12 +10,16 @@ use maud::{Markup, PreEscaped, html};
 use store::projects::{ProjectId, Spoiled, StoreError};
 
 use super::answer::{Asked, Desk};
+use super::chosen::percent;
 use super::room::{Made, Room};
 use super::{fields, say, shell};
 use crate::spoiled::{self, Unknown};
 
 /// Nodes to find what is cut again. Chosen: a few pieces from a few sheets need a hundredth.
 const NODES: u64 = 300_000;
+
+/// How a piece is marked that nothing is left for.
+const NOTHING: &str = "caution nothing-left";
 
 /// A sum of what a thing looks like, so that a piece of another plan is not taken for it.
 fn fold(thing: &impl Debug) -> u64 {
@@ -64,34 +69,67 @@ fn rescues(made: &Made, all: &[Spoiled]) -> Vec<(i64, Lost, Rescue)> {
     found
 }
 
-/// Writes down what a form says was spoiled, or takes the last back; why not, if that cannot be.
-pub(super) fn change(room: &Room, asked: &Asked, id: ProjectId, made: &Made) -> Result<Option<Markup>, StoreError> {
+/// The tick of a piece that is cut again.
+fn again(id: i64) -> String {
+    format!("spoiled-{id}")
+}
+
+/// True if something spoiled after it is cut again already: what that was cut from depends on this one.
+fn followed(all: &[Spoiled], ticks: &BTreeSet<String>, id: i64) -> bool {
+    all.iter().any(|later| later.id > id && ticks.contains(&again(later.id)))
+}
+
+/// Writes down what a form says was spoiled, or takes one back. If that cannot be: where to look, an address of the
+/// Table page that says why beside the form and keeps what was typed.
+pub(super) fn change(room: &Room, asked: &Asked, id: ProjectId, made: &Made) -> Result<Option<String>, StoreError> {
     if let Ok(back) = asked.field("back").parse() {
-        room.store().unspoil(id, back)?;
+        let mut store = room.store();
+        if followed(&store.spoiled(id)?, &store.ticks(id)?, back) {
+            return Ok(Some("table?refused=later#spoiled-why".to_owned()));
+        }
+        store.unspoil(id, back)?;
+        store.tick(id, &again(back), None)?;
         return Ok(None);
     }
-    let typed = asked.field("mark").trim();
+    let (typed, layout) = (asked.field("mark").trim(), asked.field("layout").trim());
     let chosen = asked.field("piece");
-    let named = match asked.field("layout").trim() {
-        "" => typed.to_owned(),
-        layout => format!("{layout}:{typed}"),
+    let found =
+        if typed.is_empty() { lost_of(made, chosen).ok_or(Unknown::Nothing) } else { named(made, typed, layout) };
+    if let Ok(lost) = found {
+        room.store().spoil(id, &key(made, lost), asked.now)?;
+        return Ok(None);
+    }
+    let why = match (typed.is_empty(), chosen.is_empty()) {
+        (false, _) => "mark",
+        (true, false) => "piece",
+        (true, true) => "empty",
     };
-    let found = if typed.is_empty() {
-        lost_of(made, chosen).ok_or(Unknown::Nothing)
-    } else {
-        spoiled::find(&made.plan, if typed.contains(':') { typed } else { &named })
-    };
-    match found {
-        Ok(lost) => {
-            room.store().spoil(id, &key(made, lost), asked.now)?;
-            Ok(None)
-        }
-        Err(Unknown::Nothing) => Ok(Some(html! { p { (say("spoiled-unknown", &[("name", typed.into())])) } })),
-        Err(Unknown::Several(layouts)) => {
-            let layouts: Vec<String> = layouts.iter().map(usize::to_string).collect();
-            let facts = [("name", typed.into()), ("layouts", layouts.join(", ").into())];
-            Ok(Some(html! { p { (say("spoiled-several", &facts)) } }))
-        }
+    Ok(Some(format!("table?refused={why}&mark={}&layout={}#spoiled-why", percent(typed), percent(layout))))
+}
+
+/// The piece that is meant by what was typed, and by the layout that was chosen.
+fn named(made: &Made, typed: &str, layout: &str) -> Result<Lost, Unknown> {
+    let whole = layout.is_empty() || typed.contains(':');
+    spoiled::find(&made.plan, &if whole { typed.to_owned() } else { format!("{layout}:{typed}") })
+}
+
+/// Why the last form was refused, by the address it led to.
+fn refused(desk: &Desk<'_>) -> Option<String> {
+    let typed = desk.asked.query("mark").trim();
+    match desk.asked.query("refused") {
+        "later" => Some(say("spoiled-followed", &[])),
+        "piece" => Some(say("spoiled-other-plan", &[])),
+        "empty" => Some(say("spoiled-empty", &[])),
+        "mark" => match named(desk.made, typed, desk.asked.query("layout").trim()) {
+            Err(Unknown::Several(layouts)) => {
+                let layouts: Vec<String> = layouts.iter().map(usize::to_string).collect();
+                Some(say("spoiled-several", &[("name", typed.into()), ("layouts", layouts.join(", ").into())]))
+            }
+            Err(Unknown::Nothing) => Some(say("spoiled-unknown", &[("name", typed.into())])),
+            // It is known by now: the plan has changed, or the address was typed.
+            Ok(_) => None,
+        },
+        _ => None,
     }
 }
 
@@ -102,25 +140,29 @@ pub(super) fn section(desk: &Desk<'_>, hand: Hand) -> Result<Markup, StoreError>
         (store.spoiled(desk.kept.id)?, store.ticks(desk.kept.id)?)
     };
     let known = all.iter().filter(|spoiled| lost_of(desk.made, &spoiled.piece).is_some()).count();
-    let last = all.last().map(|spoiled| spoiled.id);
     let told = told(desk, &all, hand);
     Ok(html! {
         section.spoiled id="spoiled" {
             h2 { (say("spoiled-title", &[])) }
             p { (say("spoiled-lead", &[])) }
             @for (id, markup) in told {
+                @let nothing = markup.0.contains(NOTHING);
                 article.again {
                     (markup)
-                    @let key = format!("spoiled-{id}");
+                    @let key = again(id);
                     @let done = ticks.contains(&key);
                     div.ways {
-                        form method="post" action=(format!("/w/{}/tick", desk.kept.id.0)) {
-                            input type="hidden" name="step" value=(key);
-                            input type="hidden" name="then" value="spoiled";
-                            input type="hidden" name="done" value=(if done { "no" } else { "yes" });
-                            button type="submit" class=[(!done).then_some("main")] { @if done { (say("spoiled-not-cut", &[])) } @else { (say("spoiled-cut", &[])) } }
+                        @if !nothing || done {
+                            form method="post" action=(format!("/w/{}/tick", desk.kept.id.0)) {
+                                input type="hidden" name="step" value=(key);
+                                input type="hidden" name="then" value="spoiled";
+                                input type="hidden" name="done" value=(if done { "no" } else { "yes" });
+                                button type="submit" class=[(!done).then_some("main")] { @if done { (say("spoiled-not-cut", &[])) } @else { (say("spoiled-cut", &[])) } }
+                            }
                         }
-                        @if last == Some(id) {
+                        @if followed(&all, &ticks, id) {
+                            p.hint { (say("spoiled-followed", &[])) }
+                        } @else {
                             form method="post" action=(format!("/w/{}/spoil", desk.kept.id.0)) {
                                 (shell::seen(desk.kept, "table", "spoiled"))
                                 button.quiet type="submit" name="back" value=(id) { (say("spoiled-take-back", &[])) }
@@ -140,19 +182,21 @@ pub(super) fn section(desk: &Desk<'_>, hand: Hand) -> Result<Markup, StoreError>
 fn form(desk: &Desk<'_>) -> Markup {
     let plan = &desk.made.plan;
     let example = spoiled::papers(plan).last().map(|lost| lost_name(plan, *lost)).unwrap_or_default();
+    let refused = refused(desk);
     html! {
+        @if let Some(why) = &refused { p.refused id="spoiled-why" role="alert" { (why) } }
         form.which method="post" action=(format!("/w/{}/spoil", desk.kept.id.0)) {
             (shell::seen(desk.kept, "table", "spoiled"))
             label.field {
                 span { (say("spoiled-paper", &[])) }
-                input type="text" name="mark" value=(desk.asked.field("mark")) placeholder=(say("spoiled-hint", &[("name", example.into())])) autocomplete="off" spellcheck="false";
+                input type="text" name="mark" value=(desk.asked.query("mark")) aria-invalid=[refused.is_some().then_some("true")] aria-describedby=[refused.is_some().then_some("spoiled-why")] placeholder=(say("spoiled-hint", &[("name", example.into())])) autocomplete="off" spellcheck="false";
             }
             @if plan.layouts.len() > 1 {
                 label.field {
                     span { (say("spoiled-layout", &[])) }
                     select name="layout" {
                         option value="" { "–" }
-                        @for number in 1..=plan.layouts.len() { option value=(number) selected[desk.asked.field("layout") == number.to_string()] { (number) } }
+                        @for number in 1..=plan.layouts.len() { option value=(number) selected[desk.asked.query("layout") == number.to_string()] { (number) } }
                     }
                 }
             }
@@ -210,6 +254,6 @@ fn one(desk: &Desk<'_>, lost: Lost, answer: &Rescue, id: i64, hand: Hand) -> Mar
                 }
             }
         }
-        @if !answer.missing.is_empty() { p.caution { (say("spoiled-missing", &[])) } }
+        @if !answer.missing.is_empty() { p class=(NOTHING) { (say("spoiled-missing", &[])) } }
     }
 }

@@ -2,8 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use cards::model::Material;
-use cards::plan::Card;
+use cards::model::{Fold, Material, Recipe};
+use cards::plan::{Card, StockCut};
+use cutting::steps::Step;
 use drawing::sheets::{CutsOf, Hand};
 use maud::{Markup, html};
 use store::projects::StoreError;
@@ -122,10 +123,14 @@ pub(super) fn page(desk: &Desk<'_>) -> Result<Markup, StoreError> {
     let hand = if left { Hand::Left } else { Hand::Right };
     let to = |number: usize| format!("?step={}#step", number + 1);
     let spoiled = spoiled::section(desk, hand)?;
+    let keys: BTreeSet<String> = all.iter().map(|todo| key(made, *todo)).collect();
+    let of_step = |tick: &&String| ["sheet-", "stock-", "card-"].iter().any(|kind| tick.starts_with(kind));
+    let earlier = ticks.iter().filter(of_step).filter(|tick| !keys.contains(*tick)).count();
     let inside = html! {
         div.lead {
             h1 { (say("table-title", &[])) }
             p.facts { (say("progress", &[("done", ticked.iter().filter(|done| **done).count().into()), ("all", all.len().into())])) }
+            @if earlier > 0 { p.earlier { (say("table-earlier", &[("count", earlier.into())])) } }
         }
         @if let Some(todo) = all.get(now) {
             section class=(if left { "now for-left" } else { "now for-right" }) id="step" data-enhance="table" {
@@ -259,16 +264,60 @@ fn shown(desk: &Desk<'_>, todo: Todo, hand: Hand, of: &str) -> Markup {
     }
 }
 
+/// True if the base of a recipe is scored at the trimmer: a step before this one has told it.
+fn is_scored(made: &Made, recipe: usize) -> bool {
+    let base = |cut: &StockCut| {
+        (cut.recipe == recipe || cut.also.contains(&recipe)) && cut.layer.is_none() && !cut.scores.is_empty()
+    };
+    made.plan.stocks.iter().any(|stock| {
+        stock.sheets.iter().any(|sheet| {
+            sheet.pieces.iter().any(|piece| stock.cuts.get(piece.cut).is_some_and(base))
+                && sheet.cut_plan.steps.iter().any(|step| matches!(step, Step::Score(_)))
+        })
+    })
+}
+
+/// The base as it lies open, with its fold and where that is.
+fn opened(desk: &Desk<'_>, recipe: &Recipe) -> Markup {
+    let (size, scores) = recipe.base_size();
+    let at = |length: measure::Length| (length.to_points() * 10.0).round();
+    let (wide, high) = (at(size.width), at(size.height));
+    let said: Vec<String> = scores.iter().map(|score| fields::length(desk, *score)).collect();
+    let alt = say("lay-fold-alt", &[("at", said.join(", ").into())]);
+    let room = 400.0;
+    html! {
+        svg.opened role="img" aria-label=(alt) viewBox=(format!("-20 -{room} {} {}", wide + 360.0, high + room + 20.0)) {
+            rect x="0" y="0" width=(wide) height=(high) {}
+            @for (score, said) in scores.iter().zip(&said) {
+                @let there = at(*score);
+                @if recipe.fold == Fold::Top {
+                    line x1="0" y1=(there) x2=(wide + 60.0) y2=(there) {}
+                    text x=(wide + 80.0) y=(there + 60.0) { (said) }
+                } @else {
+                    line x1=(there) y1="-60" x2=(there) y2=(high) {}
+                    text x=(there) y="-110" text-anchor="middle" { (said) }
+                }
+            }
+        }
+    }
+}
+
 /// Lay one layer on all cards of a recipe.
 fn lay(desk: &Desk<'_>, recipe: usize, layer: usize, of: &str) -> Markup {
     let Some(card) = of_recipe(desk.made, recipe) else { return html! {} };
     let Some(known) = desk.made.project().recipes.get(recipe) else { return html! {} };
     let length = |length| fields::length(desk, length);
+    let made = desk.made;
     let count = desk.made.plan.counts.cards_by_recipe.get(recipe).copied().unwrap_or(0);
     let part = layer.checked_sub(1).and_then(|part| card.parts.get(part));
     html! {
         div.at-trimmer {
-            figure.drawing { (fields::card(desk, card, &format!("?layers={layer}"))) }
+            figure.drawing {
+                @match (layer, known.fold) {
+                    (0, Fold::Side | Fold::Top | Fold::Gate | Fold::Zed) => (opened(desk, known)),
+                    _ => (fields::card(desk, card, &format!("?layers={layer}"))),
+                }
+            }
             div.told {
                 p.where-it-is { (of) }
                 @if let Some(part) = part {
@@ -281,7 +330,8 @@ fn lay(desk: &Desk<'_>, recipe: usize, layer: usize, of: &str) -> Markup {
                 } @else {
                     h2 { (say("lay-base", &[("count", count.into())])) }
                     @let (_, scores) = known.base_size();
-                    @for score in scores { p { (say("lay-score", &[("at", length(score).into())])) } }
+                    @let said = if is_scored(made, recipe) { "lay-scored" } else { "lay-score" };
+                    @for score in scores { p { (say(said, &[("at", length(score).into())])) } }
                 }
                 p { (say("lay-count", &[("count", count.into())])) }
             }

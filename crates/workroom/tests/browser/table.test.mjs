@@ -186,6 +186,20 @@ test("a program that was closed leaves the step where it is and says that the ti
   }, (message) => /ERR_CONNECTION_REFUSED/.test(message));
 });
 
+test("a refused spoiled piece comes back to the form with the reason in sight and what was typed, also loaded again", () =>
+  story({ width: 1280, height: 900 }, async (eye) => {
+    await eye.open(`${room.address}/w/1/table`);
+    await eye.fill('input[name="mark"]', "Q77");
+    await eye.click(".which button");
+    for (const again of [false, true]) {
+      if (again) await eye.open(await eye.url());
+      await soon(async () => assert.match(await eye.text("#spoiled-why"), /There is no piece Q77/));
+      assert.equal(await eye.value('input[name="mark"]'), "Q77");
+      const seen = `const box = document.querySelector("#spoiled-why").getBoundingClientRect(); return box.top >= 0 && box.bottom <= innerHeight`;
+      await soon(async () => assert.ok(await eye.run(seen)));
+    }
+  }));
+
 test("the steps of a spoiled piece stand under each other at a phone's width", () =>
   story(phone, async (eye) => {
     await eye.open(`${room.address}/w/1/table`);
