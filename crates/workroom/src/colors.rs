@@ -8,8 +8,8 @@ use std::sync::Arc;
 use cards::Plan;
 use cards::plan::PartKind;
 use color::{Lab, Nearness, Pairing, Share, Srgb, contrast_ratio, legible_on, nearest, pair, palette_of, stamped};
-use drawing::Picture;
-use drawing::sheets::Faces;
+use drawing::sheets::{Colors, Faces, Nearest, PrintColors, Reads};
+use drawing::{Color, Picture};
 use words::say;
 
 use crate::make::faces::FaceId;
@@ -41,11 +41,33 @@ pub(crate) struct Seen {
     width: usize,
 }
 
-/// Cardstock or ribbon of the project, by its index.
+/// Cardstock, ribbon or a greeting's ink of the project, by its index.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub(crate) enum Stuff {
     Cardstock(usize),
     Ribbon(usize),
+    /// The ink of that greeting.
+    Ink(usize),
+}
+
+impl Stuff {
+    /// Its kind for other programs.
+    pub(crate) fn kind(self) -> &'static str {
+        match self {
+            Stuff::Cardstock(_) => "cardstock",
+            Stuff::Ribbon(_) => "ribbon",
+            Stuff::Ink(_) => "ink",
+        }
+    }
+
+    /// The message that says its kind, its name and how near it is.
+    fn nearest_name(self) -> &'static str {
+        match self {
+            Stuff::Cardstock(_) => "page-colored-cardstock",
+            Stuff::Ribbon(_) => "page-colored-ribbon",
+            Stuff::Ink(_) => "page-colored-ink",
+        }
+    }
 }
 
 /// Something of the project held against a print.
@@ -53,7 +75,7 @@ pub(crate) enum Stuff {
 pub(crate) struct Beside {
     /// What it is.
     pub(crate) stuff: Stuff,
-    /// Its name.
+    /// Its name; of an ink, the words that are stamped with it.
     pub(crate) name: String,
     /// Its colour.
     pub(crate) color: Srgb,
@@ -80,6 +102,16 @@ pub(crate) struct Read {
     pub(crate) ground: Srgb,
     /// Contrast ratio of the stamped words with what lies around them; on a print at its worst place.
     pub(crate) contrast: f64,
+}
+
+impl Beside {
+    /// What it is called in a list: an ink by what is stamped with it.
+    pub(crate) fn called(&self) -> String {
+        match self.stuff {
+            Stuff::Ink(_) => say("matched-ink", &[("words", (&self.name).into())]),
+            _ => self.name.clone(),
+        }
+    }
 }
 
 impl Seen {
@@ -125,7 +157,8 @@ pub(crate) fn beside(plan: &Plan, print: &OfPrint) -> Vec<Beside> {
     let cards = together(plan, print.face);
     let stocks = project.cardstocks.iter().enumerate().map(|(at, of)| (Stuff::Cardstock(at), &of.name, &of.color));
     let ribbons = project.ribbons.iter().enumerate().map(|(at, of)| (Stuff::Ribbon(at), &of.name, &of.color));
-    let held = stocks.chain(ribbons).filter_map(|(stuff, name, hex)| {
+    let inks = project.greetings.iter().enumerate().map(|(at, of)| (Stuff::Ink(at), &of.words, &of.ink));
+    let held = stocks.chain(ribbons).chain(inks).filter_map(|(stuff, name, hex)| {
         let color = Srgb::from_hex(hex)?;
         let Held { nearest, delta_e, pairing } = held_against(color, &print.seen.shares)?;
         Some(Beside {
@@ -159,11 +192,13 @@ fn together(plan: &Plan, face: FaceId) -> BTreeMap<Stuff, usize> {
         let mut stuffs: Vec<Stuff> = card
             .parts
             .iter()
-            .filter_map(|part| match part.kind {
-                PartKind::Cardstock(at) | PartKind::Strip(at, _) => Some(Stuff::Cardstock(at)),
-                PartKind::Ribbon(at, _) => Some(Stuff::Ribbon(at)),
-                PartKind::Patterned { .. } => None,
+            .flat_map(|part| match part.kind {
+                PartKind::Cardstock(at) => [Some(Stuff::Cardstock(at)), None],
+                PartKind::Strip(at, greeting) => [Some(Stuff::Cardstock(at)), Some(Stuff::Ink(greeting))],
+                PartKind::Ribbon(at, _) => [Some(Stuff::Ribbon(at)), None],
+                PartKind::Patterned { .. } => [None, None],
             })
+            .flatten()
             .collect();
         stuffs.sort();
         stuffs.dedup();
@@ -196,15 +231,64 @@ pub(crate) fn read(plan: &Plan) -> Vec<Read> {
     pairs.into_iter().filter_map(of).collect()
 }
 
+/// The colours of a plan's papers for its handout.
+pub(crate) fn for_pages(plan: &Plan, prints: &[OfPrint]) -> Colors {
+    let share =
+        |of: &Share| (Color { rgb: [of.color.r, of.color.g, of.color.b], alpha: 255 }, whole(of.share * 1000.0));
+    let print = |of: &OfPrint| PrintColors {
+        face: of.face,
+        shares: of.seen.shares.iter().map(share).collect(),
+        nearest: nearest_of_each(&beside(plan, of)),
+    };
+    let reads = |of: Read| Reads {
+        words: plan.project.greetings.get(of.greeting).map(|greeting| greeting.words.clone()).unwrap_or_default(),
+        on: of.on,
+        tenths: whole(of.contrast * 10.0),
+        how: readable_name(of.contrast),
+    };
+    Colors { prints: prints.iter().map(print).collect(), reads: read(plan).into_iter().map(reads).collect() }
+}
+
+/// The nearest cardstock, the nearest ribbon, the nearest ink.
+fn nearest_of_each(all: &[Beside]) -> Vec<Nearest> {
+    let kinds = [
+        |stuff: Stuff| matches!(stuff, Stuff::Cardstock(_)),
+        |stuff: Stuff| matches!(stuff, Stuff::Ribbon(_)),
+        |stuff: Stuff| matches!(stuff, Stuff::Ink(_)),
+    ];
+    let best = |is: fn(Stuff) -> bool| {
+        let of_kind = all.iter().filter(|of| is(of.stuff));
+        let of = of_kind.min_by(|one, other| one.delta_e.total_cmp(&other.delta_e))?;
+        Some(Nearest {
+            kind: of.stuff.nearest_name(),
+            name: of.name.clone(),
+            tenths: whole(of.delta_e * 10.0),
+            near: near_name(of.delta_e),
+        })
+    };
+    kinds.into_iter().filter_map(best).collect()
+}
+
+/// A small number that is not negative, rounded.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to what fits")]
+fn whole(number: f64) -> u32 {
+    number.round().clamp(0.0, f64::from(u32::MAX)) as u32
+}
+
+/// The message that says a ΔE₀₀ in words.
+fn near_name(delta_e: f64) -> &'static str {
+    match Nearness::of(delta_e) {
+        Nearness::Same => "near-same",
+        Nearness::Good => "near-good",
+        Nearness::Close => "near-close",
+        Nearness::Family => "near-family",
+        Nearness::Other => "near-other",
+    }
+}
+
 /// ΔE₀₀ in words.
 pub(crate) fn near(delta_e: f64) -> String {
-    match Nearness::of(delta_e) {
-        Nearness::Same => say("near-same", &[]),
-        Nearness::Good => say("near-good", &[]),
-        Nearness::Close => say("near-close", &[]),
-        Nearness::Family => say("near-family", &[]),
-        Nearness::Other => say("near-other", &[]),
-    }
+    say(near_name(delta_e), &[])
 }
 
 /// A pairing in words.
@@ -218,13 +302,18 @@ pub(crate) fn goes(pairing: Option<Pairing>) -> String {
     }
 }
 
+/// The message that says a contrast ratio in words.
+fn readable_name(contrast: f64) -> &'static str {
+    if contrast >= ANY_TEXT {
+        "reads-well"
+    } else if contrast >= LARGE_TEXT {
+        "reads-large"
+    } else {
+        "reads-badly"
+    }
+}
+
 /// A contrast ratio in words.
 pub(crate) fn readable(contrast: f64) -> String {
-    if contrast >= ANY_TEXT {
-        say("reads-well", &[])
-    } else if contrast >= LARGE_TEXT {
-        say("reads-large", &[])
-    } else {
-        say("reads-badly", &[])
-    }
+    say(readable_name(contrast), &[])
 }

@@ -140,6 +140,13 @@ impl Gain {
         self.prints.extend(other.prints);
     }
 
+    /// The print that gained most, by its place in `prints`; the first of equals.
+    #[must_use]
+    pub fn most(&self) -> Option<(usize, &PrintGain)> {
+        let better = |print: &PrintGain| print.after.whole.saturating_sub(print.before.whole);
+        self.prints.iter().enumerate().max_by_key(|(at, print)| (better(print), std::cmp::Reverse(*at)))
+    }
+
     /// Pictures whole in one piece with nothing over them, and pictures in all, over all sheets: plain, then as it is cut.
     #[must_use]
     pub fn whole(&self) -> (u64, u64, u64) {

@@ -2,7 +2,8 @@
 //!
 //! | offers | gives |
 //! |---|---|
-//! | [`handout`], [`edition()`] | every page, for [`crate::pdf::write`] |
+//! | [`handout`], [`edition()`] | every page but the colours of the papers, for [`crate::pdf::write`] |
+//! | [`full_edition`] | every page, with them |
 //! | [`one_page()`] | the handout on one page |
 //! | [`templates()`] | pages at true size, to cut and fold by |
 //! | [`envelope_templates`] | the envelope to make, at true size |
@@ -26,6 +27,7 @@
 mod assembly;
 mod card;
 mod cautions;
+mod colored;
 mod contact;
 mod cut_lines;
 mod edition;
@@ -66,6 +68,7 @@ use crate::picture::Picture;
 use crate::scene::{Mark, Role, Scene, share};
 use told::Told;
 
+pub use colored::{Colors, Nearest, PrintColors, Reads};
 pub use contact::every_card;
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
@@ -97,15 +100,21 @@ pub fn handout(plan: &Plan, faces: &Faces, paper: Paper) -> Vec<Scene> {
 /// # Shape
 /// The pieces, cards and counts are the same in every edition.
 pub fn edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
-    words::speaking(edition.language, || spoken_edition(plan, faces, edition))
+    full_edition(plan, faces, &Colors::default(), edition)
 }
 
-fn spoken_edition(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
+/// As [`edition()`], with a chapter about the papers whose colours are known.
+pub fn full_edition(plan: &Plan, faces: &Faces, colors: &Colors, edition: &Edition) -> Vec<Scene> {
+    words::speaking(edition.language, || spoken_edition(plan, faces, colors, edition))
+}
+
+fn spoken_edition(plan: &Plan, faces: &Faces, colors: &Colors, edition: &Edition) -> Vec<Scene> {
     let told = Told::new(plan.project.mark, *edition);
     let mut pages = pages::Pages::new(told, &plan.project.name);
     opening::opening(plan, faces, told, &mut pages);
     needs::needs(plan, told, &mut pages);
     shares::shares(plan, &mut pages);
+    colored::colored(plan, faces, colors, told, &mut pages);
     papers::papers(plan, faces, told, &mut pages);
     guide::chapters(plan, told, &mut pages);
     steps::steps(plan, faces, told, &mut pages);

@@ -83,6 +83,7 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
     if let Some(same) = super::steps::cut_as(plan, index) {
         notes.insert(0, say("page-steps-as", &[("number", (same + 1).into())]));
     }
+    notes.extend(super::placed::stays(layout));
     let legend: Vec<String> =
         kinds(plan, layout, told).into_iter().map(|(marks, what)| format!("{marks}  –  {what}")).collect();
     let lines: usize = legend.iter().chain(&notes).map(|text| wrap(text, told.small(), pages.width()).len()).sum();
@@ -109,6 +110,7 @@ fn page(plan: &Plan, faces: &Faces, told: Told, index: usize, layout: &Layout, p
         pages.gap(pt(4));
         uses(plan, faces, layout, pages);
     }
+    super::placed::gained(plan, faces, layout, pages);
 }
 
 /// Pieces that are alike, their marks together: `1–4, 9` and `panel, 3 × 4½ in`.

@@ -1,12 +1,13 @@
 //! A print under its cuts, with its pictures: which stay whole, and which are cut or covered.
 
 use cards::Plan;
-use cards::plan::Piece;
+use cards::plan::{Layout, Piece};
 use measure::{Length, Rect, Size};
 
 use super::Faces;
 use super::card::pixels;
-use super::look::{ACCENT, Fit, INK, WHITE, middle, pt, say};
+use super::look::{ACCENT, Fit, INK, WHITE, half, middle, pt, say, sixteenths};
+use super::pages::Pages;
 use crate::scene::{Mark, Pen, Point, Role, Scene};
 
 /// One print of a layout under its cuts as they lie, or (`plain`) as they would lie had the print not been looked at; `None`
@@ -23,17 +24,29 @@ pub fn placed_drawing(
     plain: bool,
     size: Size,
 ) -> Option<Scene> {
-    let layout = plan.layouts.get(layout)?;
+    let area = Rect::new(Length::ZERO, Length::ZERO, size);
+    let (alt, marks) = marks(plan, faces, plan.layouts.get(layout)?, print, plain, area)?;
+    Some(Scene { size, title: alt.clone(), marks: vec![Mark::role(Role::Figure(alt), marks)] })
+}
+
+/// The words for such a drawing and its marks inside `area`.
+fn marks(
+    plan: &Plan,
+    faces: &Faces,
+    layout: &Layout,
+    print: usize,
+    plain: bool,
+    area: Rect,
+) -> Option<(String, Vec<Mark>)> {
     let gain = layout.gain.as_ref()?;
     let shown = gain.prints.get(print)?;
     let sheet = plan.project.packs.get(layout.pack)?.sheet;
-    let area = Rect::new(Length::ZERO, Length::ZERO, size);
     let fit = Fit::into(sheet, area);
     let whole = fit.rect(Rect::new(Length::ZERO, Length::ZERO, sheet));
     let mut marks = Vec::new();
     match faces.get(&(layout.pack, shown.design, shown.side)) {
         Some(face) => {
-            marks.push(Mark::Image { picture: face.at_most(pixels(size.width)), rect: whole, clip: whole });
+            marks.push(Mark::Image { picture: face.at_most(pixels(area.size.width)), rect: whole, clip: whole });
         }
         None => marks.push(Mark::fill(whole, WHITE)),
     }
@@ -65,5 +78,56 @@ pub fn placed_drawing(
     let tally = if plain { shown.before } else { shown.after };
     let facts = [("whole", (tally.whole + tally.hidden).into()), ("pictures", shown.spots.len().into())];
     let alt = say(if plain { "placed-plain-alt" } else { "placed-alt" }, &facts);
-    Some(Scene { size, title: alt.clone(), marks: vec![Mark::role(Role::Figure(alt), marks)] })
+    Some((alt, marks))
+}
+
+/// Where the plain order was kept: how many pictures stay whole in it.
+pub(super) fn stays(layout: &Layout) -> Option<String> {
+    let gain = layout.gain.as_ref().filter(|gain| !gain.moved)?;
+    let (before, _, all) = gain.whole();
+    (all > 0).then(|| say("layout-placed-stays", &[("whole", before.into()), ("pictures", all.into())]))
+}
+
+/// What placing gained on the sheets of a layout: the numbers, and the print that gained most, both ways.
+pub(super) fn gained(plan: &Plan, faces: &Faces, layout: &Layout, pages: &mut Pages) {
+    let Some(gain) = &layout.gain else { return };
+    let (before, after, all) = gain.whole();
+    if all == 0 || !gain.moved {
+        return;
+    }
+    let Some((at, print)) = gain.most() else { return };
+    let told = pages.told;
+    let side = if told.large() { pages.width() } else { half(pages.width() - pt(16)) };
+    let side = side.min(sixteenths(64));
+    pages.room(side + told.subheading().leading() + told.body().leading() * 5);
+    pages.section(&say("layout-placed", &[]));
+    let facts = [("after", after.into()), ("before", before.into()), ("pictures", all.into())];
+    let proven = if gain.proven { say("layout-placed-proven", &[]) } else { say("layout-placed-best", &[]) };
+    pages.say(&format!("{} {proven}", say("layout-placed-lead", &facts)));
+    let part = |plain: bool| {
+        let tally = if plain { print.before } else { print.after };
+        let facts = [("whole", (tally.whole + tally.hidden).into()), ("pictures", print.spots.len().into())];
+        if plain { say("page-placed-plain", &facts) } else { say("page-placed-now", &facts) }
+    };
+    let mut right = Length::ZERO;
+    for plain in [true, false] {
+        pages.room(side + told.small().leading() * 3);
+        let area = Rect::new(pages.left() + right, pages.y, Size::new(side, side));
+        if let Some((alt, marks)) = marks(plan, faces, layout, at, plain, area) {
+            pages.push(Mark::role(Role::Figure(alt), marks));
+        }
+        if told.large() || !plain {
+            pages.y = area.bottom() + pt(6);
+        }
+        if told.large() {
+            pages.note(&part(plain));
+        }
+        right = if told.large() { Length::ZERO } else { side + pt(16) };
+    }
+    if !told.large() {
+        pages.note(&format!("{} {}", part(true), part(false)));
+    }
+    let letter = plan.project.design(layout.pack, print.design).map_or("", |design| design.letter.as_str());
+    let print = say("page-placed-print", &[("letter", letter.into())]);
+    pages.note(&format!("{print} {}", say("layout-placed-key", &[])));
 }

@@ -60,6 +60,24 @@ page-sheet-use = { $letter }: { $count ->
 page-piece-kind = { $name }, { $size }, { $count } auf jedem Bogen
 page-sheet-first = Messen Sie einen Bogen, bevor Sie den Anschlag einstellen: Papier fällt verschieden aus, und feuchtes Papier dehnt sich. Machen Sie eine Karte ganz fertig, bevor Sie die übrigen schneiden.
 
+page-placed-plain = In schlichter Reihenfolge: { $whole } von { $pictures } Bildern auf einem Teil.
+page-placed-now = So wird geschnitten: { $whole } von { $pictures } Bildern auf einem Teil.
+page-placed-print = Muster { $letter }.
+
+## Das Papier und seine Farben
+
+page-colored-title = Das Papier und seine Farben
+page-colored-lead = Jedes Muster, sein Oben nach oben, mit seinen Farben nach ihrem Anteil an der Fläche, und was ihm am nächsten ist. Ein Pfeil zeigt sein Oben; zwei Pfeile: aufrecht oder kopfüber, nicht quer. Die Zahlen sind ΔE₀₀: Unter 1 sieht es niemand, über 10 ist es eine andere Farbe.
+page-colored-screen = Farben eines Bildschirms, einer Kamera oder einer gedruckten Seite sind nicht die des Papiers. Halten Sie den Bogen selbst bei Tageslicht an Tonkarton, Band und Stempelfarbe, bevor Sie schneiden.
+page-colored-front = Vorderseite
+page-colored-back = Rückseite
+page-colored-face = { $side }: { $name }
+page-colored-unseen = { $side }, { $name }: auf diesen Karten nicht zu sehen.
+page-colored-cardstock = Nächster Tonkarton: „{ $name }“, { $near } (ΔE { $delta })
+page-colored-ribbon = Nächstes Band: „{ $name }“, { $near } (ΔE { $delta })
+page-colored-ink = Nächste Stempelfarbe: die von „{ $name }“, { $near } (ΔE { $delta })
+page-colored-alt = { $title }, { $way }. Farben nach Anteil: { $colors }
+
 ## Schneideschritte
 
 page-steps-title = Schnitt für Schnitt

@@ -54,6 +54,24 @@ page-sheet-use = { $letter }: { $count ->
 page-piece-kind = { $name }, { $size }, { $count } on each sheet
 page-sheet-first = Measure a sheet before you set the stop: paper varies, and damp paper grows. Make one card completely before you cut the rest.
 
+page-placed-plain = In plain order: { $whole } of { $pictures } pictures on one piece.
+page-placed-now = As it is cut: { $whole } of { $pictures } pictures on one piece.
+page-placed-print = Print { $letter }.
+
+## The paper and its colours
+
+page-colored-title = The paper and its colours
+page-colored-lead = Each print with its top up, its colours by their share of the area, and what lies nearest to it. An arrow shows its top; a pair of arrows: upright or upside down, not sideways. The numbers are ΔE₀₀: under 1 nobody sees it, over 10 it is another colour.
+page-colored-screen = Colours of a screen, a camera or a printed page are not the paper's. Hold the sheet itself against cardstock, ribbon and ink in daylight before you cut.
+page-colored-front = Front
+page-colored-back = Back
+page-colored-face = { $side }: { $name }
+page-colored-unseen = { $side }, { $name }: does not show on these cards.
+page-colored-cardstock = Nearest cardstock: { $name }, { $near } (ΔE { $delta })
+page-colored-ribbon = Nearest ribbon: { $name }, { $near } (ΔE { $delta })
+page-colored-ink = Nearest ink: that of “{ $name }”, { $near } (ΔE { $delta })
+page-colored-alt = { $title }, { $way }. Its colours by share: { $colors }
+
 ## Cutting steps
 
 page-steps-title = The cuts, step by step

@@ -37,6 +37,8 @@ struct ShareView {
 
 #[derive(Debug, Serialize, JsonSchema)]
 struct BesideView {
+    /// What it is: `cardstock`, `ribbon` or `ink` (of the greeting with those words).
+    kind: &'static str,
     name: String,
     color: String,
     nearest: String,
@@ -77,6 +79,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
             beside: beside(&plan, of)
                 .into_iter()
                 .map(|of| BesideView {
+                    kind: of.stuff.kind(),
                     name: of.name,
                     color: of.color.to_string(),
                     nearest: of.nearest.to_string(),
@@ -109,7 +112,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
         }
         for held in beside(&plan, print) {
             let facts = [
-                ("paper", held.name.as_str().into()),
+                ("paper", held.called().into()),
                 ("nearest", held.nearest.to_string().into()),
                 ("delta", tenth(held.delta_e).into()),
                 ("near", near(held.delta_e).into()),

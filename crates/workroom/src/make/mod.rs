@@ -30,10 +30,13 @@ mod shown;
 pub(crate) mod tables;
 pub mod view;
 
+use std::sync::Arc;
+
 use cards::Plan;
 use drawing::sheets::{Edition, Faces, Paper};
 use measure::Length;
 
+use crate::colors;
 use crate::outputs::OutFile;
 
 pub use backgrounds::backgrounds;
@@ -102,7 +105,8 @@ impl Wanted {
 /// [`DrawingError`], a mistake of ours.
 pub fn files(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
     let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
-    files.extend(pages::pages(plan, faces, wanted)?);
+    let prints = colors::of_prints(faces, &|picture| Arc::new(colors::Seen::of(picture)));
+    files.extend(pages::pages(plan, faces, &colors::for_pages(plan, &prints), wanted)?);
     for index in 0..plan.backgrounds.len() {
         files.extend(crate::backgrounds::files(plan, index, &wanted.edition, wanted.square, &[])?);
     }

@@ -7,7 +7,8 @@ use cards::Plan;
 use cards::days::Day;
 use cards::plan::Card;
 use drawing::sheets::{
-    Edition, Faces, Hand, Print, card_picture, cut_files, edition, every_card, one_page, sheet_drawing, templates,
+    Colors, Edition, Faces, Hand, Print, card_picture, cut_files, every_card, full_edition, one_page, sheet_drawing,
+    templates,
 };
 use drawing::{Scene, markdown, pdf, png, svg};
 use measure::{Length, Size, Unit};
@@ -43,9 +44,14 @@ pub struct DrawingError {
 ///
 /// # Errors
 /// [`DrawingError`] where the drawing room refuses one.
-pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
+pub(super) fn pages(
+    plan: &Plan,
+    faces: &Faces,
+    colors: &Colors,
+    wanted: &Wanted,
+) -> Result<Vec<OutFile>, DrawingError> {
     let editions = editions(plan, wanted);
-    let scenes = edition(plan, faces, &wanted.edition);
+    let scenes = full_edition(plan, faces, colors, &wanted.edition);
     let language = wanted.edition.language;
     let (books, pictures) = thread::scope(|scope| {
         // The handouts take about as long as all the pictures together.
@@ -56,7 +62,7 @@ pub(super) fn pages(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<O
                     if *other == wanted.edition {
                         return book(plan, name, language, &scenes);
                     }
-                    book(plan, name, language, &edition(plan, faces, other))
+                    book(plan, name, language, &full_edition(plan, faces, colors, other))
                 };
                 let templates = templates(plan, &wanted.edition, wanted.square);
                 let templates =

@@ -148,9 +148,6 @@ fn placed(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
         let facts = [("whole", before.into()), ("pictures", all.into())];
         return html! { @if all > 0 { p.hint { (say("layout-placed-stays", &facts)) } } };
     }
-    let better = |print: &cards::plan::PrintGain| print.after.whole.saturating_sub(print.before.whole);
-    // The print that gained most is shown.
-    let most = gain.prints.iter().enumerate().max_by_key(|(at, print)| (better(print), std::cmp::Reverse(*at)));
     let facts = [("after", after.into()), ("before", before.into()), ("pictures", all.into())];
     // What another layer covers lies on one piece all the same: the drawing knows no cards.
     let on_one = |tally: cards::plan::Tally| tally.whole + tally.hidden;
@@ -161,7 +158,7 @@ fn placed(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
         section.placed id="placed" {
             h2 { (say("layout-placed", &[])) }
             p { (say("layout-placed-lead", &facts)) " " (say(if gain.proven { "layout-placed-proven" } else { "layout-placed-best" }, &[])) }
-            @if let Some((at, print)) = most {
+            @if let Some((at, print)) = gain.most() {
                 @let part = |whole: usize| say("layout-placed-part", &[("whole", whole.into()), ("pictures", print.spots.len().into())]);
                 div.two-ways {
                     figure {

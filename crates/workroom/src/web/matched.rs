@@ -115,14 +115,14 @@ fn one(desk: &Desk<'_>, print: &OfPrint) -> Markup {
 fn sentence(of: &Beside) -> String {
     say(
         "matched-best",
-        &[("name", (&of.name).into()), ("delta", tenth(of.delta_e).into()), ("near", near(of.delta_e).into())],
+        &[("name", of.called().into()), ("delta", tenth(of.delta_e).into()), ("near", near(of.delta_e).into())],
     )
 }
 
 fn row(of: &Beside) -> Markup {
     html! {
         tr {
-            th scope="row" { (swatch(of.color)) (of.name) }
+            th scope="row" { (swatch(of.color)) (of.called()) }
             td { (swatch(of.nearest)) (of.nearest.to_string()) }
             td { (tenth(of.delta_e)) ", " (near(of.delta_e)) }
             td { (goes(of.pairing)) }

@@ -11,13 +11,13 @@ use cards::model::Side;
 use cards::plan::{PrintMaps, plan_on};
 use cards::{Plan, Project};
 use cutting::{Budget, Progress};
-use drawing::sheets::Faces;
+use drawing::sheets::{Colors, Faces};
 use store::projects::{OpenError, ProjectId, Projects, StoreError};
 
 use super::Answer;
 use super::prints::{self, Given, Prints};
 use crate::cli::{Clock, NODES};
-use crate::colors::{OfPrint, of_prints};
+use crate::colors::{OfPrint, for_pages, of_prints};
 use crate::make::faces::{FaceId, faces_by};
 use crate::make::interest;
 
@@ -84,6 +84,11 @@ impl Made {
     /// The colours of every print that shows; found when they are first asked for.
     pub(super) fn colors(&self) -> &[OfPrint] {
         self.colors.get_or_init(|| of_prints(&self.faces, &|picture| self.prints.seen(picture)))
+    }
+
+    /// The same for the handout.
+    pub(super) fn page_colors(&self) -> Colors {
+        for_pages(&self.plan, self.colors())
     }
 
     /// One face of any design.

@@ -1,7 +1,7 @@
 //! Share: the handout seen before it is saved, templates and files, the project file itself.
 
 use cards::{Plan, Project};
-use drawing::sheets::{Edition, Faces, Hand, Paper, Print, edition as pages_of};
+use drawing::sheets::{Colors, Edition, Faces, Hand, Paper, Print, full_edition as pages_of};
 use drawing::{Picture, Scene};
 use maud::{Markup, html};
 use measure::Unit;
@@ -61,7 +61,9 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
     let file = |name: &str| format!("/w/{}/file/{name}", desk.kept.id.0);
     // Laying the pages out takes longest: their titles are kept, and no picture is cut for them.
     let address = format!("titles/{}/{}/{query}", desk.kept.id.0, desk.kept.now.number);
-    let titles = desk.room.text(&address, || Some(titles(&desk.made.plan, &blank(&desk.made.faces), &wanted)));
+    let titles = desk
+        .room
+        .text(&address, || Some(titles(&desk.made.plan, &desk.made.page_colors(), &blank(&desk.made.faces), &wanted)));
     let titles = titles.unwrap_or_default();
     let pages: Vec<&str> = titles.lines().collect();
     let pick = |name: &str, label: String, all: &[(&str, String, bool)]| {
@@ -171,7 +173,7 @@ fn pictured(desk: &Desk<'_>, kind: &str, count: usize, query: &str) -> Markup {
 pub(super) fn drawn(made: &Made, kind: &str, number: usize, wanted: &Edition) -> Option<Scene> {
     let plan = &made.plan;
     let all = match kind {
-        "page" => pages_of(plan, &made.faces, wanted),
+        "page" => pages_of(plan, &made.faces, &made.page_colors(), wanted),
         "template" => drawing::sheets::templates(plan, wanted, SQUARE),
         _ => drawing::sheets::one_page(plan, wanted),
     };
@@ -179,8 +181,9 @@ pub(super) fn drawn(made: &Made, kind: &str, number: usize, wanted: &Edition) ->
 }
 
 /// The titles of all pages, a line each.
-fn titles(plan: &Plan, faces: &Faces, edition: &Edition) -> String {
-    let titles = pages_of(plan, faces, edition).into_iter().map(|page| page.title.replace('\n', " "));
+fn titles(plan: &Plan, colors: &Colors, faces: &Faces, edition: &Edition) -> String {
+    let pages = pages_of(plan, faces, colors, edition);
+    let titles = pages.into_iter().map(|page| page.title.replace('\n', " "));
     titles.collect::<Vec<_>>().join("\n")
 }
 
@@ -212,13 +215,14 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
                 "templates.pdf" => drawing::sheets::templates(plan, &wanted, SQUARE),
                 "one-page.pdf" => drawing::sheets::one_page(plan, &wanted),
                 "every-card.pdf" => drawing::sheets::every_card(plan, faces, &wanted),
-                _ => pages_of(plan, faces, &wanted),
+                _ => pages_of(plan, faces, &desk.made.page_colors(), &wanted),
             };
             let made = make::book(plan, name.to_owned(), wanted.language, &scenes).ok()?;
             Some(Answer::file(name, "application/pdf", made.bytes))
         }
         "handout.md" | "handout.txt" => {
-            let scenes = pages_of(plan, &desk.made.faces, &edition(desk.made.project(), desk.asked));
+            let scenes =
+                pages_of(plan, &desk.made.faces, &desk.made.page_colors(), &edition(desk.made.project(), desk.asked));
             let (kind, text) = if name.ends_with(".md") {
                 ("text/markdown; charset=utf-8", drawing::markdown::write(&scenes))
             } else {
@@ -264,7 +268,10 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]
+    use std::sync::Arc;
+
     use super::*;
+    use crate::colors;
 
     #[test]
     fn pages_are_called_the_same_with_blank_papers() {
@@ -274,10 +281,12 @@ mod tests {
             let faces =
                 make::faces::faces_by(&plan, &|plan, look, size| make::faces::face_picture(Some(plan), look, size));
             assert!(faces.len() > 5);
+            let prints = colors::of_prints(&faces, &|picture| Arc::new(colors::Seen::of(picture)));
+            let colors = colors::for_pages(&plan, &prints);
             for paper in [Paper::Letter, Paper::A4] {
                 let edition = Edition::plain(&plan, paper);
-                let blank = titles(&plan, &blank(&faces), &edition);
-                assert_eq!(blank, titles(&plan, &faces, &edition));
+                let blank = titles(&plan, &colors, &blank(&faces), &edition);
+                assert_eq!(blank, titles(&plan, &colors, &faces, &edition));
                 assert!(blank.lines().count() > 5, "{blank}");
             }
         }

@@ -1,0 +1,252 @@
+//! The paper and its colours: each print with its way up and its palette, what lies nearest, whether greetings can be read.
+//!
+//! Left out on purpose: how colours are found and compared. This room is handed them.
+
+use cards::Plan;
+use cards::model::{Side, Way};
+use measure::{Length, Rect, Size};
+
+use super::Faces;
+use super::card::pixels;
+use super::look::{INK, SOFT, WHITE, half, pt, say, sixteenths};
+use super::pages::Pages;
+use super::sketch::arrow;
+use super::told::Told;
+use crate::scene::{Color, Mark, Pen, Point, Role, share};
+use crate::text::{Align, Style, place, shape, wrap};
+
+/// What is known of the colours of a plan's papers.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Colors {
+    /// Every print whose colours are known, in the order of packs and designs.
+    pub prints: Vec<PrintColors>,
+    /// How each greeting reads on what it is stamped on.
+    pub reads: Vec<Reads>,
+}
+
+/// The colours of one print.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PrintColors {
+    /// Pack, design, side.
+    pub face: (usize, usize, Side),
+    /// Its colours and their shares of its area in thousandths, largest first.
+    pub shares: Vec<(Color, u32)>,
+    /// The nearest cardstock, ribbon and ink, those of them that there are.
+    pub nearest: Vec<Nearest>,
+}
+
+/// What of the project lies nearest to a print.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Nearest {
+    /// Name of the message that says its kind and its name.
+    pub kind: &'static str,
+    /// Its name; of an ink, the words that are stamped with it.
+    pub name: String,
+    /// How far it lies from the nearest colour of the print: ΔE₀₀ in tenths.
+    pub tenths: u32,
+    /// Name of the message that says the same in words.
+    pub near: &'static str,
+}
+
+/// How a greeting reads.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Reads {
+    /// Its words.
+    pub words: String,
+    /// What it is stamped on.
+    pub on: String,
+    /// Contrast ratio in tenths.
+    pub tenths: u32,
+    /// Name of the message that says how well it reads.
+    pub how: &'static str,
+}
+
+/// `4.2`, as the language writes it.
+fn decimal(tenths: u32) -> String {
+    words::local(&format!("{}.{}", tenths / 10, tenths % 10))
+}
+
+/// Draws the chapter; nothing where no print has a picture.
+pub(super) fn colored(plan: &Plan, faces: &Faces, colors: &Colors, told: Told, pages: &mut Pages) {
+    if colors.prints.is_empty() {
+        return;
+    }
+    pages.chapter(&say("page-colored-title", &[]));
+    pages.say(&say("page-colored-lead", &[]));
+    pages.note(&say("page-colored-screen", &[]));
+    if !colors.reads.is_empty() {
+        pages.section(&say("matched-reads", &[]));
+        for of in &colors.reads {
+            let facts = [
+                ("words", (&of.words).into()),
+                ("on", (&of.on).into()),
+                ("contrast", decimal(of.tenths).into()),
+                ("how", say(of.how, &[]).into()),
+            ];
+            pages.item(&say("matched-read", &facts));
+        }
+    }
+    let mut last = None;
+    for print in &colors.prints {
+        let (pack, design, _) = print.face;
+        if last == Some((pack, design)) {
+            continue;
+        }
+        last = Some((pack, design));
+        let Some(of) = plan.project.design(pack, design) else { continue };
+        pages.room(told.subheading().leading() + tall(told) + pt(14));
+        pages.section(&format!("{} · {}", of.letter, of.name));
+        for side in [Side::Front, Side::Back] {
+            if let Some(print) = colors.prints.iter().find(|print| print.face == (pack, design, side)) {
+                let alone = !colors.prints.iter().any(|print| print.face == (pack, design, other(side)));
+                face(plan, faces, print, alone, told, pages);
+            }
+        }
+    }
+}
+
+fn other(side: Side) -> Side {
+    match side {
+        Side::Front => Side::Back,
+        Side::Back => Side::Front,
+    }
+}
+
+fn side_name(side: Side) -> String {
+    match side {
+        Side::Front => say("page-colored-front", &[]),
+        Side::Back => say("page-colored-back", &[]),
+    }
+}
+
+fn way_name(way: Way) -> String {
+    match way {
+        Way::Any => say("way-any", &[]),
+        Way::OneWay => say("way-one", &[]),
+        Way::TwoWays => say("way-two", &[]),
+    }
+}
+
+/// Rows of the palette; as many as there can be colours.
+const ROWS: i64 = 8;
+
+fn row_tall(told: Told) -> Length {
+    told.small().leading()
+}
+
+/// Height of a print's picture and of its palette.
+fn tall(told: Told) -> Length {
+    row_tall(told) * ROWS
+}
+
+/// One face (`alone` if the sheet's other one does not show): its picture with its arrow, its palette as bars, and beside it (in large print below) what lies nearest.
+fn face(plan: &Plan, faces: &Faces, print: &PrintColors, alone: bool, told: Told, pages: &mut Pages) {
+    let (pack, design, side) = print.face;
+    let (Some(of), Some(pack)) = (plan.project.design(pack, design), plan.project.packs.get(pack)) else { return };
+    let tall = tall(told);
+    let gap = pt(12);
+    let palette_wide = sixteenths(if told.large() { 40 } else { 24 });
+    let beside_at = pages.left() + tall + gap + palette_wide + gap;
+    let beside_wide = if told.large() { pages.width() } else { pages.right() - beside_at };
+    let title = say("page-colored-face", &[("side", side_name(side).into()), ("name", (&of.face(side).name).into())]);
+    let way = way_name(of.face(side).way);
+    let mut texts: Vec<(String, Style, Color)> =
+        vec![(title.clone(), told.strong(), INK), (way.clone(), told.small(), SOFT)];
+    for near in &print.nearest {
+        let facts = [
+            ("name", (&near.name).into()),
+            ("delta", decimal(near.tenths).into()),
+            ("near", say(near.near, &[]).into()),
+        ];
+        texts.push((say(near.kind, &facts), told.small(), INK));
+    }
+    if alone {
+        let facts = [("side", side_name(other(side)).into()), ("name", (&of.face(other(side)).name).into())];
+        texts.push((say("page-colored-unseen", &facts), told.small(), SOFT));
+    }
+    let lines: Vec<(Vec<_>, Style, Color)> =
+        texts.into_iter().map(|(text, style, color)| (wrap(&text, style, beside_wide), style, color)).collect();
+    let words_tall: Length =
+        lines.iter().map(|(lines, style, _)| style.leading() * i64::try_from(lines.len()).unwrap_or(1) + pt(2)).sum();
+    pages.room(if told.large() { tall + pt(8) + told.body().leading() * 2 } else { tall.max(words_tall) });
+    let (x, y) = (pages.left(), pages.y);
+    let mut marks = picture(faces, print, pack.sheet, Rect::new(x, y, Size::new(tall, tall)), of.face(side).way);
+    marks.extend(palette(print, Point::new(x + tall + gap, y), palette_wide, told));
+    let told_shares: Vec<String> =
+        print.shares.iter().map(|(color, share)| format!("{} {}", hex(*color), percent(*share))).collect();
+    let facts = [("title", title.into()), ("way", way.into()), ("colors", told_shares.join(", ").into())];
+    pages.push(Mark::role(Role::Figure(say("page-colored-alt", &facts)), marks));
+    if told.large() {
+        pages.y = y + tall + pt(8);
+        for (lines, style, color) in lines {
+            let all = lines.into_iter().map(|line| line.text).collect::<Vec<_>>().join(" ");
+            pages.block(&all, style, color, Role::Paragraph);
+        }
+        pages.gap(pt(14));
+        return;
+    }
+    let mut down = y;
+    for (lines, style, color) in lines {
+        let mut held = Vec::new();
+        for line in lines {
+            held.push(place(line, Point::new(beside_at, down + style.size), Align::Start, color));
+            down += style.leading();
+        }
+        down += pt(2);
+        pages.push(Mark::role(Role::Paragraph, held));
+    }
+    pages.y = (y + tall).max(down) + pt(14);
+}
+
+/// The print with its top up; an arrow says so where it has one, and a double one where either way will do.
+fn picture(faces: &Faces, print: &PrintColors, sheet: Size, area: Rect, way: Way) -> Vec<Mark> {
+    let whole = super::look::Fit::into(sheet, area).rect(Rect::new(Length::ZERO, Length::ZERO, sheet));
+    let mut marks = vec![match faces.get(&print.face) {
+        Some(face) => Mark::Image { picture: face.at_most(pixels(whole.size.width)), rect: whole, clip: whole },
+        None => Mark::fill(whole, WHITE),
+    }];
+    marks.push(Mark::frame(whole, Pen::solid(INK, pt(1))));
+    let quarters: &[u8] = match way {
+        Way::Any => &[],
+        Way::OneWay => &[0],
+        Way::TwoWays => &[0, 2],
+    };
+    if !quarters.is_empty() {
+        let ground = Size::new(pt(16) * i64::try_from(quarters.len()).unwrap_or(1), pt(24));
+        let ground = Rect::new(whole.x + pt(4), whole.y + pt(4), ground);
+        marks.push(Mark::fill(ground, WHITE.with_alpha(225)));
+        for (at, quarters) in (0_i64..).zip(quarters) {
+            let centre = Point::new(ground.x + pt(8) + pt(16) * at, ground.y + pt(12));
+            marks.extend(arrow(centre, pt(20), *quarters));
+        }
+    }
+    marks
+}
+
+/// A bar for each colour, as long as its share, and the share in figures behind it.
+fn palette(print: &PrintColors, at: Point, wide: Length, told: Told) -> Vec<Mark> {
+    let figures = shape("100 %", told.small()).width + pt(6);
+    let longest = wide - figures;
+    let most = print.shares.iter().map(|(_, share)| *share).max().unwrap_or(1).max(1);
+    let mut marks = Vec::new();
+    for (row, (color, part)) in (0_i64..).zip(&print.shares) {
+        let top = at.y + row_tall(told) * row;
+        let long = share(longest, i64::from(*part), i64::from(most)).max(pt(6));
+        let bar = Rect::new(at.x, top + pt(2), Size::new(long, row_tall(told) - pt(3)));
+        marks.push(Mark::fill(bar, *color));
+        marks.push(Mark::frame(bar, Pen::solid(SOFT, half(pt(1)))));
+        let base = Point::new(bar.right() + pt(5), top + told.small().size);
+        marks.push(place(shape(&percent(*part), told.small()), base, Align::Start, INK));
+    }
+    marks
+}
+
+/// `34 %`.
+fn percent(thousandths: u32) -> String {
+    format!("{}\u{a0}%", (thousandths + 5) / 10)
+}
+
+fn hex(color: Color) -> String {
+    let [r, g, b] = color.rgb;
+    format!("#{r:02x}{g:02x}{b:02x}")
+}
