@@ -56,6 +56,24 @@ fn a_stale_save_is_refused_with_what_changed() {
 }
 
 #[test]
+fn what_was_undone_is_not_told_as_a_change() {
+    let mut store = Projects::in_memory().unwrap();
+    let id = store.add("one", "begun", 1).unwrap();
+    store.save(id, 1, "three", "to three", 2).unwrap();
+    store.undo(id, 2).unwrap();
+    store.save(id, 1, "two", "to two", 3).unwrap();
+    let stale = |saved| match saved {
+        Err(SaveError::Stale { since, .. }) => since.into_iter().map(|made| made.what).collect::<Vec<_>>(),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(stale(store.save(id, 1, "mine", "to mine", 4)), ["to two"]);
+    // Seen from the branch that was left, only what is open now differs; after an undo nothing was added.
+    assert_eq!(stale(store.save(id, 2, "mine", "to mine", 4)), ["to two"]);
+    store.undo(id, 3).unwrap();
+    assert!(stale(store.save(id, 3, "mine", "to mine", 4)).is_empty());
+}
+
+#[test]
 fn put_away_and_taken_back() {
     let mut store = Projects::in_memory().unwrap();
     let (one, two) = (store.add("a", "", 1).unwrap(), store.add("b", "", 2).unwrap());

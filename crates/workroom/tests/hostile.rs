@@ -74,7 +74,9 @@ const SHOWN: [&str; 19] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 87] = [
+const NAMES: [&str; 89] = [
+    "offered",
+    "aside",
     "tl-x",
     "br-y",
     "white-x",

@@ -6,6 +6,8 @@ use workroom::web::{Answer, Asked, Method, Room, answer};
 #[path = "common/folder.rs"]
 mod folder;
 
+const HANDOUT: &str = "thank-you-cards-from-one-sheet-of-each-handout.pdf";
+
 struct Visit {
     room: Room,
 }
@@ -255,18 +257,33 @@ fn files_are_saved_and_come_back() {
     };
     assert!(visit.get("/w/1/file/every-card.pdf").body.starts_with(b"%PDF"));
     let pdf = visit.get("/w/1/file/handout.pdf?print=large");
-    assert!(pdf.body.starts_with(b"%PDF") && pdf.file.as_deref() == Some("handout.pdf"));
+    assert!(pdf.body.starts_with(b"%PDF") && pdf.file.as_deref() == Some(HANDOUT));
     assert!(visit.get("/w/1/file/plan.json").body.starts_with(b"{"));
     assert!(text(&visit.get("/w/1/file/sheet-1.svg")).contains("<svg"));
     let backup = visit.get("/backup");
+    assert_eq!(backup.file.as_deref(), Some("octavo-backup-1970-01-01.db"));
     assert!(backup.body.starts_with(b"SQLite format 3"));
     visit.post("/w/1/edit", &[("seen", "1"), ("set:goal.cards_per_sheet", "7")]);
-    let restore = |bytes: &[u8]| {
-        let fields = vec![("file".to_owned(), bytes.to_vec())];
+    let sent = |name: &str, bytes: &[u8]| {
+        let fields = vec![(name.to_owned(), bytes.to_vec())];
         let asked = Asked { method: Method::Post, path: "/restore".to_owned(), query: Vec::new(), fields, now: 4_000 };
         answer(&visit.room, &asked)
     };
-    assert_eq!(restore(b"no backup").status, 422);
+    assert_eq!(sent("file", b"no backup").status, 422);
+    assert!(text(&sent("file", b"")).contains("No file was chosen"));
+    let mark = |page: &str, name: &str| {
+        let rest = page.split(&format!("name=\"{name}\" value=\"")).nth(1).unwrap();
+        rest.split('"').next().unwrap().to_owned()
+    };
+    // It is asked about first; what is asked about is brought once.
+    let restore = |bytes: &[u8]| {
+        let asked = text(&sent("file", bytes));
+        assert!(asked.contains("projects that lie here would go"));
+        let offered = mark(&asked, "offered");
+        let brought = sent("offered", offered.as_bytes());
+        assert_eq!(sent("offered", offered.as_bytes()).status, 422);
+        brought
+    };
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 7"));
     assert_eq!(aside(), 0, "nothing was replaced, so nothing is kept aside");
     // What was there is kept aside each time, and an older copy is never written over, not within one second.
@@ -274,6 +291,15 @@ fn files_are_saved_and_come_back() {
     assert_eq!(restore(&backup.body).status, 303);
     assert_eq!(aside(), 2);
     assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 8"));
+    // What was here comes back at one click; no other name reaches a file.
+    let notice = visit.page("/?brought=4000");
+    assert!(notice.contains("octavo-before-4000.db"));
+    for strange in ["../octavo", "4000/../octavo", "x", "-2", "4001", "4000-"] {
+        assert_eq!(sent("aside", strange.as_bytes()).status, 404, "{strange}");
+        assert!(!visit.page(&format!("/?brought={strange}")).contains("Brought back"), "{strange}");
+    }
+    assert_eq!(sent("aside", mark(&notice, "aside").as_bytes()).status, 303);
+    assert!(text(&visit.get("/w/1/file/project.toml")).contains("cards_per_sheet = 7"));
 }
 
 #[test]

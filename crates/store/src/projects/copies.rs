@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use rusqlite::OptionalExtension;
 
 use super::open::OURS;
-use super::{OpenError, Projects, RestoreError, StoreError};
+use super::{Kept, OpenError, Projects, RestoreError, StoreError};
 
 /// Parents before children.
 const TABLES: [&str; 9] =
@@ -32,27 +32,23 @@ impl Projects {
         Ok(std::fs::read(scratch)?)
     }
 
+    /// What a backup holds, without bringing it back. `scratch` is a file name that is free, and free again afterwards.
+    ///
+    /// # Errors
+    /// [`RestoreError::Backup`] if it cannot be used.
+    pub fn look_into(bytes: &[u8], scratch: &Path) -> Result<Vec<Kept>, RestoreError> {
+        let _gone = Gone(scratch.to_owned());
+        Ok(checked(bytes, scratch)?.all()?)
+    }
+
     /// Replaces everything by a backup, whole or not at all. `scratch` is a file name that is free, and free again
     /// afterwards. Whoever may want the state before it calls [`Projects::backup`] first.
     ///
     /// # Errors
     /// [`RestoreError`]; everything is then as it was.
     pub fn restore(&mut self, bytes: &[u8], scratch: &Path) -> Result<(), RestoreError> {
-        is_ours(bytes).map_err(RestoreError::Backup)?;
         let _gone = Gone(scratch.to_owned());
-        std::fs::write(scratch, bytes).map_err(StoreError::from)?;
-        // Opening brings an older backup to today's tables.
-        let theirs = Projects::open(scratch).map_err(RestoreError::Backup)?;
-        let whole: Option<String> = theirs
-            .connection
-            .query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))
-            .optional()
-            .map_err(|error| RestoreError::Backup(error.into()))?;
-        if whole.as_deref() != Some("ok") {
-            let why = StoreError::Damaged(whole.unwrap_or_default());
-            return Err(RestoreError::Backup(OpenError::Store(why)));
-        }
-        drop(theirs);
+        drop(checked(bytes, scratch)?);
         let Some(text) = scratch.to_str() else {
             return Err(StoreError::Other("a name that is no text".to_owned()).into());
         };
@@ -72,6 +68,24 @@ impl Projects {
         }
         change.commit()
     }
+}
+
+/// A backup, written to `scratch`, opened and found whole.
+fn checked(bytes: &[u8], scratch: &Path) -> Result<Projects, RestoreError> {
+    is_ours(bytes).map_err(RestoreError::Backup)?;
+    std::fs::write(scratch, bytes).map_err(StoreError::from)?;
+    // Opening brings an older backup to today's tables.
+    let theirs = Projects::open(scratch).map_err(RestoreError::Backup)?;
+    let whole: Option<String> = theirs
+        .connection
+        .query_row("PRAGMA integrity_check(1)", [], |row| row.get(0))
+        .optional()
+        .map_err(|error| RestoreError::Backup(error.into()))?;
+    if whole.as_deref() != Some("ok") {
+        let why = StoreError::Damaged(whole.unwrap_or_default());
+        return Err(RestoreError::Backup(OpenError::Store(why)));
+    }
+    Ok(theirs)
 }
 
 /// Opening takes an empty file, or one without tables, for a new one; as a backup it would replace everything by nothing.

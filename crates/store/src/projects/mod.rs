@@ -216,10 +216,16 @@ fn seen_is_now(change: &Transaction<'_>, id: ProjectId, seen: i64) -> Result<(),
     if now.number == seen {
         return Ok(());
     }
+    // Only along the line that is open now: what was undone is no change to what was seen.
     let mut found = change.prepare(
-        "SELECT number, came_from, '', what, made_at FROM revision WHERE project = ?1 AND number > ?2 ORDER BY number",
+        "WITH RECURSIVE open (number) AS (SELECT ?3 UNION SELECT came_from FROM revision JOIN open USING (number) \
+         WHERE project = ?1 AND came_from IS NOT NULL), \
+         mine (number) AS (SELECT ?2 UNION SELECT came_from FROM revision JOIN mine USING (number) \
+         WHERE project = ?1 AND came_from IS NOT NULL) \
+         SELECT number, came_from, '', what, made_at FROM revision WHERE project = ?1 \
+         AND number IN (SELECT number FROM open) AND number NOT IN (SELECT number FROM mine) ORDER BY number",
     )?;
-    let since = found.query_map(params![id.0, seen], revision)?.collect::<Result<_, _>>()?;
+    let since = found.query_map(params![id.0, seen, now.number], revision)?.collect::<Result<_, _>>()?;
     Err(SaveError::Stale { now: Box::new(now), since })
 }
 

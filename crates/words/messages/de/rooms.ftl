@@ -154,6 +154,20 @@ backup-take = Sicherung speichern
 restore-file = Eine Sicherung
 restore = Zurückholen
 restore-refused = Diese Sicherung wurde nicht verwendet: { $reason }. Alles ist, wie es war.
+restore-title = Diese Sicherung zurückholen?
+restore-goes = { $count ->
+    [one] Ein Projekt, das hier liegt, ginge fort:
+   *[other] { $count } Projekte, die hier liegen, gingen fort:
+}
+restore-comes = { $count ->
+    [one] Ein Projekt der Sicherung käme:
+   *[other] { $count } Projekte der Sicherung kämen:
+}
+restore-kept = Was hier liegt, bleibt in einer Datei daneben und kommt mit einem Klick zurück.
+restore-leave = Alles lassen, wie es ist
+restore-nothing = Es wurde keine Datei gewählt. Zuerst eine Sicherung wählen.
+restore-again = Diese Sicherung ist nicht mehr zur Hand. Bitte noch einmal wählen.
+restored = Zurückgeholt. Was hier war, liegt in der Datei { $file }.
 
 ## Etwas Neues
 

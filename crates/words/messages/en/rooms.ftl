@@ -117,6 +117,20 @@ backup-take = Save a backup
 restore-file = A backup
 restore = Bring it back
 restore-refused = That backup was not used: { $reason }. Everything is as it was.
+restore-title = Bring this backup back?
+restore-goes = { $count ->
+    [one] One project that lies here would go:
+   *[other] { $count } projects that lie here would go:
+}
+restore-comes = { $count ->
+    [one] One project of the backup would come:
+   *[other] { $count } projects of the backup would come:
+}
+restore-kept = What lies here is kept in a file beside it, and comes back at one click.
+restore-leave = Leave everything as it is
+restore-nothing = No file was chosen. Choose a backup first.
+restore-again = That backup is no longer at hand. Choose it once more.
+restored = Brought back. What was here lies aside in the file { $file }.
 
 ## Something new
 

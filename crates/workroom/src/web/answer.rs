@@ -11,9 +11,9 @@ use toml_edit::DocumentMut;
 use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
-    assets, background, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold, layout,
-    mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stale, stamped,
-    stock, straight, supplies, table,
+    assets, background, backups, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold,
+    layout, mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stale,
+    stamped, stock, straight, supplies, table,
 };
 use crate::wording;
 
@@ -106,6 +106,13 @@ impl Answer {
         Answer { status: 200, kind, forever: false, to: None, file: Some(name.to_owned()), body }
     }
 
+    /// The same, saved under a name that begins with the project's.
+    fn named_after(mut self, project: &str) -> Answer {
+        let slug = slug(project);
+        self.file = self.file.map(|file| if slug.is_empty() { file } else { format!("{slug}-{file}") });
+        self
+    }
+
     /// The same, with the card that was open still open, or seen as the cards were seen.
     fn with_card(mut self, asked: &Asked) -> Answer {
         if let (Some(to), Some(side)) = (&mut self.to, batch::side(asked.field("side"))) {
@@ -158,6 +165,27 @@ impl Answer {
     }
 }
 
+/// A name in small Latin letters, digits and dashes, at most 40 of them: safe in a header and on every disk.
+fn slug(name: &str) -> String {
+    let mut slug = String::new();
+    for sign in name.to_lowercase().chars() {
+        match sign {
+            'ä' => slug.push_str("ae"),
+            'ö' => slug.push_str("oe"),
+            'ü' => slug.push_str("ue"),
+            'ß' => slug.push_str("ss"),
+            sign if sign.is_ascii_alphanumeric() => slug.push(sign),
+            _ if !slug.is_empty() && !slug.ends_with('-') => slug.push('-'),
+            _ => {}
+        }
+    }
+    if slug.len() > 40 {
+        slug.truncate(41);
+        slug.truncate(slug.rfind('-').unwrap_or(40));
+    }
+    slug.trim_end_matches('-').to_owned()
+}
+
 /// The pages of a project, in the order of the job.
 pub(super) const PAGES: [&str; 11] =
     ["paper", "cards", "layout", "batch", "cardstock", "supplies", "background", "table", "post", "class", "share"];
@@ -187,8 +215,8 @@ pub fn answer(room: &Room, asked: &Asked) -> Answer {
     let answered = match (asked.method, parts.as_slice()) {
         (Method::Get, []) => hand::page(room, asked, None),
         (Method::Get, ["assets", _, name]) => Ok(assets::asset(name).unwrap_or_else(lost)),
-        (Method::Get, ["backup"]) => hand::backup(room, asked),
-        (Method::Post, ["restore"]) => hand::restore(room, asked),
+        (Method::Get, ["backup"]) => backups::backup(room, asked),
+        (Method::Post, ["restore"]) => backups::restore(room, asked),
         (Method::Post, ["new"]) => begin::new(room, asked),
         (method, ["w", id, rest @ ..]) => match id.parse().map(ProjectId) {
             Ok(id) => project(room, asked, method, id, rest),
@@ -221,9 +249,14 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),
         // The maker's own file needs no plan: it can be had when nothing else can.
         (Method::Get, ["file", "project.toml"]) => {
-            Ok(Answer::file("project.toml", "application/toml", kept.now.text.into_bytes()))
+            let name = hand::name_of(&kept);
+            let file = Answer::file("project.toml", "application/toml", kept.now.text.into_bytes());
+            Ok(file.named_after(&name))
         }
-        (Method::Get, ["file", name]) => with_made(room, asked, &kept, |desk| share::file(desk, name)),
+        (Method::Get, ["file", name]) => {
+            let of_project = |desk: &Desk<'_>| Some(share::file(desk, name)?.named_after(&desk.made.project().name));
+            with_made(room, asked, &kept, of_project)
+        }
         (Method::Get, [number, name]) => {
             let revision = match number.parse() {
                 Ok(number) => room.store().revision(id, number)?,

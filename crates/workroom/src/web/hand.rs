@@ -5,11 +5,11 @@ use std::collections::BTreeSet;
 use cards::plan::Card;
 use maud::{Markup, html};
 use store::project_file;
-use store::projects::{Kept, RestoreError, StoreError};
+use store::projects::{Kept, StoreError};
 
 use super::answer::{Answer, Asked};
 use super::room::{Made, Room};
-use super::{begin, say, shell, table};
+use super::{backups, begin, say, shell, table};
 
 /// Most projects whose cards are laid out. Chosen: more would not fit on a table either.
 const MOST_OPEN: usize = 12;
@@ -27,6 +27,7 @@ pub(super) fn page(room: &Room, asked: &Asked, refused: Option<Markup>) -> Resul
     let inside = html! {
         h1 { (say("hand-title", &[])) }
         @if let Some(refused) = refused { div.refused role="alert" { h2 { (say("refused-title", &[])) } (refused) } }
+        @if let Some(notice) = backups::notice(room, asked) { (notice) }
         @if let Some(kept) = away.iter().find(|kept| kept.id.0.to_string() == asked.query("away")) {
             div.notice role="status" {
                 p { (say("hand-was-put-away", &[("name", name_of(kept).into())])) }
@@ -71,7 +72,7 @@ fn taken_back(kept: &Kept) -> Markup {
     }
 }
 
-fn name_of(kept: &Kept) -> String {
+pub(super) fn name_of(kept: &Kept) -> String {
     project_file::read(&kept.now.text).map_or_else(|_| say("no-name", &[]), |project| project.name)
 }
 
@@ -148,30 +149,4 @@ pub(super) fn facts(made: &Made) -> String {
 pub(super) fn one_of_each(made: &Made) -> Vec<&Card> {
     let mut seen = BTreeSet::new();
     made.plan.cards.iter().filter(|card| seen.insert((card.recipe, card.pack, card.design))).collect()
-}
-
-/// Everything as one file.
-pub(super) fn backup(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
-    let bytes = room.store().backup_bytes(&room.scratch(asked.now))?;
-    Ok(Answer::file("octavo-backup.db", "application/vnd.sqlite3", bytes))
-}
-
-/// Replaces everything by a backup; what there was is kept beside it.
-pub(super) fn restore(room: &Room, asked: &Asked) -> Result<Answer, StoreError> {
-    let bytes = asked.fields.iter().find(|(key, _)| key == "file").map_or(&[][..], |(_, bytes)| bytes);
-    let aside = room.keep_aside(asked.now)?;
-    let restored = room.store().restore(bytes, &room.scratch(asked.now));
-    match restored {
-        Ok(()) => {
-            room.forget();
-            Ok(Answer::see("/".to_owned()))
-        }
-        Err(RestoreError::Backup(why)) => {
-            // Nothing was replaced, so nobody will look for what there was.
-            let _ = std::fs::remove_file(aside);
-            let said = say("restore-refused", &[("reason", why.to_string().into())]);
-            page(room, asked, Some(html! { p { (said) } }))
-        }
-        Err(RestoreError::Store(error)) => Err(error),
-    }
 }

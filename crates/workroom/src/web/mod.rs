@@ -24,6 +24,7 @@
 //! | `spoiled` | a spoiled piece: what is cut again |
 //! | `facing`, `prints` | a picture put on a face; faces as they were drawn |
 //! | `drawings` | pictures, each by its own address |
+//! | `backups` | everything as one file, and back |
 //! | `begin` | a first project file from a few answers |
 //! | `progress` | a plan that takes long: how far it is, and a way to stop it |
 //! | `language` | which language the reader wants |
@@ -37,6 +38,7 @@ mod answer;
 mod arrival;
 mod assets;
 mod background;
+mod backups;
 mod batch;
 mod begin;
 mod by_hand;

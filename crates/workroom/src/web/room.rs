@@ -45,6 +45,8 @@ pub struct Room {
     owing: Mutex<BTreeSet<ProjectId>>,
     /// The text of each project for whose plan the shelf was laid aside last.
     aside: Mutex<BTreeMap<ProjectId, String>>,
+    /// A backup that was sent, until it is said whether it is wanted.
+    offered: Mutex<Option<(String, Vec<u8>)>>,
     /// How long a page waits for a plan before it says that it is being made.
     pub(super) patience: Duration,
 }
@@ -235,6 +237,7 @@ impl Room {
             planner: plan_on,
             owing: Mutex::default(),
             aside: Mutex::default(),
+            offered: Mutex::default(),
             patience,
         })
     }
@@ -259,14 +262,43 @@ impl Room {
     }
 
     /// Keeps everything as it is now in a file beside the store, before something replaces it.
-    pub(super) fn keep_aside(&self, now: i64) -> Result<PathBuf, StoreError> {
+    pub(super) fn keep_aside(&self, now: i64) -> Result<(PathBuf, String), StoreError> {
         // What was kept aside before is never written over, not even within one second.
-        let names = std::iter::once(format!("octavo-before-{now}.db"))
-            .chain((2..).map(|again: u32| format!("octavo-before-{now}-{again}.db")));
-        let mut paths = names.map(|name| self.beside.join(name));
-        let path = paths.find(|path| !path.exists()).unwrap_or_default();
+        let marks = std::iter::once(now.to_string()).chain((2..).map(|again: u32| format!("{now}-{again}")));
+        let mut found = marks.map(|mark| (self.beside.join(format!("octavo-before-{mark}.db")), mark));
+        let (path, mark) = found.find(|(path, _)| !path.exists()).unwrap_or_default();
         self.store().backup(&path)?;
-        Ok(path)
+        Ok((path, mark))
+    }
+
+    /// The file that was kept aside under a mark, if there is one. A mark is digits, perhaps a dash and more digits, so
+    /// that it names no other file.
+    pub(super) fn aside_path(&self, mark: &str) -> Option<PathBuf> {
+        let digits = |part: &str| !part.is_empty() && part.len() < 20 && part.bytes().all(|sign| sign.is_ascii_digit());
+        let (first, again) = mark.split_once('-').unwrap_or((mark, "2"));
+        if !digits(first) || !digits(again) {
+            return None;
+        }
+        let path = self.beside.join(format!("octavo-before-{mark}.db"));
+        path.is_file().then_some(path)
+    }
+
+    /// What was kept aside under a mark.
+    pub(super) fn kept_aside(&self, mark: &str) -> Result<Option<Vec<u8>>, StoreError> {
+        Ok(self.aside_path(mark).map(std::fs::read).transpose()?)
+    }
+
+    /// Holds a backup until its maker has said whether it is wanted; only the last one. Returns its mark.
+    pub(super) fn offer(&self, now: i64, bytes: Vec<u8>) -> String {
+        static GIVEN: AtomicU64 = AtomicU64::new(0);
+        let mark = format!("{now}-{}", GIVEN.fetch_add(1, Ordering::Relaxed));
+        *locked(&self.offered) = Some((mark.clone(), bytes));
+        mark
+    }
+
+    /// The backup that is held under a mark; it is held no longer.
+    pub(super) fn take_offered(&self, mark: &str) -> Option<Vec<u8>> {
+        locked(&self.offered).take_if(|(held, _)| held == mark).map(|(_, bytes)| bytes)
     }
 
     /// The plan of a project file that can be read, begun at once if there is none yet.

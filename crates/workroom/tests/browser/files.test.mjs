@@ -2,7 +2,7 @@
 // What leaves the workroom and comes back, in a real browser: the handout and templates saved, a project exported and
 // imported, everything backed up and restored, two tabs on one project. OCTAVO is the program (left out: target/debug/octavo).
 import assert from "node:assert/strict";
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
@@ -25,13 +25,14 @@ const wish = async (eye, overs) => {
   await eye.click("main .change button");
 };
 
-/** A file that is saved by a click, once it is there whole. */
+/** A file that is saved by a click, once it is there whole; its name ends so, and is that afterwards. */
 async function saved(eye, css, name) {
-  const file = join(folder, name);
-  rmSync(file, { force: true });
+  const all = () => readdirSync(folder).filter((file) => file.endsWith(name)).map((file) => join(folder, file));
+  for (const file of all()) rmSync(file);
   await eye.click(css);
-  await soon(async () => assert.ok(existsSync(file), `${name} was not saved`));
-  return readFileSync(file);
+  await soon(async () => assert.equal(all().length, 1, `${name} was not saved`));
+  renameSync(all()[0], join(folder, name));
+  return readFileSync(join(folder, name));
 }
 
 /** The pages of a PDF: objects that say they are one. Those of packed streams are not seen. */
@@ -204,14 +205,17 @@ test("everything is backed up, changed, and brought back", () =>
     await eye.saving(folder);
     await eye.open(`${room.address}/`);
     await soon(async () => assert.equal(await eye.text("h1"), "Work in hand"));
-    await saved(eye, 'a[href="/backup"]', "octavo-backup.db");
+    await saved(eye, 'a[href="/backup"]', ".db");
     await eye.open(`${room.address}/w/1/batch`);
     await wish(eye, "2");
     await soon(async () => assert.match(await eye.text(".foot"), /overs from nothing to 2/));
     await eye.open(`${room.address}/`);
-    await eye.attach('form[action="/restore"] input', join(folder, "octavo-backup.db"));
+    await eye.attach('form[action="/restore"] input', join(folder, ".db"));
     await eye.run(`window.before = true`);
     await eye.click('form[action="/restore"] button');
+    await soon(async () => assert.match(await eye.text("main"), /projects that lie here would go/));
+    await eye.click('form[action="/restore"]:has([name="offered"]) button');
+    await soon(async () => assert.match(await eye.text(".notice"), /Brought back/));
     await soon(async () => assert.equal(await eye.run(`return [window.before ?? false, document.querySelector("h1")?.textContent].join()`), "false,Work in hand"));
     await eye.open(`${room.address}/w/1/batch`);
     await soon(async () => assert.equal(await eye.value(OVERS), ""));
