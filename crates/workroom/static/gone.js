@@ -3,5 +3,9 @@
  *  @param {boolean} [is] */
 export function gone(is = true) {
   const told = document.querySelector("main > .gone");
-  if (told instanceof HTMLElement) told.hidden = !is;
+  if (!(told instanceof HTMLElement)) return;
+  // It is an alert only while it says something.
+  if (is) told.setAttribute("role", "alert");
+  else told.removeAttribute("role");
+  told.hidden = !is;
 }

@@ -108,7 +108,7 @@ impl Answer {
 
     /// The same, saved under a name that begins with the project's.
     fn named_after(mut self, project: &str) -> Answer {
-        let slug = slug(project);
+        let slug = share::slug(project);
         self.file = self.file.map(|file| if slug.is_empty() { file } else { format!("{slug}-{file}") });
         self
     }
@@ -163,27 +163,6 @@ impl Answer {
     pub(super) fn see(to: String) -> Answer {
         Answer { status: 303, kind: "text/plain", forever: false, to: Some(to), file: None, body: Vec::new() }
     }
-}
-
-/// A name in small Latin letters, digits and dashes, at most 40 of them: safe in a header and on every disk.
-fn slug(name: &str) -> String {
-    let mut slug = String::new();
-    for sign in name.to_lowercase().chars() {
-        match sign {
-            'ä' => slug.push_str("ae"),
-            'ö' => slug.push_str("oe"),
-            'ü' => slug.push_str("ue"),
-            'ß' => slug.push_str("ss"),
-            sign if sign.is_ascii_alphanumeric() => slug.push(sign),
-            _ if !slug.is_empty() && !slug.ends_with('-') => slug.push('-'),
-            _ => {}
-        }
-    }
-    if slug.len() > 40 {
-        slug.truncate(41);
-        slug.truncate(slug.rfind('-').unwrap_or(40));
-    }
-    slug.trim_end_matches('-').to_owned()
 }
 
 /// The pages of a project, in the order of the job.

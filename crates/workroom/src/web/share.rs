@@ -265,6 +265,27 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
     }
 }
 
+/// A name in small Latin letters, digits and dashes, at most 40 of them: safe in a header and on every disk.
+pub(super) fn slug(name: &str) -> String {
+    let mut slug = String::new();
+    for sign in name.to_lowercase().chars() {
+        match sign {
+            'ä' => slug.push_str("ae"),
+            'ö' => slug.push_str("oe"),
+            'ü' => slug.push_str("ue"),
+            'ß' => slug.push_str("ss"),
+            sign if sign.is_ascii_alphanumeric() => slug.push(sign),
+            _ if !slug.is_empty() && !slug.ends_with('-') => slug.push('-'),
+            _ => {}
+        }
+    }
+    if slug.len() > 40 {
+        slug.truncate(41);
+        slug.truncate(slug.rfind('-').unwrap_or(40));
+    }
+    slug.trim_end_matches('-').to_owned()
+}
+
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used, reason = "tests")]

@@ -122,7 +122,7 @@ pub(super) fn of_project(desk: &Desk<'_>, page: &str, inside: &Markup) -> Markup
             @if let Some(refused) = &desk.refused {
                 div.refused role="alert" { h2 { (say("refused-title", &[])) } (refused) }
             }
-            p.gone role="alert" hidden { (say("gone", &[])) }
+            p.gone hidden { (say("gone", &[])) }
             (inside)
         }
         footer.foot {

@@ -240,6 +240,8 @@ test("at the table by the space bar and the arrows alone", async () => {
   const eye = await browser();
   try {
     await eye.open(`${room.address}/w/1/table`);
+    // The page listens once it offers what only scripts can do.
+    await soon(async () => assert.equal(await eye.count("[data-full]:not([hidden])"), 1));
     await eye.keys(" ");
     await new Promise((done) => setTimeout(done, 800));
     await soon(async () => assert.match(await eye.text(".where-it-is"), /Step 2 of 22/));
