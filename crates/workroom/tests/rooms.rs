@@ -551,4 +551,13 @@ fn a_picture_is_put_on_a_face_turned_and_refused_where_it_is_none() {
     visit.post("/w/1/undo", &[("seen", "3")]);
     visit.post("/w/1/undo", &[("seen", "2")]);
     assert!(!file().contains("picture = \""));
+
+    // The other side shows by one click; a picture from a page of before is not put over that.
+    let page = visit.page("/w/1/paper");
+    assert!(page.contains("the pack costs") && page.contains("name=\"set:pack.0.design.0.up\" value=\"back\""));
+    visit.post("/w/1/edit", &[("seen", "1"), ("page", "paper"), ("set:pack.0.design.0.up", "back")]);
+    assert!(file().contains("up = \"back\""));
+    let stale = give("1", "picture", png.get_ref());
+    assert_eq!(stale.status, 409);
+    assert!(file().contains("up = \"back\"") && !file().contains("picture = \""), "nothing was put over it");
 }

@@ -265,6 +265,16 @@ paper-lead = { $designs ->
 }. Von einem Teil ist nur eine Seite zu sehen: Wählen Sie vor dem Schneiden, welche oben liegt.
 paper-missing = Diese Bilder sind nicht hier, deshalb sind ihre Seiten leer: { $names }.
 paper-face-alt = { $name }, eine Seite von { $design }
+paper-price = { $sheets ->
+    [one] Ein Bogen wird gebraucht
+   *[other] { $sheets } Bögen werden gebraucht
+}; die Packung kostet { $price }.
+paper-price-date = Gefragt am { $date }.
+paper-no-price = { $sheets ->
+    [one] Ein Bogen wird gebraucht
+   *[other] { $sheets } Bögen werden gebraucht
+}; was die Packung kostet, ist noch nicht angegeben.
+paper-show = Diese Seite zeigen
 paper-up = diese Seite oben
 paper-copies = { $use } von { $copies ->
     [one] 1 Bogen

@@ -228,6 +228,16 @@ paper-lead = { $designs ->
 }. A piece can show one side only: choose which side is up before you cut.
 paper-missing = These pictures are not here, so their faces are plain: { $names }.
 paper-face-alt = { $name }, a side of { $design }
+paper-price = { $sheets ->
+    [one] One sheet is used
+   *[other] { $sheets } sheets are used
+}; the pack costs { $price }.
+paper-price-date = Asked on { $date }.
+paper-no-price = { $sheets ->
+    [one] One sheet is used
+   *[other] { $sheets } sheets are used
+}; what the pack costs is not told yet.
+paper-show = Show this side
 paper-up = this side up
 paper-copies = { $use } of { $copies ->
     [one] 1 sheet

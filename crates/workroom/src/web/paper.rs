@@ -1,10 +1,11 @@
 //! Paper: every design of the packs, both faces, which side is up, which way its print stands.
 
-use cards::model::{Design, Face, Look, Side, Way};
+use cards::model::{Design, Face, Look, Pack, Side, Way};
 use maud::{Markup, html};
 
 use super::answer::Desk;
 use super::{collage, fields, layout, regions, say, shell, straight};
+use crate::trade;
 
 /// The page.
 pub(super) fn page(desk: &Desk<'_>) -> Markup {
@@ -22,6 +23,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         @for (index, pack) in project.packs.iter().enumerate() {
             section.pack {
                 h2 { (pack.name) " " small { (fields::length(desk, pack.sheet.width)) " × " (fields::length(desk, pack.sheet.height)) } }
+                p.facts { (cost(pack)) }
                 div.designs {
                     @for (number, design) in pack.designs.iter().enumerate() { (one(desk, (index, number), design, index < packs)) }
                 }
@@ -42,6 +44,23 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
     shell::of_project(desk, "paper", &inside)
 }
 
+/// What the pack costs as it is bought, and when that was asked; or that it is not told.
+fn cost(pack: &Pack) -> String {
+    let sheets = ("sheets", pack.sheets().into());
+    match &pack.price {
+        Some(price) => {
+            let facts = [sheets, ("price", trade::money(price.amount, &price.currency).into())];
+            match &price.date {
+                Some(date) => {
+                    format!("{} {}", say("paper-price", &facts), say("paper-price-date", &[("date", date.into())]))
+                }
+                None => say("paper-price", &facts),
+            }
+        }
+        None => say("paper-no-price", &[sheets]),
+    }
+}
+
 fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: bool) -> Markup {
     let at = format!("design-{pack}-{number}");
     let place = |key: &str| format!("pack.{pack}.design.{number}.{key}");
@@ -52,19 +71,27 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
         };
         html! {
             figure class=(if up { "face up" } else { "face" }) {
-                img src=(format!("/w/{}/{}/face-{pack}-{number}-{word}.svg", desk.kept.id.0, desk.kept.now.number))
-                    alt=(say("paper-face-alt", &[("name", (&face.name).into()), ("design", (&design.name).into())])) loading="lazy" width="144" height="144";
-                figcaption {
+                div.print {
+                    img src=(format!("/w/{}/{}/face-{pack}-{number}-{word}.svg", desk.kept.id.0, desk.kept.now.number))
+                        alt=(say("paper-face-alt", &[("name", (&face.name).into()), ("design", (&design.name).into())])) loading="lazy" width="144" height="144";
                     @match face.way {
-                        Way::OneWay => { span.arrow aria-hidden="true" { "↑" } " " }
-                        Way::TwoWays => { span.arrow aria-hidden="true" { "↕" } " " }
+                        Way::OneWay => { span.arrow aria-hidden="true" { "↑" } }
+                        Way::TwoWays => { span.arrow aria-hidden="true" { "↕" } }
                         Way::Any => {}
                     }
+                }
+                figcaption {
                     (face.name) @if up { " · " strong { (say("paper-up", &[])) } }
                     br; small { (layout::way(face.way)) }
                 }
                 @if ours {
                     div.face-acts {
+                        @if !up {
+                            form method="post" action=(format!("/w/{}/edit", desk.kept.id.0)) {
+                                (shell::seen(desk.kept, "paper", &at))
+                                button.quiet type="submit" name=(format!("set:{}", place("up"))) value=(word) { (say("paper-show", &[])) }
+                            }
+                        }
                         (act(desk, &at, (pack, number), word, "arrow", &html! { button.quiet type="submit" { (say("paper-arrow", &[])) } }))
                         @if matches!(&face.look, Look::Picture(name) if super::prints::hash(name).is_some()) {
                             (act(desk, &at, (pack, number), word, "turn", &html! { button.quiet type="submit" { (say("paper-turn", &[])) } }))
