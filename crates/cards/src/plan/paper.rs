@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use cutting::flexible::{self, Answer, Count, Instance, Kind, Pin, Refusal, Span, Why, Wish};
-use cutting::steps::{Effort, Step, tidy};
+use cutting::steps::tidy;
 use cutting::tree::pieces;
 use cutting::{Budget, Outcome, Tree};
 use measure::{Length, Rect, Size};
@@ -413,11 +413,11 @@ impl Question<'_> {
             return None;
         };
         // With pins the branches lie as they must: the steps may move the stop more often than the tree alone would.
-        let stops: BTreeSet<u32> = cut_plan.steps.iter().filter_map(stop).collect();
-        let least = best.effort.settings;
-        let settings =
-            if instance.pins.is_empty() { least } else { least.max(stops.len().try_into().unwrap_or(least)) };
-        let effort = Effort { settings, ..best.effort };
+        let mut effort = best.effort;
+        if !instance.pins.is_empty() {
+            let stops: BTreeSet<u32> = cut_plan.cut_steps().map(|cut| cut.setting).collect();
+            effort.settings = effort.settings.max(u32::try_from(stops.len()).unwrap_or(u32::MAX));
+        }
         Some(Layout {
             batch: 0,
             pack: self.pack,
@@ -444,6 +444,9 @@ impl Question<'_> {
 
     /// Round pins, other layouts are told that need not keep them: pinning one piece takes no choice away.
     fn and_without_pins(&self, instance: &Instance, free: &[flexible::Layout], layout: &mut Layout) {
+        if free.is_empty() {
+            return;
+        }
         let without = Instance { pins: Vec::new(), ..instance.clone() };
         for other in free.iter().filter_map(|other| self.told(&without, other)) {
             let known =
@@ -515,14 +518,6 @@ pub(super) fn numbered(
         }
     };
     placed.iter().enumerate().map(piece).collect()
-}
-
-/// Where the stop stands for a step that cuts.
-fn stop(step: &Step) -> Option<u32> {
-    match step {
-        Step::Cut(cut) => Some(cut.setting),
-        Step::Score(_) => None,
-    }
 }
 
 /// A grade in the words of a plan.

@@ -12,6 +12,7 @@ use super::look::{INK, SOFT, WHITE, half, pt, say, sixteenths};
 use super::pages::Pages;
 use super::sketch::arrow;
 use super::told::Told;
+use super::worded::print_way;
 use crate::scene::{Color, Mark, Pen, Point, Role, share};
 use crate::text::{Align, Style, place, shape, wrap};
 
@@ -98,17 +99,10 @@ pub(super) fn colored(plan: &Plan, faces: &Faces, colors: &Colors, told: Told, p
         pages.section(&format!("{} · {}", of.letter, of.name));
         for side in [Side::Front, Side::Back] {
             if let Some(print) = colors.prints.iter().find(|print| print.face == (pack, design, side)) {
-                let alone = !colors.prints.iter().any(|print| print.face == (pack, design, other(side)));
+                let alone = !colors.prints.iter().any(|print| print.face == (pack, design, side.other()));
                 face(plan, faces, print, alone, told, pages);
             }
         }
-    }
-}
-
-fn other(side: Side) -> Side {
-    match side {
-        Side::Front => Side::Back,
-        Side::Back => Side::Front,
     }
 }
 
@@ -116,14 +110,6 @@ fn side_name(side: Side) -> String {
     match side {
         Side::Front => say("page-colored-front", &[]),
         Side::Back => say("page-colored-back", &[]),
-    }
-}
-
-fn way_name(way: Way) -> String {
-    match way {
-        Way::Any => say("way-any", &[]),
-        Way::OneWay => say("way-one", &[]),
-        Way::TwoWays => say("way-two", &[]),
     }
 }
 
@@ -149,7 +135,7 @@ fn face(plan: &Plan, faces: &Faces, print: &PrintColors, alone: bool, told: Told
     let beside_at = pages.left() + tall + gap + palette_wide + gap;
     let beside_wide = if told.large() { pages.width() } else { pages.right() - beside_at };
     let title = say("page-colored-face", &[("side", side_name(side).into()), ("name", (&of.face(side).name).into())]);
-    let way = way_name(of.face(side).way);
+    let way = print_way(of.face(side).way);
     let mut texts: Vec<(String, Style, Color)> =
         vec![(title.clone(), told.strong(), INK), (way.clone(), told.small(), SOFT)];
     for near in &print.nearest {
@@ -161,7 +147,7 @@ fn face(plan: &Plan, faces: &Faces, print: &PrintColors, alone: bool, told: Told
         texts.push((say(near.kind, &facts), told.small(), INK));
     }
     if alone {
-        let facts = [("side", side_name(other(side)).into()), ("name", (&of.face(other(side)).name).into())];
+        let facts = [("side", side_name(side.other()).into()), ("name", (&of.face(side.other()).name).into())];
         texts.push((say("page-colored-unseen", &facts), told.small(), SOFT));
     }
     let lines: Vec<(Vec<_>, Style, Color)> =

@@ -26,6 +26,15 @@ pub fn way(way: &Way, length: &dyn Fn(Length) -> String) -> String {
     if way.smallest { said } else { say("way-perhaps-smaller", &[("way", said.into())]) }
 }
 
+/// Which ways up a print may be used.
+pub fn print_way(way: cards::model::Way) -> String {
+    match way {
+        cards::model::Way::Any => say("way-any", &[]),
+        cards::model::Way::OneWay => say("way-one", &[]),
+        cards::model::Way::TwoWays => say("way-two", &[]),
+    }
+}
+
 /// The name of a supply: where its file gives none, the word for it in the language that is spoken.
 pub fn supply(name: &str) -> String {
     let key = match name {

@@ -2,8 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use cards::model::Way;
-use cards::plan::{Alternative, Budget, Card, Layout, LayoutGrade, PartKind, Piece, pins_for};
+use cards::plan::{Alternative, Budget, Card, Layout, LayoutGrade, PartKind, Piece, Plan, pins_for};
 use cards::{Finding, Subject};
 use cutting::Axis;
 use drawing::sheets::{CutsOf, Hand};
@@ -216,17 +215,18 @@ fn piece_panels(desk: &Desk<'_>, index: usize, layout: &Layout, cards: &[&Card])
     };
     html! {
         @for piece in &layout.pieces {
+            @let pinned = there.iter().position(|pin| (pin.2, pin.3, pin.4) == (piece.rect.x, piece.rect.y, piece.rect.size));
             @let card = cards.iter().find(|card| pieces_of(desk, index, card).split(' ').any(|mark| mark == piece.mark));
             article.one-piece id=(format!("piece-{}", piece.mark)) tabindex="-1" {
                 h3 { (say("layout-piece", &[("mark", (&piece.mark).into()), ("layer", layer(desk, piece).into())])) }
                 p {
                     (with_fractions(&wording::size(piece.rect.size, desk.made.project().mark))) " · "
-                    @if there.iter().any(|pin| (pin.2, pin.3, pin.4) == (piece.rect.x, piece.rect.y, piece.rect.size)) { (say("layout-pinned-mark", &[])) " · " }
+                    @if pinned.is_some() { (say("layout-pinned-mark", &[])) " · " }
                     @if let Some(card) = card { a href=(format!("#card-{}", card.number)) { (say("layout-card", &[("number", card.number.into())])) } }
                     @else { (say("layout-spare", &[])) }
                 }
                 @if let Some(card) = card { div.its-card { (fields::card(desk, card, "")) } }
-                @if let Some(number) = there.iter().position(|pin| (pin.2, pin.3, pin.4) == (piece.rect.x, piece.rect.y, piece.rect.size)) {
+                @if let Some(number) = pinned {
                     (pin_form(desk, index, &html! { button type="submit" name="unpin" value=(number) { (say("layout-unpin", &[])) } }))
                 } @else if piece.card.is_some() {
                     (pin_form(desk, index, &html! {
@@ -406,7 +406,12 @@ fn as_it_lies(made: &Made, index: usize, piece: &Piece) -> Option<Vec<Pin>> {
         waste: laid.waste,
         recipe_counts: laid.recipe_counts.clone(),
     };
-    let pins = pins_for(&plan, index, &now, &mut Budget::nodes(10_000_000))?;
+    fewest(made, &plan, index, &now)
+}
+
+/// The fewest pins with which a layout is chosen, as they are written.
+fn fewest(made: &Made, plan: &Plan, index: usize, wanted: &Alternative) -> Option<Vec<Pin>> {
+    let pins = pins_for(plan, index, wanted, &mut Budget::nodes(10_000_000))?;
     Some(pins.iter().map(|pin| moving::written(made, pin)).collect())
 }
 
@@ -420,8 +425,7 @@ pub(super) fn pinned(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
     let layout = made.plan.layouts.get(made_index(asked)?)?;
     if let Ok(number) = asked.field("take").parse::<usize>() {
         let other = layout.alternatives.get(number)?;
-        let pins = pins_for(&made.plan, made_index(asked)?, other, &mut Budget::nodes(10_000_000))?;
-        let all: Vec<Pin> = pins.iter().map(|pin| moving::written(made, pin)).collect();
+        let all = fewest(made, &made.plan, made_index(asked)?, other)?;
         return edit::pins(text, &all, say("edit-taken", &[])).ok();
     }
     let mut all = pins_of(made);
@@ -435,7 +439,8 @@ pub(super) fn pinned(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
         }
     }
     let piece = layout.pieces.iter().find(|piece| piece.mark == asked.field("pin"))?;
-    let mut fresh = pin(made, piece)?;
+    let here = pin(made, piece)?;
+    let mut fresh = here.clone();
     for (name, value) in [("left", &mut fresh.left), ("top", &mut fresh.top), ("size", &mut fresh.size)] {
         let typed = asked.field(name).trim();
         if !typed.is_empty() {
@@ -445,22 +450,11 @@ pub(super) fn pinned(asked: &Asked, kept: &Kept, made: &Made) -> Option<Changed>
     let facts = [("layer", (&fresh.layer).into()), ("left", (&fresh.left).into()), ("top", (&fresh.top).into())];
     let what = say("edit-pinned", &facts);
     // Pinned where it lies already, it changes nothing: with it go as few others as that takes.
-    if pin(made, piece)
-        .is_some_and(|here| (&here.left, &here.top, &here.size) == (&fresh.left, &fresh.top, &fresh.size))
-    {
+    if fresh == here {
         all = as_it_lies(made, made_index(asked)?, piece).unwrap_or(all);
     }
     if !all.contains(&fresh) {
         all.push(fresh);
     }
     edit::pins(text, &all, what).ok()
-}
-
-/// The word for which ways up a print may be used.
-pub(super) fn way(way: Way) -> String {
-    match way {
-        Way::Any => say("way-any", &[]),
-        Way::OneWay => say("way-one", &[]),
-        Way::TwoWays => say("way-two", &[]),
-    }
 }

@@ -8,7 +8,6 @@
 //! | `room` | the projects, plans already made, drawings already drawn |
 //! | `edit` | changes to a project file that leave its comments alone |
 //! | `shell`, `fields` | what every page has; the parts of forms |
-//! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `background`, `table`, `post`, `class`, `share` | a page each |
 //! | `greetings` | greetings and their jigs, on the page Background |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `table`, `post`, `class`, `share` | a page each |
 //! | `background`, `stamped` | the page of stamped backgrounds; what comes of a change to one |

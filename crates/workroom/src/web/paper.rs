@@ -1,10 +1,11 @@
 //! Paper: every design of the packs, both faces, which side is up, which way its print stands.
 
 use cards::model::{Design, Face, Look, Pack, Side, Way};
+use drawing::sheets::worded::print_way;
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{collage, fields, layout, regions, say, shell, straight};
+use super::{collage, fields, regions, say, shell, straight};
 use crate::trade;
 
 /// The page.
@@ -82,7 +83,7 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                 }
                 figcaption {
                     (face.name) @if up { " · " strong { (say("paper-up", &[])) } }
-                    br; small { (layout::way(face.way)) }
+                    br; small { (print_way(face.way)) }
                 }
                 @if ours {
                     div.face-acts {
@@ -173,9 +174,9 @@ fn prints() -> Vec<(&'static str, String)> {
 
 fn ways() -> Vec<(&'static str, String)> {
     vec![
-        ("", layout::way(Way::Any)),
-        ("any", layout::way(Way::Any)),
-        ("one way", layout::way(Way::OneWay)),
-        ("two ways", layout::way(Way::TwoWays)),
+        ("", print_way(Way::Any)),
+        ("any", print_way(Way::Any)),
+        ("one way", print_way(Way::OneWay)),
+        ("two ways", print_way(Way::TwoWays)),
     ]
 }

@@ -64,6 +64,7 @@ pub(super) struct Made {
     pub(super) faces: Faces,
     both: OnceLock<Faces>,
     colors: OnceLock<Vec<OfPrint>>,
+    page_colors: OnceLock<Colors>,
     /// Picture files that could not be had: their faces are plain.
     pub(super) missing: Vec<String>,
     prints: Arc<Prints>,
@@ -89,8 +90,8 @@ impl Made {
     }
 
     /// The same for the handout.
-    pub(super) fn page_colors(&self) -> Colors {
-        for_pages(&self.plan, self.colors())
+    pub(super) fn page_colors(&self) -> &Colors {
+        self.page_colors.get_or_init(|| for_pages(&self.plan, self.colors()))
     }
 
     /// One face of any design.
@@ -185,6 +186,7 @@ impl Job {
             faces,
             both: OnceLock::new(),
             colors: OnceLock::new(),
+            page_colors: OnceLock::new(),
             missing,
             prints,
             given,

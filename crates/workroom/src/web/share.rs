@@ -63,7 +63,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
     let address = format!("titles/{}/{}/{query}", desk.kept.id.0, desk.kept.now.number);
     let titles = desk
         .room
-        .text(&address, || Some(titles(&desk.made.plan, &desk.made.page_colors(), &blank(&desk.made.faces), &wanted)));
+        .text(&address, || Some(titles(&desk.made.plan, desk.made.page_colors(), &blank(&desk.made.faces), &wanted)));
     let titles = titles.unwrap_or_default();
     let pages: Vec<&str> = titles.lines().collect();
     let pick = |name: &str, label: String, all: &[(&str, String, bool)]| {
@@ -173,7 +173,7 @@ fn pictured(desk: &Desk<'_>, kind: &str, count: usize, query: &str) -> Markup {
 pub(super) fn drawn(made: &Made, kind: &str, number: usize, wanted: &Edition) -> Option<Scene> {
     let plan = &made.plan;
     let all = match kind {
-        "page" => pages_of(plan, &made.faces, &made.page_colors(), wanted),
+        "page" => pages_of(plan, &made.faces, made.page_colors(), wanted),
         "template" => drawing::sheets::templates(plan, wanted, SQUARE),
         _ => drawing::sheets::one_page(plan, wanted),
     };
@@ -215,14 +215,14 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
                 "templates.pdf" => drawing::sheets::templates(plan, &wanted, SQUARE),
                 "one-page.pdf" => drawing::sheets::one_page(plan, &wanted),
                 "every-card.pdf" => drawing::sheets::every_card(plan, faces, &wanted),
-                _ => pages_of(plan, faces, &desk.made.page_colors(), &wanted),
+                _ => pages_of(plan, faces, desk.made.page_colors(), &wanted),
             };
             let made = make::book(plan, name.to_owned(), wanted.language, &scenes).ok()?;
             Some(Answer::file(name, "application/pdf", made.bytes))
         }
         "handout.md" | "handout.txt" => {
             let scenes =
-                pages_of(plan, &desk.made.faces, &desk.made.page_colors(), &edition(desk.made.project(), desk.asked));
+                pages_of(plan, &desk.made.faces, desk.made.page_colors(), &edition(desk.made.project(), desk.asked));
             let (kind, text) = if name.ends_with(".md") {
                 ("text/markdown; charset=utf-8", drawing::markdown::write(&scenes))
             } else {
