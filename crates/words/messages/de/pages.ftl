@@ -73,9 +73,9 @@ page-colored-front = Vorderseite
 page-colored-back = Rückseite
 page-colored-face = { $side }: { $name }
 page-colored-unseen = { $side }, { $name }: auf diesen Karten nicht zu sehen.
-page-colored-cardstock = Nächster Tonkarton: „{ $name }“, { $near } (ΔE { $delta })
-page-colored-ribbon = Nächstes Band: „{ $name }“, { $near } (ΔE { $delta })
-page-colored-ink = Nächste Stempelfarbe: die von „{ $name }“, { $near } (ΔE { $delta })
+page-colored-cardstock = Nächster Tonkarton: „{ $name }“, { $near } (ΔE { $delta })
+page-colored-ribbon = Nächstes Band: „{ $name }“, { $near } (ΔE { $delta })
+page-colored-ink = Nächste Stempelfarbe: die von „{ $name }“, { $near } (ΔE { $delta })
 page-colored-alt = { $title }, { $way }. Farben nach Anteil: { $colors }
 
 ## Schneideschritte

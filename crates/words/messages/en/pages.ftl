@@ -67,9 +67,9 @@ page-colored-front = Front
 page-colored-back = Back
 page-colored-face = { $side }: { $name }
 page-colored-unseen = { $side }, { $name }: does not show on these cards.
-page-colored-cardstock = Nearest cardstock: { $name }, { $near } (ΔE { $delta })
-page-colored-ribbon = Nearest ribbon: { $name }, { $near } (ΔE { $delta })
-page-colored-ink = Nearest ink: that of “{ $name }”, { $near } (ΔE { $delta })
+page-colored-cardstock = Nearest cardstock: { $name }, { $near } (ΔE { $delta })
+page-colored-ribbon = Nearest ribbon: { $name }, { $near } (ΔE { $delta })
+page-colored-ink = Nearest ink: that of “{ $name }”, { $near } (ΔE { $delta })
 page-colored-alt = { $title }, { $way }. Its colours by share: { $colors }
 
 ## Cutting steps
