@@ -91,7 +91,7 @@ impl Row {
         let a = &self.asked;
         let number = |n: Option<u64>| n.map_or(String::new(), |n| n.to_string());
         format!(
-            "{},{},{},{},{},{},{},{},{},{},{},{},{:.4}",
+            "{},{},{},{},{},{},{},{},{},{},{},{},{:.6}",
             a.instance,
             a.stages,
             a.trim,

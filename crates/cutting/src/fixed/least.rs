@@ -61,6 +61,11 @@ const WIDTHS: [usize; 5] = [4, 16, 64, 256, 1024];
 /// Chosen: the most nodes for wishes of a second rank, some ten milliseconds.
 const WISHES: u64 = 500_000;
 
+/// Chosen: a first glance at numbers of sheets is a part of the nodes; a look, when patterns are there, is a smaller part
+/// but so many nodes if that is not more than half; the last, when quicker ways have not settled it, is half.
+const GLANCE: u64 = 128;
+const LOOK: (u64, u64) = (8, 2_000_000);
+
 /// Chosen: with more pieces the beam forgets too much on its way.
 const MANY: u64 = 2000;
 
@@ -85,8 +90,11 @@ impl Search {
         if self.done() {
             return Ok(());
         }
-        // A look only: most small questions are proven with it.
-        self.beam(stock, 1, budget)?;
+        // A look only: most small questions are proven with it. Where there are several kinds of sheets, it comes later.
+        let several = stock.sheets.len() > 1 && self.best.is_some();
+        if !several {
+            self.beam(stock, 1, budget)?;
+        }
         if self.best.is_none()
             && !self.done()
             && let Some(plan) = stock.one_by_one(&stock.areas(), budget)?
@@ -109,14 +117,17 @@ impl Search {
         for pattern in columns.patterns {
             self.keep(&pattern);
         }
-        if !self.done() {
-            self.beam(stock, WIDTHS[0], budget)?;
+        if several && !self.done() {
+            self.numbers(stock, &mut columns.cuts, budget.left() / GLANCE, budget)?;
+            self.beam(stock, 1, budget)?;
         }
+        self.beam(stock, WIDTHS[0], budget)?;
         self.raise(stock, self.bound);
         if self.done() {
             return Ok(());
         }
-        self.numbers(stock, columns.cuts, budget)?;
+        let look = (budget.left() / LOOK.0).max(LOOK.1.min(budget.left() / 2));
+        self.numbers(stock, &mut columns.cuts, look, budget)?;
         if self.done() {
             return Ok(());
         }
@@ -153,6 +164,9 @@ impl Search {
             }
             if !self.done() && width > WIDTHS[0] {
                 self.beam(stock, width, budget)?;
+            }
+            if width == WIDTHS[1] {
+                self.numbers(stock, &mut columns.cuts, budget.left() / 2, budget)?;
             }
             if self.done() {
                 return Ok(());
@@ -203,14 +217,19 @@ impl Search {
         ended
     }
 
-    /// Choose numbers of sheets first, where there are several kinds; with a part of the budget.
-    fn numbers(&mut self, stock: &Stock<'_>, cuts: Vec<Cut>, budget: &mut Budget<'_>) -> Result<(), Exhausted> {
-        if stock.sheets.len() < 2 {
+    /// Choose numbers of sheets first, where there are several kinds; with so many nodes.
+    fn numbers(
+        &mut self,
+        stock: &Stock<'_>,
+        cuts: &mut Vec<Cut>,
+        nodes: u64,
+        budget: &mut Budget<'_>,
+    ) -> Result<(), Exhausted> {
+        if stock.sheets.len() < 2 || self.done() {
             return Ok(());
         }
         let mut found = Numbered::default();
-        // Chosen: half of the nodes.
-        let mut part = budget.part(budget.left() / 2);
+        let mut part = budget.part(nodes);
         let limits = (self.bound, self.below());
         let _ended = numbers::search(stock, (&mut self.pool, cuts), limits, &mut found, &mut part);
         budget.join(&part)?;

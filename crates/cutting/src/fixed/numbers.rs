@@ -29,7 +29,7 @@ const KINDS: usize = 12;
 const FEW: u64 = 160;
 
 /// Chosen: widths of the beams on given sheets.
-const WIDTHS: [usize; 3] = [4, 16, 64];
+const WIDTHS: [usize; 4] = [1, 4, 16, 64];
 
 /// Chosen: numbers tried at most.
 const TRIES: usize = 200;
@@ -88,18 +88,19 @@ enum Tried {
 struct Search<'a, 'b> {
     stock: &'a Stock<'a>,
     pool: &'b mut Vec<Pattern>,
-    cuts: Vec<Cut>,
+    cuts: &'b mut Vec<Cut>,
     /// Numbers, and all smaller ones, that are not to be proposed again.
     past: Vec<Vec<u32>>,
 }
 
-/// Look for numbers of sheets below a cost that hold all pieces, the cheapest first.
+/// Look for numbers of sheets below a cost that hold all pieces, the cheapest first; what forbids numbers is added to
+/// the cuts.
 ///
 /// # Errors
 /// [`Exhausted`] when stopped; `found` then has what was found by then.
 pub(super) fn search(
     stock: &Stock<'_>,
-    (pool, cuts): (&mut Vec<Pattern>, Vec<Cut>),
+    (pool, cuts): (&mut Vec<Pattern>, &mut Vec<Cut>),
     (bound, mut below): (u64, u64),
     found: &mut Numbered,
     budget: &mut Budget<'_>,
@@ -110,7 +111,10 @@ pub(super) fn search(
         return Ok(());
     }
     let mut search = Search { stock, pool, cuts, past: Vec::new() };
-    search.cuts.push(Cut::area(stock));
+    let area = Cut::area(stock);
+    if !search.cuts.contains(&area) {
+        search.cuts.push(area);
+    }
     let mut proving = true;
     for _ in 0..TRIES {
         let Some((numbers, cost)) = search.cheapest(found.bound, below, budget)? else {
