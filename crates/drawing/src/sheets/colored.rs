@@ -14,7 +14,7 @@ use super::sketch::arrow;
 use super::told::Told;
 use super::worded::print_way;
 use crate::scene::{Color, Mark, Pen, Point, Role, share};
-use crate::text::{Align, Style, place, shape, wrap};
+use crate::text::{Align, Line, Style, place, shape, wrap};
 
 /// What is known of the colours of a plan's papers.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -95,13 +95,17 @@ pub(super) fn colored(plan: &Plan, faces: &Faces, colors: &Colors, told: Told, p
         }
         last = Some((pack, design));
         let Some(of) = plan.project.design(pack, design) else { continue };
-        pages.room(told.subheading().leading() + tall(told) + pt(14));
+        let of_side = |side| colors.prints.iter().find(|print| print.face == (pack, design, side));
+        let sides = [Side::Front, Side::Back];
+        let blocks: Vec<Block<'_>> = sides
+            .into_iter()
+            .filter_map(|side| Block::of(plan, of_side(side)?, of_side(side.other()).is_none(), told, pages))
+            .collect();
+        // A heading is never alone at the foot of a page.
+        pages.room(told.subheading().leading() + pt(10) + blocks.first().map_or(Length::ZERO, |block| block.high));
         pages.section(&format!("{} · {}", of.letter, of.name));
-        for side in [Side::Front, Side::Back] {
-            if let Some(print) = colors.prints.iter().find(|print| print.face == (pack, design, side)) {
-                let alone = !colors.prints.iter().any(|print| print.face == (pack, design, side.other()));
-                face(plan, faces, print, alone, told, pages);
-            }
+        for block in blocks {
+            block.draw(faces, told, pages);
         }
     }
 }
@@ -117,7 +121,7 @@ fn side_name(side: Side) -> String {
 const ROWS: i64 = 8;
 
 fn row_tall(told: Told) -> Length {
-    told.small().leading()
+    told.small().size + pt(2)
 }
 
 /// Height of a print's picture and of its palette.
@@ -125,63 +129,91 @@ fn tall(told: Told) -> Length {
     row_tall(told) * ROWS
 }
 
-/// One face (`alone` if the sheet's other one does not show): its picture with its arrow, its palette as bars, and beside it (in large print below) what lies nearest.
-fn face(plan: &Plan, faces: &Faces, print: &PrintColors, alone: bool, told: Told, pages: &mut Pages) {
-    let (pack, design, side) = print.face;
-    let (Some(of), Some(pack)) = (plan.project.design(pack, design), plan.project.packs.get(pack)) else { return };
-    let tall = tall(told);
-    let gap = pt(12);
-    let palette_wide = sixteenths(if told.large() { 40 } else { 24 });
-    let beside_at = pages.left() + tall + gap + palette_wide + gap;
-    let beside_wide = if told.large() { pages.width() } else { pages.right() - beside_at };
-    let title = say("page-colored-face", &[("side", side_name(side).into()), ("name", (&of.face(side).name).into())]);
-    let way = print_way(of.face(side).way);
-    let mut texts: Vec<(String, Style, Color)> =
-        vec![(title.clone(), told.strong(), INK), (way.clone(), told.small(), SOFT)];
-    for near in &print.nearest {
-        let facts = [
-            ("name", (&near.name).into()),
-            ("delta", decimal(near.tenths).into()),
-            ("near", say(near.near, &[]).into()),
-        ];
-        texts.push((say(near.kind, &facts), told.small(), INK));
-    }
-    if alone {
-        let facts = [("side", side_name(side.other()).into()), ("name", (&of.face(side.other()).name).into())];
-        texts.push((say("page-colored-unseen", &facts), told.small(), SOFT));
-    }
-    let lines: Vec<(Vec<_>, Style, Color)> =
-        texts.into_iter().map(|(text, style, color)| (wrap(&text, style, beside_wide), style, color)).collect();
-    let words_tall: Length =
-        lines.iter().map(|(lines, style, _)| style.leading() * i64::try_from(lines.len()).unwrap_or(1) + pt(2)).sum();
-    pages.room(if told.large() { tall + pt(8) + told.body().leading() * 2 } else { tall.max(words_tall) });
-    let (x, y) = (pages.left(), pages.y);
-    let mut marks = picture(faces, print, pack.sheet, Rect::new(x, y, Size::new(tall, tall)), of.face(side).way);
-    marks.extend(palette(print, Point::new(x + tall + gap, y), palette_wide, told));
-    let told_shares: Vec<String> =
-        print.shares.iter().map(|(color, share)| format!("{} {}", hex(*color), percent(*share))).collect();
-    let facts = [("title", title.into()), ("way", way.into()), ("colors", told_shares.join(", ").into())];
-    pages.push(Mark::role(Role::Figure(say("page-colored-alt", &facts)), marks));
-    if told.large() {
-        pages.y = y + tall + pt(8);
-        for (lines, style, color) in lines {
-            let all = lines.into_iter().map(|line| line.text).collect::<Vec<_>>().join(" ");
-            pages.block(&all, style, color, Role::Paragraph);
+/// One face: its picture with its arrow, its palette as bars, and beside it (in large print below) what lies nearest.
+struct Block<'a> {
+    print: &'a PrintColors,
+    sheet: Size,
+    turns: Way,
+    title: String,
+    way: String,
+    lines: Vec<(Vec<Line>, Style, Color)>,
+    /// From its top to where it ends; it stays on one page.
+    high: Length,
+}
+
+impl<'a> Block<'a> {
+    /// `alone` if the sheet's other face does not show, which is then said.
+    fn of(plan: &Plan, print: &'a PrintColors, alone: bool, told: Told, pages: &Pages) -> Option<Block<'a>> {
+        let (pack, design, side) = print.face;
+        let (of, pack) = (plan.project.design(pack, design)?, plan.project.packs.get(pack)?);
+        let title =
+            say("page-colored-face", &[("side", side_name(side).into()), ("name", (&of.face(side).name).into())]);
+        let way = print_way(of.face(side).way);
+        let mut texts = vec![(title.clone(), told.strong(), INK), (way.clone(), told.small(), SOFT)];
+        for near in &print.nearest {
+            let facts = [
+                ("name", (&near.name).into()),
+                ("delta", decimal(near.tenths).into()),
+                ("near", say(near.near, &[]).into()),
+            ];
+            texts.push((say(near.kind, &facts), told.small(), INK));
         }
-        pages.gap(pt(14));
-        return;
-    }
-    let mut down = y;
-    for (lines, style, color) in lines {
-        let mut held = Vec::new();
-        for line in lines {
-            held.push(place(line, Point::new(beside_at, down + style.size), Align::Start, color));
-            down += style.leading();
+        if alone {
+            let facts = [("side", side_name(side.other()).into()), ("name", (&of.face(side.other()).name).into())];
+            texts.push((say("page-colored-unseen", &facts), told.small(), SOFT));
         }
-        down += pt(2);
-        pages.push(Mark::role(Role::Paragraph, held));
+        let wide = if told.large() { pages.width() } else { pages.right() - beside(told, pages) };
+        let lines: Vec<(Vec<Line>, Style, Color)> =
+            texts.into_iter().map(|(text, style, color)| (wrap(&text, style, wide), style, color)).collect();
+        let words: Length = lines
+            .iter()
+            .map(|(lines, style, _)| style.leading() * i64::try_from(lines.len()).unwrap_or(1) + between(told))
+            .sum();
+        let high = if told.large() { tall(told) + BELOW + words } else { tall(told).max(words) };
+        Some(Block { print, sheet: pack.sheet, turns: of.face(side).way, title, way, lines, high })
     }
-    pages.y = (y + tall).max(down) + pt(14);
+
+    fn draw(self, faces: &Faces, told: Told, pages: &mut Pages) {
+        pages.room(self.high);
+        let (x, y, tall) = (pages.left(), pages.y, tall(told));
+        let mut marks = picture(faces, self.print, self.sheet, Rect::new(x, y, Size::new(tall, tall)), self.turns);
+        marks.extend(palette(self.print, Point::new(x + tall + GAP, y), palette_wide(told), told));
+        let shares: Vec<String> =
+            self.print.shares.iter().map(|(color, share)| format!("{} {}", hex(*color), percent(*share))).collect();
+        let facts = [("title", self.title.into()), ("way", self.way.into()), ("colors", shares.join(", ").into())];
+        pages.push(Mark::role(Role::Figure(say("page-colored-alt", &facts)), marks));
+        let (left, mut down) = if told.large() { (x, y + tall + BELOW) } else { (beside(told, pages), y) };
+        for (lines, style, color) in self.lines {
+            let mut held = Vec::new();
+            for line in lines {
+                held.push(place(line, Point::new(left, down + style.size), Align::Start, color));
+                down += style.leading();
+            }
+            down += between(told);
+            pages.push(Mark::role(Role::Paragraph, held));
+        }
+        pages.y = (y + tall).max(down) + pt(8);
+    }
+}
+
+/// Between the picture, its palette and what is said beside them.
+const GAP: Length = pt(12);
+
+/// Between the picture and what is said below it, in large print.
+const BELOW: Length = pt(8);
+
+/// Between two things said.
+fn between(told: Told) -> Length {
+    pt(if told.large() { 6 } else { 2 })
+}
+
+fn palette_wide(told: Told) -> Length {
+    sixteenths(if told.large() { 40 } else { 24 })
+}
+
+/// Where that begins what is said beside a picture and its palette.
+fn beside(told: Told, pages: &Pages) -> Length {
+    pages.left() + tall(told) + GAP + palette_wide(told) + GAP
 }
 
 /// The print with its top up; an arrow says so where it has one, and a double one where either way will do.
