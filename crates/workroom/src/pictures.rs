@@ -39,6 +39,9 @@ pub enum PictureError {
     /// Larger than is read.
     #[error("too large")]
     TooLarge,
+    /// The file ends before its picture does, as when copying was broken off.
+    #[error("it ends before the picture does")]
+    CutOff,
     /// It begins like a picture but is damaged.
     #[error("damaged: {0}")]
     Damaged(String),
@@ -47,10 +50,13 @@ pub enum PictureError {
 /// Largest file that is read, in bytes.
 pub const MOST_BYTES: u64 = 64 << 20;
 /// Largest picture that is decoded, in pixels a side. Chosen: four times a 12 megapixel phone's longer side.
-pub const MOST_SIDE: u32 = 16_384;
+pub const MOST_SIDE: u32 = 16_000;
+/// Most pixels of a picture that is decoded, in millions. Chosen: a 12-inch sheet scanned at 600 dots an inch has 52, a
+/// phone's largest photo mostly 50; two copies of so many stay below 400 MB.
+pub const MOST_MILLIONS: u32 = 64;
 /// Longest side that a drawing needs: 12 in at 200 dots an inch.
 pub const LONGEST_SIDE: u32 = 2_400;
-/// Memory a decoder may take. 16 384² pixels of 8 bits would not fit; that is meant.
+/// Memory a decoder may take.
 const MOST_MEMORY: u64 = 512 << 20;
 
 /// Read the picture `name` beside a project file that lies in `folder`.
@@ -152,16 +158,63 @@ fn upright(bytes: &[u8]) -> Result<DynamicImage, PictureError> {
     if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg | ImageFormat::WebP)) {
         return Err(PictureError::WrongKind);
     }
+    // One decoder would fill the rest with grey, another call the data corrupt.
+    let whole = match reader.format() {
+        Some(ImageFormat::Jpeg) => ends(bytes),
+        // A RIFF file says at its head how long it is.
+        Some(ImageFormat::WebP) => {
+            let said = bytes.get(4..8).and_then(|size| Some(u32::from_le_bytes(size.try_into().ok()?)));
+            said.is_some_and(|said| bytes.len() as u64 >= u64::from(said) + 8)
+        }
+        _ => true,
+    };
+    if !whole {
+        return Err(PictureError::CutOff);
+    }
     reader.limits(limits);
     let refused = |error: image::ImageError| match error {
         image::ImageError::Limits(_) => PictureError::TooLarge,
+        image::ImageError::IoError(error) if error.kind() == std::io::ErrorKind::UnexpectedEof => PictureError::CutOff,
         other => PictureError::Damaged(other.to_string()),
     };
     let mut decoder = reader.into_decoder().map_err(refused)?;
+    let (width, height) = decoder.dimensions();
+    if u64::from(width) * u64::from(height) > u64::from(MOST_MILLIONS) * 1_000_000 {
+        return Err(PictureError::TooLarge);
+    }
     let turned = decoder.orientation().map_err(refused)?;
     let mut picture = DynamicImage::from_decoder(decoder).map_err(refused)?;
     picture.apply_orientation(turned);
     Ok(picture)
+}
+
+/// True if a JPEG file has the mark at which its picture ends; what phones add behind it does not matter.
+///
+/// Source: ISO/IEC 10918-1, annex B (from memory): segments tell their length, coded data has no marks but for restarts.
+fn ends(bytes: &[u8]) -> bool {
+    const END: u8 = 0xd9;
+    const SCAN: u8 = 0xda;
+    let mut at = 2;
+    let mut coded = false;
+    while let Some([0xff, mark]) = bytes.get(at..at + 2) {
+        match *mark {
+            END => return true,
+            // Fill bytes before a mark.
+            0xff => at += 1,
+            // Marks without a segment: in coded data a plain 0xff, and restarts.
+            0x00 | 0x01 | 0xd0..=0xd8 => at += 2,
+            kind => {
+                let Some(&[high, low]) = bytes.get(at + 2..at + 4) else { return false };
+                at += 2 + usize::from(u16::from_be_bytes([high, low]));
+                coded |= kind == SCAN;
+            }
+        }
+        if coded {
+            let rest = bytes.get(at..).unwrap_or_default();
+            at += rest.iter().position(|&byte| byte == 0xff).unwrap_or(rest.len());
+        }
+    }
+    false
 }
 
 /// Paper shows through where a picture is clear.

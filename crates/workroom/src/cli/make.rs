@@ -172,6 +172,7 @@ pub(super) fn picture_refusal(bad: &BadPicture) -> Refusal {
         PictureError::Missing => "refused-picture-missing",
         PictureError::WrongKind => "refused-picture-kind",
         PictureError::TooLarge => "refused-picture-too-large",
+        PictureError::CutOff => "refused-picture-cut-off",
         PictureError::Unreadable(reason) | PictureError::Damaged(reason) => {
             args.push(("reason", reason.into()));
             "refused-picture-damaged"

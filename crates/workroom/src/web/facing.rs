@@ -73,7 +73,10 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
 pub(super) fn why(error: &PictureError) -> String {
     match error {
         PictureError::WrongKind => say("face-wrong-kind", &[]),
-        PictureError::TooLarge => say("face-too-large", &[("side", pictures::MOST_SIDE.into())]),
+        PictureError::TooLarge => {
+            say("face-too-large", &[("side", pictures::MOST_SIDE.into()), ("millions", pictures::MOST_MILLIONS.into())])
+        }
+        PictureError::CutOff => say("face-cut-off", &[]),
         other => say("face-damaged", &[("why", other.to_string().into())]),
     }
 }
