@@ -311,7 +311,7 @@ mod tests {
         assert_eq!(decode(b"hello"), Err(PictureError::WrongKind));
         assert_eq!(decode(b""), Err(PictureError::WrongKind));
         let cut_off = &png(30, 20)[..40];
-        assert!(matches!(decode(cut_off), Err(PictureError::Damaged(_))), "{:?}", decode(cut_off));
+        assert_eq!(decode(cut_off), Err(PictureError::CutOff));
         // A PNG head that claims 60 000 × 60 000 pixels.
         let mut bomb = png(30, 20);
         bomb[16..24].copy_from_slice(&[0, 0, 0xea, 0x60, 0, 0, 0xea, 0x60]);

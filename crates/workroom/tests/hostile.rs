@@ -74,7 +74,8 @@ const SHOWN: [&str; 19] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 89] = [
+const NAMES: [&str; 90] = [
+    "photo",
     "offered",
     "aside",
     "tl-x",

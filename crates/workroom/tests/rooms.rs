@@ -527,7 +527,7 @@ fn a_picture_is_put_on_a_face_turned_and_refused_where_it_is_none() {
     let mut png = std::io::Cursor::new(Vec::new());
     picture.write_to(&mut png, image::ImageFormat::Png).unwrap();
     for (bad, why) in
-        [(&b"GIF89a nothing"[..], "neither PNG nor JPEG"), (&b""[..], "neither"), (&png.get_ref()[..60], "damaged")]
+        [(&b"GIF89a nothing"[..], "neither PNG"), (&b""[..], "neither"), (&png.get_ref()[..60], "cut off")]
     {
         let refused = give("1", "picture", bad);
         assert_eq!(refused.status, 422);

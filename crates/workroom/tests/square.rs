@@ -108,7 +108,7 @@ fn what_cannot_be_squared_says_why_and_writes_nothing() {
     for (file, more, words) in [
         (&plain, &[][..], "no sheet was found"),
         (&heic, &[][..], "HEIC"),
-        (&half, &[][..], "cannot be read"),
+        (&half, &[][..], "cut off"),
         (&photo, &crossed[..], "crossed"),
         (&"/no/such/photo.jpg".to_owned(), &[][..], "cannot find"),
     ] {

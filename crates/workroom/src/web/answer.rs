@@ -222,7 +222,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, ["stamped"]) => with_made(room, asked, &kept, stamped::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
         (Method::Get, ["photo"]) => with_made(room, asked, &kept, |desk| straight::page(desk, None)),
-        (Method::Get, ["photo.jpg"]) => Ok(straight::file(room, asked, &kept)?.unwrap_or_else(lost)),
+        (Method::Get, ["photo.jpg"]) => Ok(straight::file(room, asked)?.unwrap_or_else(lost)),
         (Method::Get, ["layers"]) => with_made(room, asked, &kept, hold::tried),
         (Method::Get, ["choices"]) => with_made(room, asked, &kept, by_hand::told),
         (Method::Get, ["progress"]) => Ok(progress::event(room, &kept).unwrap_or_else(lost)),

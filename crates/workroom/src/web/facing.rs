@@ -7,7 +7,7 @@ use super::answer::Asked;
 use super::edit::{self, Changed};
 use super::prints;
 use super::room::Room;
-use super::say;
+use super::{say, straight};
 use crate::pictures::{self, PictureError};
 
 /// The arrow of a print goes round these.
@@ -56,6 +56,9 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
             };
             // Kept as it will be drawn: upright, no larger than needed, and without where and when it was taken.
             let hash = room.store().keep_picture(kept.id, &place("picture"), &given.jpeg())?;
+            if act == "turn" {
+                straight::follow(room, kept, &edit::written(&document, &place("picture")), &hash)?;
+            }
             let none = |key| (place(key), String::new());
             let changes =
                 vec![none("drawn"), none("color"), none("background"), (place("picture"), prints::name(&hash))];

@@ -111,8 +111,8 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                                 label.field { span { (say("paper-photo-file", &[("name", (&face.name).into())])) } input type="file" name="file" accept="image/png,image/jpeg,image/webp" required; }
                                 button type="submit" { (say("paper-photo-put", &[])) }
                             }
-                            @if matches!(desk.room.store().picture(desk.kept.id, &straight::kept_name(pack, number, word)), Ok(Some(_))) {
-                                p { a href=(straight::address(desk.kept, pack, number, word)) { (say("paper-photo-again", &[])) } }
+                            @if let Look::Picture(name) = &face.look && let Some(address) = straight::again(desk, (pack, number), word, name) {
+                                p { a href=(address) { (say("paper-photo-again", &[])) } }
                             }
                         }
                     }

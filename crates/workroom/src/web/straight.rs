@@ -1,7 +1,8 @@
 //! A phone photo of one sheet for a face: its corners found, corrected by hand or by typing, and the sheet made straight.
 //!
-//! The photo is kept as it came, so that it can be made straight anew. Left out on purpose: which corners were taken the last
-//! time; they are looked for again.
+//! The photo is kept as it came, so that it can be made straight anew: under its own hash, and under that of the straight
+//! picture, which goes with its design wherever that is put, renamed or copied. Left out on purpose: which corners were taken
+//! the last time; they are looked for again.
 
 use maud::{Markup, html};
 use photo::{Point, Quad, QuadError, Raster};
@@ -22,28 +23,26 @@ const DOTS: i64 = 200;
 /// The corners, in order.
 const CORNERS: [&str; 4] = ["tl", "tr", "br", "bl"];
 
-/// Which face: its numbers and its side.
+/// Which face, by its numbers and its side, and the hash of which photo.
 #[derive(Debug, Clone, Copy)]
 struct At<'a> {
     pack: usize,
     design: usize,
     side: &'a str,
+    photo: &'a str,
 }
 
 impl<'a> At<'a> {
     fn new(asked: &'a Asked) -> Option<At<'a>> {
         let number = |name: &str| asked.either(name).parse::<usize>().ok();
         let side = Some(asked.either("side")).filter(|side| ["front", "back"].contains(side))?;
-        Some(At { pack: number("pack")?, design: number("design")?, side })
-    }
-
-    /// Under which name its photo is kept.
-    fn kept(&self) -> String {
-        kept_name(self.pack, self.design, self.side)
+        let photo = asked.either("photo");
+        let hash = photo.bytes().all(|byte| byte.is_ascii_hexdigit());
+        Some(At { pack: number("pack")?, design: number("design")?, side, photo: if hash { photo } else { "" } })
     }
 
     fn query(&self) -> String {
-        format!("pack={}&design={}&side={}", self.pack, self.design, self.side)
+        format!("pack={}&design={}&side={}&photo={}", self.pack, self.design, self.side, self.photo)
     }
 
     fn place(&self, key: &str) -> String {
@@ -51,14 +50,29 @@ impl<'a> At<'a> {
     }
 }
 
-/// The name under which the photo of a face is kept.
-pub(super) fn kept_name(pack: usize, design: usize, side: &str) -> String {
-    format!("pack.{pack}.design.{design}.{side}.photo")
+/// The name under which the photo is kept that a straight picture, told by its hash, was made of.
+fn behind(picture: &str) -> String {
+    format!("photo of {picture}")
+}
+
+/// Where the page of the photo is of which a face's picture was made, if it was made of one.
+pub(super) fn again(desk: &Desk<'_>, (pack, design): (usize, usize), side: &str, picture: &str) -> Option<String> {
+    let photo = desk.room.store().hash_of_picture(&behind(prints::hash(picture)?)).ok()??;
+    Some(address(desk.kept, At { pack, design, side, photo: &photo }))
+}
+
+/// The photo behind a picture stands behind what was made of that picture too.
+pub(super) fn follow(room: &Room, kept: &Kept, from: &str, to: &str) -> Result<(), StoreError> {
+    let Some(from) = prints::hash(from) else { return Ok(()) };
+    let Some(photo) = room.store().hash_of_picture(&behind(from))? else { return Ok(()) };
+    let Some(bytes) = room.store().picture_of_hash(&photo)? else { return Ok(()) };
+    room.store().keep_picture(kept.id, &behind(to), &bytes)?;
+    Ok(())
 }
 
 /// Where the page of a face's photo is.
-pub(super) fn address(kept: &Kept, pack: usize, design: usize, side: &str) -> String {
-    format!("/w/{}/photo?{}", kept.id.0, At { pack, design, side }.query())
+fn address(kept: &Kept, at: At<'_>) -> String {
+    format!("/w/{}/photo?{}", kept.id.0, at.query())
 }
 
 fn raster(bytes: &[u8]) -> Option<Raster> {
@@ -68,9 +82,9 @@ fn raster(bytes: &[u8]) -> Option<Raster> {
 }
 
 /// The photo itself.
-pub(super) fn file(room: &Room, asked: &Asked, kept: &Kept) -> Result<Option<Answer>, StoreError> {
+pub(super) fn file(room: &Room, asked: &Asked) -> Result<Option<Answer>, StoreError> {
     let Some(at) = At::new(asked) else { return Ok(None) };
-    let bytes = room.store().picture(kept.id, &at.kept())?;
+    let bytes = room.store().picture_of_hash(at.photo)?;
     Ok(bytes.map(|body| Answer { status: 200, kind: "image/jpeg", forever: false, to: None, file: None, body }))
 }
 
@@ -87,8 +101,8 @@ pub(super) fn upload(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<A
         return refused(say("face-wrong-kind", &[]));
     };
     // Kept upright and without where and when it was taken.
-    room.store().keep_picture(kept.id, &at.kept(), &picture.at_most(LONGEST).jpeg())?;
-    Ok(Ok(Answer::see(address(kept, at.pack, at.design, at.side))))
+    let hash = room.store().keep_picture(kept.id, &at.place("photo"), &picture.at_most(LONGEST).jpeg())?;
+    Ok(Ok(Answer::see(address(kept, At { photo: &hash, ..at }))))
 }
 
 /// The corners as they were typed; `None` if none were.
@@ -106,7 +120,7 @@ fn number(text: &str) -> Option<f64> {
 pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<Changed, Markup>, StoreError> {
     let refused = |said: String| Ok(Err(html! { p { (said) } }));
     let Some(at) = At::new(asked) else { return refused(say("refused-place", &[])) };
-    let bytes = room.store().picture(kept.id, &at.kept())?;
+    let bytes = room.store().picture_of_hash(at.photo)?;
     let Some(photo) = bytes.as_deref().and_then(raster) else { return refused(say("face-no-picture", &[])) };
     let project = store::project_file::read(&kept.now.text).ok();
     let sheet = project.as_ref().and_then(|project| Some(project.packs.get(at.pack)?.sheet));
@@ -136,6 +150,7 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
     };
     let picture = picture.at_most(pictures::LONGEST_SIDE);
     let hash = room.store().keep_picture(kept.id, &at.place("picture"), &picture.jpeg())?;
+    room.store().keep_picture(kept.id, &behind(&hash), bytes.as_deref().unwrap_or_default())?;
     let none = |key| (at.place(key), String::new());
     let changes = vec![none("drawn"), none("color"), none("background"), (at.place("picture"), prints::name(&hash))];
     let name = project
@@ -168,7 +183,7 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
     let at = At::new(desk.asked)?;
     let design = desk.made.project().design(at.pack, at.design)?;
     let face = if at.side == "back" { &design.back } else { &design.front };
-    let bytes = desk.room.store().picture(desk.kept.id, &at.kept()).ok()??;
+    let bytes = desk.room.store().picture_of_hash(at.photo).ok()??;
     let photo = raster(&bytes)?;
     #[allow(clippy::cast_precision_loss, reason = "pixel counts")]
     let (w, h) = (photo.width() as f64, photo.height() as f64);
@@ -213,6 +228,7 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
                 input type="hidden" name="pack" value=(at.pack);
                 input type="hidden" name="design" value=(at.design);
                 input type="hidden" name="side" value=(at.side);
+                input type="hidden" name="photo" value=(at.photo);
                 input type="hidden" name="act" value="square";
                 p role="status" { (note) }
                 @for (number, name) in names.iter().enumerate() {

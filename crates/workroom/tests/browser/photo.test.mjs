@@ -6,7 +6,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { soon, story as storyOf, workroom } from "./driver.mjs";
+import { soon, story as storyOf, undo, workroom } from "./driver.mjs";
 
 let room;
 const folder = mkdtempSync(join(tmpdir(), "octavo-photo-"));
@@ -72,6 +72,18 @@ test("corners are found, dragged, moved by keys and by typing, and the sheet mad
     await eye.fill(field("tr-y"), "120");
     await eye.click('.photo-edit button[type="submit"]');
     await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
+    // Undone, the face has its print again; done again, the photo is there to be made straight anew.
+    const shown = () => eye.run(`return document.querySelector('.design figure:first-child image, .design figure:first-child img')?.outerHTML ?? ""`);
+    const straight = await shown();
+    const again = 'a[href*="/photo?"]';
+    assert.equal(await eye.count(again), 1);
+    await undo(eye);
+    await soon(async () => assert.equal(await eye.count(again), 0));
+    assert.notEqual(await shown(), straight);
+    await eye.click('button[data-key="redo"]');
+    await soon(async () => assert.equal(await eye.count(again), 1));
+    assert.equal(await shown(), straight);
+    await undo(eye);
   }));
 
 test("the same by a form alone, without scripts; crossed corners are refused and nothing is lost", () =>
