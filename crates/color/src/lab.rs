@@ -31,6 +31,13 @@ const FROM_XYZ: [[f64; 3]; 3] = [
     [-851_781.0 / 878_810.0, 1_648_619.0 / 878_810.0, 36_519.0 / 878_810.0],
     [705.0 / 12_673.0, -2_585.0 / 12_673.0, 705.0 / 667.0],
 ];
+/// Bradford adaptation from D50 to D65, same source.
+#[allow(clippy::excessive_precision, reason = "as published")]
+const D50_TO_D65: [[f64; 3]; 3] = [
+    [0.955_473_421_488_075, -0.023_098_454_948_764_71, 0.063_259_243_200_570_72],
+    [-0.028_369_709_333_863_7, 1.009_995_398_081_304_1, 0.021_041_441_191_917_323],
+    [0.012_314_014_864_481_998, -0.020_507_649_298_898_964, 1.330_365_926_242_124],
+];
 const WHITE: [f64; 3] = [0.3127 / 0.3290, 1.0, (1.0 - 0.3127 - 0.3290) / 0.3290];
 /// CIE 15, ISO/CIE 11664-4.
 const EPSILON: f64 = 216.0 / 24_389.0;
@@ -62,6 +69,25 @@ impl Lab {
     /// The nearest sRGB colour; what no screen can show is held to what it can, channel by channel.
     #[must_use]
     pub fn srgb(self) -> Srgb {
+        self.light().srgb()
+    }
+
+    /// The light of this colour; out of 0 to 1 where no screen can show it.
+    #[must_use]
+    pub fn light(self) -> LinearRgb {
+        self.light_under(WHITE, |xyz| xyz)
+    }
+
+    /// The light of a colour whose CIELAB is given under D50, as card makers and print shops do, seen under D65.
+    ///
+    /// # Source
+    /// White x 0.3457, y 0.3585 and the Bradford matrix of W3C's CSS Color Module Level 4, sample code.
+    #[must_use]
+    pub fn light_from_d50(self) -> LinearRgb {
+        self.light_under([0.3457 / 0.3585, 1.0, (1.0 - 0.3457 - 0.3585) / 0.3585], |xyz| times(&D50_TO_D65, xyz))
+    }
+
+    fn light_under(self, white: [f64; 3], adapted: impl Fn([f64; 3]) -> [f64; 3]) -> LinearRgb {
         let fy = (self.l + 16.0) / 116.0;
         let [fx, fz] = [fy + self.a / 500.0, fy - self.b / 200.0];
         let back = |f: f64| {
@@ -69,8 +95,8 @@ impl Lab {
             if cubed > EPSILON { cubed } else { (116.0 * f - 16.0) / KAPPA }
         };
         let y = if self.l > KAPPA * EPSILON { fy * fy * fy } else { self.l / KAPPA };
-        let [r, g, b] = times(&FROM_XYZ, [back(fx) * WHITE[0], y * WHITE[1], back(fz) * WHITE[2]]);
-        LinearRgb { r, g, b }.srgb()
+        let [r, g, b] = times(&FROM_XYZ, adapted([back(fx) * white[0], y * white[1], back(fz) * white[2]]));
+        LinearRgb { r, g, b }
     }
 
     /// How colourful: 0 for greys.
@@ -100,6 +126,14 @@ pub(crate) fn times(matrix: &[[f64; 3]; 3], column: [f64; 3]) -> [f64; 3] {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// W3C, CSS Color Module Level 4: CSS `lab()` is under D50; red there is lab(54.29 80.80 69.89), from memory of its examples.
+    #[test]
+    fn d50_values_are_brought_to_d65() {
+        assert_eq!(Lab::new(54.2905, 80.8049, 69.8910).light_from_d50().srgb(), Srgb::new(255, 0, 0));
+        let white = Lab::new(100.0, 0.0, 0.0).light_from_d50();
+        assert!([white.r, white.g, white.b].iter().all(|light| (light - 1.0).abs() < 1e-6), "{white:?}");
+    }
 
     #[test]
     fn the_cube_of_colors_comes_back() {

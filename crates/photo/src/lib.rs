@@ -8,6 +8,7 @@
 //! | `square` | four corners → a straight picture of a chosen size |
 //! | `interest` | a grid of weights over a straight picture, and the boxes of its motifs |
 //! | `panels` | the rectangles a collage sheet is printed as |
+//! | `reference` | colours put right by patches whose real colours are known |
 //! | `light` | gentle corrections that can be taken back: uneven light, white balance |
 //!
 //! Left out on purpose: image files, lenses (a phone straightens its own), several sheets in one photo.
@@ -18,6 +19,7 @@ mod interest;
 pub mod light;
 mod panels;
 mod raster;
+pub mod reference;
 mod square;
 mod steps;
 

@@ -133,7 +133,7 @@ fn light_of([r, g, b]: [u8; 3]) -> LinearRgb {
 }
 
 /// Light to eight bits by a table: `libm`'s powers for every pixel would take seconds.
-fn codes() -> impl Fn(f64) -> u8 {
+pub(crate) fn codes() -> impl Fn(f64) -> u8 {
     const FINE: u32 = 16_384;
     let table: Vec<u8> = (0..=FINE)
         .map(|at| {

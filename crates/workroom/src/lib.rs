@@ -10,6 +10,7 @@ pub mod make;
 pub mod outputs;
 mod panels;
 pub mod pictures;
+mod references;
 pub mod solve;
 pub mod spoiled;
 mod squaring;

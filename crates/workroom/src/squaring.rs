@@ -2,16 +2,17 @@
 
 use measure::{Length, Size};
 use photo::light::Correction;
+use photo::reference::Reference;
 use photo::{Point, Quad, Raster};
 
 /// How much of a lamp's light is evened out. `Chosen:` gentle; a sheet may be darker at one end because it is printed so.
 const EVENED: f64 = 0.7;
 /// Half a side of the patch round a place held to be white or grey, in parts of the photo's longest side. `Chosen:` some
 /// thousand pixels of a small photo.
-const PATCH: f64 = 0.008;
+pub(crate) const PATCH: f64 = 0.008;
 
 /// What is to be done to a photo. The photo itself is never changed.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Wanted {
     /// The corners of the sheet in it.
     pub(crate) corners: Quad,
@@ -19,14 +20,19 @@ pub(crate) struct Wanted {
     pub(crate) even: bool,
     /// A place in the photo that is white or grey in truth.
     pub(crate) neutral: Option<Point>,
+    /// Colours put right by patches of the photo that are known; the neutral place is then left alone.
+    pub(crate) reference: Option<Reference>,
 }
 
 impl Wanted {
     /// The straight picture, so many pixels across and down.
     pub(crate) fn squared(&self, photo: &Raster, (width, height): (usize, usize)) -> Raster {
-        let flat = photo::square(photo, &self.corners, width, height);
+        let mut flat = photo::square(photo, &self.corners, width, height);
+        if let Some(reference) = &self.reference {
+            flat = reference.applied(&flat);
+        }
         let mut light = Correction::evened(&flat, if self.even { EVENED } else { 0.0 });
-        if let Some(at) = self.neutral {
+        if let (Some(at), None) = (self.neutral, &self.reference) {
             #[allow(clippy::cast_precision_loss, reason = "pixel counts")]
             let (w, h) = (photo.width() as f64, photo.height() as f64);
             let half = PATCH * w.max(h);

@@ -51,4 +51,37 @@ export function enhance(element) {
     });
   }
   form.addEventListener("input", drawn);
+
+  // Patches whose colour is known: a touch of the photo writes its place at the end, and the colour is typed behind it.
+  const known = form.querySelector("details.known");
+  const patches = form.elements.namedItem("patches");
+  sheet.addEventListener("click", (event) => {
+    if (!(known instanceof HTMLDetailsElement) || !known.open || !(patches instanceof HTMLTextAreaElement)) return;
+    if (event.target instanceof Element && event.target.closest(".corner")) return;
+    const at = pointIn(sheet, event);
+    const kept = patches.value.trimEnd();
+    patches.value = `${kept}${kept ? "\n" : ""}${Math.round(at.x)},${Math.round(at.y)} `;
+    patches.dispatchEvent(new Event("input", { bubbles: true }));
+    patches.focus();
+    patches.setSelectionRange(patches.value.length, patches.value.length);
+  });
+
+  const rings = sheet.querySelector(".patches");
+  const ringed = () => {
+    if (!rings || !(patches instanceof HTMLTextAreaElement)) return;
+    const places = patches.value.split("\n").map((line) => /^\s*([\d.]+)[,;]([\d.]+)/.exec(line)).filter((place) => place !== null);
+    const reach = Math.max(width, height) / 40;
+    /** @param {string} kind @param {Record<string, string | number>} values */
+    const made = (kind, values) => {
+      const element = document.createElementNS("http://www.w3.org/2000/svg", kind);
+      for (const [name, value] of Object.entries(values)) element.setAttribute(name, String(value));
+      return element;
+    };
+    rings.replaceChildren(...places.flatMap(([, x, y], number) => {
+      const name = made("text", { x: Number(x) + reach * 0.7, y, "font-size": reach });
+      name.textContent = String(number + 1);
+      return [made("circle", { class: "patch", cx: x, cy: y, r: reach / 2 }), name];
+    }));
+  };
+  form.addEventListener("input", ringed);
 }

@@ -74,7 +74,7 @@ const SHOWN: [&str; 19] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 90] = [
+const NAMES: [&str; 92] = [
     "photo",
     "offered",
     "aside",
@@ -82,6 +82,8 @@ const NAMES: [&str; 90] = [
     "br-y",
     "white-x",
     "white-y",
+    "patches",
+    "check",
     "even",
     "part",
     "with",

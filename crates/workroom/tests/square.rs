@@ -65,6 +65,45 @@ fn a_photo_is_made_straight_and_its_colors_told() {
 }
 
 #[test]
+fn known_patches_put_colors_right_and_a_spoilt_one_is_named() {
+    let (folder, photo) = folder("known");
+    let sheet = folder.join("sheet.png").to_str().unwrap().to_owned();
+    let plain = ["square", &photo, "--size", "12x12", "--dots", "50", "--out", &sheet];
+    let with = |more: &[&str]| octavo(&[&plain[..], more].concat());
+    // The table (70, 55, 45) and the band (90, 120, 170) said to be other colours: the picture follows them.
+    let list = folder.join("patches.txt").to_str().unwrap().to_owned();
+    fs::write(&list, "40,300 #4b4640\n\n").unwrap();
+    let (code, out, err) = with(&["--patches", &list, "--patch", "330,300 lab 54.0 0.0 -18.0 D65"]);
+    assert!(code < 2, "{err}");
+    assert!(
+        out.contains("2 patches: each") && out.contains("Patch 2 at 40,300: ΔE") && out.contains("In the mean: ΔE"),
+        "{out}"
+    );
+    let (code, out, _) = with(&["--patch", "40,300 grey 5%", "--json"]);
+    assert!(code < 2);
+    let answer: serde_json::Value = serde_json::from_str(&out).unwrap();
+    assert_eq!(answer["reference"]["way"], "gains");
+    assert!(answer["reference"]["mean"]["before"].as_f64().unwrap() > 5.0, "{answer}");
+    assert!(answer["reference"]["mean"]["after"].as_f64().unwrap() < 0.5, "{answer}");
+    for (patches, said) in [
+        (&["--patch", "2,2 #808080"][..], "Patch 1 at 2,2 reaches beyond"),
+        (&["--patch", "40,300 #4b4640", "--patch", "150,80,20 #808080"], "Patch 2 at 150,80 is not of one colour"),
+        (&["--patch", "40,300,1 #4b4640"], "has too few pixels"),
+        (&["--patch", "40,300 #ffffff"], "over four times"),
+        (&["--patch", "40,300 brown"], "cannot be `40,300 brown`"),
+        (&["--patches", "/nowhere/at/all.txt"], "cannot read the patches"),
+        (&["--patch", "40,300 #4b4640", "--neutral", "20,300"], "--neutral"),
+    ] {
+        let (code, _, err) = with(patches);
+        assert_eq!(code, 2, "{patches:?}");
+        assert!(err.contains(said), "{err}");
+    }
+    fs::write(&list, "40,300 #4b4640\nnonsense\n").unwrap();
+    assert!(with(&["--patches", &list]).2.contains("Line 2 is no patch: “nonsense”"));
+    fs::remove_dir_all(folder).unwrap();
+}
+
+#[test]
 fn printed_panels_are_told_on_marks() {
     let (folder, _) = folder("panels");
     let sheet = folder.join("collage.png").to_str().unwrap().to_owned();

@@ -8,6 +8,8 @@ help-square = Das Foto eines Bogens gerade und maßstäblich machen
     .dots = Wie viele Pixel aus einem Zoll des Bogens werden
     .even = Das Licht einer Lampe behutsam ausgleichen
     .neutral = Eine Stelle im Foto, die in Wahrheit weiß oder grau ist, in seinen Pixeln, etwa "320,140": die Farbe der Lampe wird herausgenommen
+    .patch = Eine Stelle im Foto, deren Farbe bekannt ist, und diese Farbe: "640,220 #8c8c8c", "640,220 lab 54.2 0.3 -1.1 D50" (oder D65), "640,220 grau 18%"; eine dritte Zahl nach der Stelle ist die halbe Seite des Feldes in Pixeln. Darf mehrmals stehen; am besten sind sechs oder mehr verschiedene
+    .patches = Eine Textdatei mit solchen Feldern, in jeder Zeile eines
     .json = Die Ecken, und was gegen sie spricht, als JSON ausgeben
     .examples =
         Beispiele:
@@ -34,6 +36,28 @@ help-colors = Die Farben eines Bildes sagen, welche Papiere dazu passen, und ob 
           octavo colors rosebuds.png --paper "#8fa98a" --paper "#f4efe2" --ink "#2d3b55"
 
 squared = { $path }: gerade gemacht aus den Ecken { $corners }
+reference-gains =
+    { $count ->
+        [one] Ein Feld
+       *[other] { $count } Felder
+    }: Rot, Grün und Blau bekamen je einen Faktor.
+reference-offset = { $count } Felder: Rot, Grün und Blau bekamen je einen Faktor, und Streulicht wurde herausgenommen.
+reference-matrix = { $count } Felder: Rot, Grün und Blau wurden neu gemischt; an weggelassenen Feldern war das besser als Faktoren allein.
+reference-patch = Feld { $number } bei { $place }: ΔE { $before } vorher, { $after } nachher: { $near }
+reference-mean = Im Mittel: ΔE { $before } vorher, { $after } nachher: { $near }
+reference-suspect = Feld { $number } passt nicht zu den anderen: Liegt ein Glanz oder ein Schatten darauf, oder ist seine Farbe vertippt?
+reference-limits = Eine Kamera sieht nicht wie Augen: Farben, die den Feldern nicht gleichen, glänzende Papiere und eine andere Lampe können weiter abweichen. Halten Sie das Papier selbst an den Karton.
+refused-reference = schreiben Sie eine Stelle und ihre Farbe, etwa "640,220 #8c8c8c", "640,220 lab 54.2 0.3 -1.1 D50" oder "640,220 grau 18%"
+refused-reference-line = Zeile { $number } ist kein Feld: „{ $line }“. Schreiben Sie eine Stelle und ihre Farbe, etwa 640,220 #8c8c8c oder 640,220 lab 54.2 0.3 -1.1 D50 oder 640,220 grau 18%.
+refused-reference-many = Es sind mehr als { $most } Felder, oder die Datei ist zu groß.
+refused-reference-file = die Felder in `{ $path }` sind nicht zu lesen: { $reason }
+    .remedy = nennen Sie eine Textdatei mit einem Feld in jeder Zeile
+refused-reference-outside = Feld { $number } bei { $place } reicht über das Foto hinaus. Schieben Sie es hinein, oder machen Sie es mit einer dritten Zahl nach der Stelle kleiner.
+refused-reference-small = Feld { $number } bei { $place } hat zu wenige Pixel. Schreiben Sie seine halbe Seite in Pixeln als dritte Zahl nach der Stelle (mindestens 3), oder gehen Sie mit der Kamera näher heran.
+refused-reference-clipped = Feld { $number } bei { $place } ist zu hell oder zu dunkel für die Kamera. Fotografieren Sie mit weniger oder mehr Licht, ohne Glanz, oder lassen Sie dieses Feld weg.
+refused-reference-uneven = Feld { $number } bei { $place } hat nicht eine Farbe: Eine Kante, ein Schatten oder ein Glanz geht hindurch. Verschieben Sie es, oder machen Sie es mit einer dritten Zahl nach der Stelle kleiner.
+refused-reference-unreal = Feld { $number } bei { $place } soll eine Farbe haben, die kein Papier hat. Sehen Sie seine Zahlen an.
+refused-reference-extreme = Feld { $number } bei { $place } und seine wahre Farbe liegen zu weit auseinander (über das Vierfache des Lichts). Sehen Sie Stelle und Farbe an, oder fotografieren Sie bei besserem Licht.
 doubt-faint-side = sehen Sie die Ecken an: ein Teil einer Kante hebt sich kaum vom Tisch ab; geben Sie sie mit --corners an, wenn sie nicht stimmen, oder fotografieren Sie auf einem dunkleren Tisch
 doubt-goes-on = sehen Sie die Ecken an: eine Kante scheint über eine Ecke hinauszugehen; geben Sie sie mit --corners an, wenn sie nicht stimmen
 doubt-margin = sehen Sie die Ecken an: es können die eines gedruckten Randes sein und nicht die des Bogens; geben Sie sie mit --corners an, wenn sie nicht stimmen

@@ -8,6 +8,8 @@ help-square = Make a photo of one sheet straight and true to scale
     .dots = How many pixels an inch of the sheet becomes
     .even = Even out the light of a lamp, gently
     .neutral = A place in the photo that is white or grey in truth, in its pixels, such as "320,140": the colour of the lamp is taken out
+    .patch = A place in the photo whose colour is known, and that colour: "640,220 #8c8c8c", "640,220 lab 54.2 0.3 -1.1 D50" (or D65), "640,220 grey 18%"; a third number after the place is half the patch's side in pixels. May be said several times; six or more that differ do best
+    .patches = A text file of such patches, a line each
     .json = Print the corners and what speaks against them as JSON
     .examples =
         Examples:
@@ -34,6 +36,28 @@ help-colors = Tell the colours of a picture, which papers go with it, and whethe
           octavo colors rosebuds.png --paper "#8fa98a" --paper "#f4efe2" --ink "#2d3b55"
 
 squared = { $path }: made straight from the corners { $corners }
+reference-gains =
+    { $count ->
+        [one] One patch
+       *[other] { $count } patches
+    }: each of red, green and blue was given a factor.
+reference-offset = { $count } patches: each of red, green and blue was given a factor, and stray light was taken out.
+reference-matrix = { $count } patches: red, green and blue were mixed anew, which did better on patches left out than factors alone.
+reference-patch = Patch { $number } at { $place }: ΔE { $before } before, { $after } after: { $near }
+reference-mean = In the mean: ΔE { $before } before, { $after } after: { $near }
+reference-suspect = Patch { $number } does not fit the others: look for a shine or a shadow on it, or a slip in its colour.
+reference-limits = A camera does not see as eyes do: colours unlike the patches, shiny papers and another lamp can still be off. Hold the paper itself against the cardstock.
+refused-reference = write a place and its colour, such as "640,220 #8c8c8c", "640,220 lab 54.2 0.3 -1.1 D50" or "640,220 grey 18%"
+refused-reference-line = Line { $number } is no patch: “{ $line }”. Write a place and its colour, such as 640,220 #8c8c8c or 640,220 lab 54.2 0.3 -1.1 D50 or 640,220 grey 18%.
+refused-reference-many = There are more than { $most } patches, or the file is too large.
+refused-reference-file = cannot read the patches in `{ $path }`: { $reason }
+    .remedy = name a text file with a patch on each line
+refused-reference-outside = Patch { $number } at { $place } reaches beyond the photo. Move it in, or make it smaller by a third number after its place.
+refused-reference-small = Patch { $number } at { $place } has too few pixels. Write half its side in pixels as a third number after its place (3 at least), or go nearer with the camera.
+refused-reference-clipped = Patch { $number } at { $place } is too bright or too dark for the camera. Take the photo with less or more light, without shine, or leave this patch out.
+refused-reference-uneven = Patch { $number } at { $place } is not of one colour: an edge, a shadow or a shine runs through it. Move it, or make it smaller by a third number after its place.
+refused-reference-unreal = Patch { $number } at { $place } is said to have a colour that no paper has. Look at its figures.
+refused-reference-extreme = Patch { $number } at { $place } and what it should be are too far apart (over four times the light). Look at its place and its colour, or take the photo in better light.
 doubt-faint-side = look at the corners: part of an edge can hardly be told from the table; give them with --corners if they are off, or take the photo on a darker table
 doubt-goes-on = look at the corners: an edge seems to go on past a corner; give them with --corners if they are off
 doubt-margin = look at the corners: they may be those of a printed margin and not of the sheet; give them with --corners if they are off

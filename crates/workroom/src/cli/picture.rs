@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 
 use clap::{Arg, ArgAction, ArgMatches, Command, value_parser};
 use measure::{Size, Unit};
+use photo::reference::{Off, Reference, Way};
 use photo::{Doubt, Point, Quad, QuadError, Raster};
 use serde::Serialize;
 use words::{Arg as Fact, say};
@@ -12,7 +13,11 @@ use words::{Arg as Fact, say};
 use super::{Desk, Done, Refusal, matched};
 use crate::colors;
 use crate::pictures::{self, PictureError};
+use crate::references::{self, Line};
 use crate::squaring::{self, Wanted};
+
+/// Bytes of a file of patches that are read. `Chosen:` far more than the most patches take.
+const MOST_TEXT: u64 = 64 * 1024;
 
 /// `octavo square`.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,6 +29,8 @@ pub(super) struct SquareRequest {
     dots: u32,
     even: bool,
     neutral: Option<Point>,
+    patches: Vec<Line>,
+    references: Option<PathBuf>,
     json: bool,
 }
 
@@ -85,6 +92,23 @@ pub(super) fn square_command() -> Command {
                 .value_parser(place)
                 .help(say("help-square.neutral", &[])),
         )
+        .arg(
+            Arg::new("patch")
+                .long("patch")
+                .value_name("PATCH")
+                .value_parser(patch)
+                .action(ArgAction::Append)
+                .conflicts_with("neutral")
+                .help(say("help-square.patch", &[])),
+        )
+        .arg(
+            Arg::new("patches")
+                .long("patches")
+                .value_name("FILE")
+                .value_parser(value_parser!(PathBuf))
+                .conflicts_with("neutral")
+                .help(say("help-square.patches", &[])),
+        )
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-square.json", &[])))
 }
 
@@ -121,6 +145,10 @@ fn place(text: &str) -> Result<Point, String> {
     }
 }
 
+fn patch(text: &str) -> Result<Line, String> {
+    references::line(text).ok_or_else(|| say("refused-reference", &[]))
+}
+
 fn places(text: &str) -> Result<[Point; 4], String> {
     let numbers: Vec<f64> = text
         .split([',', ' '])
@@ -143,6 +171,8 @@ impl SquareRequest {
             dots: given.get_one::<u32>("dots").copied().unwrap_or(200),
             even: given.get_flag("even"),
             neutral: given.get_one::<Point>("neutral").copied(),
+            patches: given.get_many::<Line>("patch").map(|all| all.cloned().collect()).unwrap_or_default(),
+            references: given.get_one::<PathBuf>("patches").cloned(),
             json: given.get_flag("json"),
         }
     }
@@ -199,6 +229,66 @@ struct SquareView {
     doubts: Vec<&'static str>,
     width_px: usize,
     height_px: usize,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reference: Option<ReferenceView>,
+}
+
+/// How colours were put right.
+#[derive(Debug, Serialize)]
+struct ReferenceView {
+    way: &'static str,
+    /// Rows for red, green and blue light; the fourth number is a constant.
+    map: photo::reference::Map,
+    patches: Vec<OffView>,
+    mean: OffView,
+    /// From 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    suspect: Option<usize>,
+}
+
+/// ΔE₀₀.
+#[derive(Debug, Serialize)]
+struct OffView {
+    before: f64,
+    after: f64,
+}
+
+impl ReferenceView {
+    fn of(reference: &Reference) -> Self {
+        let off = |off: &Off| OffView { before: off.before, after: off.after };
+        let way = match reference.way() {
+            Way::Gains => "gains",
+            Way::Offset => "gains-and-offset",
+            Way::Matrix => "matrix",
+        };
+        Self {
+            way,
+            map: *reference.map(),
+            patches: reference.off().iter().map(off).collect(),
+            mean: off(&reference.mean()),
+            suspect: reference.suspect().map(|number| number + 1),
+        }
+    }
+}
+
+/// The patches of the command line and of its file, and what they ask for.
+fn reference(request: &SquareRequest, photo: &Raster) -> Result<(Vec<Line>, Option<Reference>), Refusal> {
+    let plain = |what: String| Refusal::Said { what, remedy: None };
+    let mut lines = request.patches.clone();
+    if let Some(path) = &request.references {
+        let unread = |reason: String| {
+            let facts = [("path", Fact::Text(path.display().to_string())), ("reason", reason.into())];
+            Refusal::said("refused-reference-file", &facts)
+        };
+        let meta = fs::metadata(path).map_err(|error| unread(error.to_string()))?;
+        if !meta.is_file() || meta.len() > MOST_TEXT {
+            return Err(unread(say("refused-reference-many", &[("most", references::MOST.into())])));
+        }
+        let text = fs::read_to_string(path).map_err(|error| unread(error.to_string()))?;
+        lines.extend(references::lines(&text).map_err(plain)?);
+    }
+    let fitted = (!lines.is_empty()).then(|| references::fitted(photo, &lines)).transpose().map_err(plain)?;
+    Ok((lines, fitted))
 }
 
 /// Finds or takes the corners, and writes the straight picture.
@@ -213,7 +303,8 @@ pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Don
         }
     };
     let (width, height) = squaring::pixels(request.size, i64::from(request.dots));
-    let wanted = Wanted { corners, even: request.even, neutral: request.neutral };
+    let (lines, reference) = reference(request, &photo)?;
+    let wanted = Wanted { corners, even: request.even, neutral: request.neutral, reference };
     let flat = wanted.squared(&photo, (width, height));
     let side = |pixels: usize| u32::try_from(pixels).unwrap_or(u32::MAX);
     let refused = |reason: String| {
@@ -233,11 +324,15 @@ pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Don
             doubts: doubts.iter().map(|doubt| code(*doubt)).collect(),
             width_px: width,
             height_px: height,
+            reference: wanted.reference.as_ref().map(ReferenceView::of),
         })?;
     } else {
         let written = places.map(|at| format!("{:.0},{:.0}", at.x, at.y)).join(" ");
         let facts = [("path", Fact::Text(request.out.display().to_string())), ("corners", written.into())];
         writeln!(desk.out, "{}", say("squared", &facts))?;
+        for told in wanted.reference.iter().flat_map(|reference| references::told(reference, &lines)) {
+            writeln!(desk.out, "{told}")?;
+        }
         for doubt in &doubts {
             writeln!(desk.err, "{}", doubted(*doubt))?;
         }

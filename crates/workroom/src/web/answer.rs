@@ -312,6 +312,9 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 }
             }
         }
+        (Method::Post, ["photo"]) if asked.field("check") == "yes" => {
+            with_made(room, asked, &kept, |desk| straight::page(desk, None))
+        }
         (Method::Post, ["photo"]) if asked.field("act") == "square" => match straight::change(room, asked, &kept)? {
             Ok(changed) => keep(room, asked, &kept, Ok(Some(changed))),
             Err(why) => with_made(room, asked, &kept, |desk| straight::page(desk, Some(&why))),

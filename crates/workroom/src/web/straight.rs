@@ -1,7 +1,8 @@
 //! A phone photo of one sheet for a face: its corners found, corrected by hand or by typing, and the sheet made straight.
 //!
 //! The photo is kept as it came, so that it can be made straight anew: under its own hash, and under that of the straight
-//! picture, which goes with its design wherever that is put, renamed or copied. Left out on purpose: which corners were taken
+//! picture, which goes with its design wherever that is put, renamed or copied; the patches whose colours are known are kept
+//! under the photo's hash. Left out on purpose: which corners were taken
 //! the last time; they are looked for again.
 
 use maud::{Markup, html};
@@ -14,6 +15,7 @@ use super::facing::why;
 use super::room::Room;
 use super::{prints, say, shell};
 use crate::pictures;
+use crate::references;
 use crate::squaring::{self, Wanted};
 
 /// Longest side a photo is kept with. Chosen: 12 megapixels of a phone stay as they are.
@@ -39,6 +41,11 @@ impl<'a> At<'a> {
         let photo = asked.either("photo");
         let hash = photo.bytes().all(|byte| byte.is_ascii_hexdigit());
         Some(At { pack: number("pack")?, design: number("design")?, side, photo: if hash { photo } else { "" } })
+    }
+
+    /// Under which name the patches of that photo are kept, a line each.
+    fn patches(&self) -> String {
+        format!("patches of {}", self.photo)
     }
 
     fn query(&self) -> String {
@@ -141,7 +148,18 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
             _ => return refused(say("photo-two", &[])),
         },
     };
-    let wanted = Wanted { corners, even: asked.field("even") == "yes", neutral };
+    let lines = match references::lines(asked.field("patches")) {
+        Ok(lines) => lines,
+        Err(said) => return refused(said),
+    };
+    if !lines.is_empty() && neutral.is_some() {
+        return refused(say("photo-one-way", &[]));
+    }
+    let reference = match (!lines.is_empty()).then(|| references::fitted(&photo, &lines)).transpose() {
+        Ok(reference) => reference,
+        Err(said) => return refused(said),
+    };
+    let wanted = Wanted { corners, even: asked.field("even") == "yes", neutral, reference };
     let flat = wanted.squared(&photo, squaring::pixels(sheet, DOTS));
     let side = |pixels: usize| u32::try_from(pixels).unwrap_or(0);
     let (width, height) = (side(flat.width()), side(flat.height()));
@@ -149,6 +167,7 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
         return refused(say("face-wrong-kind", &[]));
     };
     let picture = picture.at_most(pictures::LONGEST_SIDE);
+    room.store().keep_picture(kept.id, &at.patches(), asked.field("patches").trim().as_bytes())?;
     let hash = room.store().keep_picture(kept.id, &at.place("picture"), &picture.jpeg())?;
     room.store().keep_picture(kept.id, &behind(&hash), bytes.as_deref().unwrap_or_default())?;
     let none = |key| (at.place(key), String::new());
@@ -175,6 +194,65 @@ fn told(id: &str) -> String {
             format!("{}: {}", say("refused-corners-mirrored", &[]), say("refused-corners-mirrored.remedy", &[]))
         }
         _ => format!("{}: {}", say("refused-corners-hollow", &[]), say("refused-corners-hollow.remedy", &[])),
+    }
+}
+
+/// What was typed or kept of the patches, their places, and what they do or why not.
+struct Known {
+    text: String,
+    places: Vec<Point>,
+    told: Result<Vec<String>, String>,
+}
+
+impl Known {
+    fn of(desk: &Desk<'_>, at: &At<'_>, photo: &Raster) -> Self {
+        let sent = desk.asked.fields.iter().any(|(name, _)| name == "patches");
+        let kept = || desk.room.store().picture(desk.kept.id, &at.patches()).ok().flatten();
+        let text = if sent {
+            desk.asked.field("patches").to_owned()
+        } else {
+            kept().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
+        };
+        let lines = references::lines(&text);
+        let places = lines.as_ref().map(|lines| lines.iter().map(|line| line.at).collect()).unwrap_or_default();
+        let told = lines.and_then(|lines| {
+            if lines.is_empty() {
+                return Ok(Vec::new());
+            }
+            references::fitted(photo, &lines).map(|reference| references::told(&reference, &lines))
+        });
+        Self { text, places, told }
+    }
+
+    /// Open if there are any: then a touch of the photo writes its place.
+    fn form(&self) -> Markup {
+        html! {
+            details.known open[!self.text.trim().is_empty()] {
+                summary { (say("photo-known", &[])) }
+                p.hint { (say("photo-known-lead", &[])) }
+                p.hint.by-hand { (say("photo-known-touch", &[])) }
+                label.field {
+                    span { (say("photo-patches", &[])) }
+                    textarea name="patches" rows="6" spellcheck="false" autocomplete="off" { (self.text) }
+                }
+                @match &self.told {
+                    Ok(told) => { @if !told.is_empty() { ul.off role="status" { @for line in told { li { (line) } } } } }
+                    Err(said) => p.refused { (said) },
+                }
+            }
+        }
+    }
+
+    /// A numbered ring at each.
+    fn marks(&self, reach: f64) -> Markup {
+        html! {
+            g.patches aria-hidden="true" {
+                @for (number, at) in self.places.iter().enumerate() {
+                    circle.patch cx=(at.x) cy=(at.y) r=(reach / 2.0) {}
+                    text x=(at.x + reach * 0.7) y=(at.y) font-size=(reach) { (number + 1) }
+                }
+            }
+        }
     }
 }
 
@@ -206,6 +284,7 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
     let spots = places.each_ref().map(spot);
     let outline = spots.map(|[x, y]| format!("{x},{y}")).join(" ");
     let reach = w.max(h) / 40.0;
+    let known = Known::of(desk, &at, &photo);
     let inside = html! {
         div.lead {
             h1 { (say("photo-title", &[("name", (&face.name).into())])) }
@@ -217,6 +296,7 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
                 svg.lined xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {w} {h}")) role="group" aria-label=(say("photo-title", &[("name", (&face.name).into())])) {
                     image href=(format!("/w/{}/photo.jpg?{}", desk.kept.id.0, at.query())) width=(w) height=(h) {}
                     polygon.outline points=(outline) {}
+                    (known.marks(reach))
                     @for (number, (name, [x, y])) in names.iter().zip(spots).enumerate() {
                         circle.corner tabindex="0" role="button" data-corner=(CORNERS[number]) aria-label=(name) cx=(x) cy=(y) r=(reach) {}
                     }
@@ -245,7 +325,9 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
                     (field("white-x".to_owned(), desk.asked.field("white-x"), say("photo-right", &[])))
                     (field("white-y".to_owned(), desk.asked.field("white-y"), say("photo-down", &[])))
                 }
+                (known.form())
                 button type="submit" { (say("photo-make", &[])) }
+                button.plain type="submit" name="check" value="yes" { (say("photo-check", &[])) }
                 p.hint { (say("photo-kept", &[])) }
             }
         }
