@@ -92,7 +92,7 @@ fn known_patches_put_colors_right_and_a_spoilt_one_is_named() {
         (&["--patch", "40,300 #ffffff"], "over four times"),
         (&["--patch", "40,300 brown"], "cannot be `40,300 brown`"),
         (&["--patches", "/nowhere/at/all.txt"], "cannot read the patches"),
-        (&["--patch", "40,300 #4b4640", "--neutral", "20,300"], "--neutral"),
+        (&["--patch", "40,300 #4b4640", "--neutral", "20,300"], "not both"),
     ] {
         let (code, _, err) = with(patches);
         assert_eq!(code, 2, "{patches:?}");

@@ -98,7 +98,6 @@ pub(super) fn square_command() -> Command {
                 .value_name("PATCH")
                 .value_parser(patch)
                 .action(ArgAction::Append)
-                .conflicts_with("neutral")
                 .help(say("help-square.patch", &[])),
         )
         .arg(
@@ -106,7 +105,6 @@ pub(super) fn square_command() -> Command {
                 .long("patches")
                 .value_name("FILE")
                 .value_parser(value_parser!(PathBuf))
-                .conflicts_with("neutral")
                 .help(say("help-square.patches", &[])),
         )
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-square.json", &[])))
@@ -286,6 +284,9 @@ fn reference(request: &SquareRequest, photo: &Raster) -> Result<(Vec<Line>, Opti
         }
         let text = fs::read_to_string(path).map_err(|error| unread(error.to_string()))?;
         lines.extend(references::lines(&text).map_err(plain)?);
+    }
+    if !lines.is_empty() && request.neutral.is_some() {
+        return Err(plain(say("photo-one-way", &[])));
     }
     let fitted = (!lines.is_empty()).then(|| references::fitted(photo, &lines)).transpose().map_err(plain)?;
     Ok((lines, fitted))

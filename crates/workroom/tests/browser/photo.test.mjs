@@ -108,3 +108,30 @@ test("the same by a form alone, without scripts; crossed corners are refused and
     await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
     assert.equal(await eye.count('a[href*="/photo?"]'), 1);
   }));
+
+test("a patch is marked by a touch of the photo, its colour typed, tried and applied; a spoilt one is named", () =>
+  story({}, async (eye) => {
+    await eye.open(`${room.address}/w/1/paper`);
+    await sent(eye, await drawn(eye));
+    await soon(async () => assert.equal(await eye.count(".photo-edit.by-hand"), 1));
+    await eye.click(".photo-edit details.known summary");
+    const at = await eye.run(`
+      const photo = document.querySelector(".photo-edit svg.lined");
+      photo.scrollIntoView({ block: "start" });
+      const box = photo.getBoundingClientRect();
+      return [box.x + box.width * 0.03, box.y + box.height * 0.5]`);
+    await eye.drag(at, at);
+    await soon(async () => assert.match(await eye.value('textarea[name="patches"]'), /^\d+,\d+ $/));
+    assert.equal(await eye.count(".photo-edit .patches .patch"), 1);
+    const place = (await eye.value('textarea[name="patches"]')).trim();
+    await eye.fill('textarea[name="patches"]', `${place} #ffffff`);
+    await eye.click('.photo-edit button[name="check"]');
+    await soon(async () => assert.match(await eye.text(".photo-edit .known .refused"), /Patch 1 at/));
+    await eye.fill('textarea[name="patches"]', `${place} #554433`);
+    await eye.click('.photo-edit button[name="check"]');
+    await soon(async () => assert.match(await eye.text(".photo-edit .known .off"), /In the mean: ΔE/));
+    await eye.click('.photo-edit button[type="submit"]');
+    await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
+    await eye.click('a[href*="/photo?"]');
+    await soon(async () => assert.equal(await eye.value('textarea[name="patches"]'), `${place} #554433`));
+  }));
