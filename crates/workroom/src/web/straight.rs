@@ -236,7 +236,7 @@ impl Known {
                     textarea name="patches" rows="6" spellcheck="false" autocomplete="off" { (self.text) }
                 }
                 @match &self.told {
-                    Ok(told) => { @if !told.is_empty() { ul.off role="status" { @for line in told { li { (line) } } } } }
+                    Ok(told) => { @if !told.is_empty() { div role="status" { ul.off { @for line in told { li { (line) } } } } } }
                     Err(said) => p.refused { (said) },
                 }
             }

@@ -6,7 +6,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 import { after, before, test } from "node:test";
-import { soon, story as storyOf, undo, workroom } from "./driver.mjs";
+import { broken, soon, story as storyOf, undo, workroom } from "./driver.mjs";
 
 let room;
 const folder = mkdtempSync(join(tmpdir(), "octavo-photo-"));
@@ -130,8 +130,9 @@ test("a patch is marked by a touch of the photo, its colour typed, tried and app
     await eye.fill('textarea[name="patches"]', `${place} #554433`);
     await eye.click('.photo-edit button[name="check"]');
     await soon(async () => assert.match(await eye.text(".photo-edit .known .off"), /In the mean: ΔE/));
+    assert.deepEqual(await broken(eye), []);
     await eye.click('.photo-edit button[type="submit"]');
     await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
-    await eye.click('a[href*="/photo?"]');
+    await eye.open(await eye.run(`return document.querySelector('a[href*="/photo?"]').href`));
     await soon(async () => assert.equal(await eye.value('textarea[name="patches"]'), `${place} #554433`));
   }));
