@@ -277,8 +277,8 @@ fn used(plan: &Plan, size: usize) -> u32 {
 
 #[test]
 fn sheets_that_leave_a_narrow_strip_are_left_where_others_cost_no_more() {
-    // A base of 7 × 5 leaves a strip of 1/4 of the one and none of the other; a band of 3/4 gives greeting strips.
-    let sheets = [("7 1/4 x 5 3/4", None, 20), ("7 x 5 3/4", None, 20)];
+    // A base of 7 × 5 leaves a strip of 1/4 of the one and none so narrow of the other; a band gives greeting strips.
+    let sheets = [("7 1/4 x 5 3/4", None, 20), ("7 x 6 1/2", None, 20)];
     let heedless = milk_from(&sheets, "1/8");
     let heeded = milk_from(&sheets, "1/2");
     assert!(used(&heedless, 0) > 0, "without the rule the first size is taken");
