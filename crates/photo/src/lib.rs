@@ -16,6 +16,7 @@
 pub mod corners;
 mod homography;
 mod interest;
+mod least_squares;
 pub mod light;
 mod panels;
 mod raster;

@@ -6,6 +6,7 @@
 use color::LinearRgb;
 
 use crate::Raster;
+use crate::least_squares::{add, solved};
 
 /// A slow change of light over a sheet, and the colour of the lamp.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -128,7 +129,7 @@ impl Correction {
     }
 }
 
-fn light_of([r, g, b]: [u8; 3]) -> LinearRgb {
+pub(crate) fn light_of([r, g, b]: [u8; 3]) -> LinearRgb {
     color::Srgb::new(r, g, b).linear()
 }
 
@@ -158,11 +159,7 @@ fn fitted(seen: &[([f64; 6], f64)]) -> [f64; 6] {
     for _ in 0..6 {
         let mut rows = [[0.0; 7]; 6];
         for ((terms, value), weight) in seen.iter().zip(&weights) {
-            for (row, of) in rows.iter_mut().zip(terms) {
-                for (cell, with) in row.iter_mut().zip(terms.iter().chain([value])) {
-                    *cell += weight * of * with;
-                }
-            }
+            add(&mut rows, terms, *value, *weight);
         }
         for (at, row) in rows.iter_mut().enumerate() {
             row[at] += 1e-9;
@@ -172,26 +169,6 @@ fn fitted(seen: &[([f64; 6], f64)]) -> [f64; 6] {
             let off = value - terms.iter().zip(found).map(|(term, field)| term * field).sum::<f64>();
             *weight = 1.0 / (1.0 + (off / 0.05) * (off / 0.05));
         }
-    }
-    found
-}
-
-/// Elimination of a symmetric positive system.
-fn solved(mut rows: [[f64; 7]; 6]) -> [f64; 6] {
-    for at in 0..6 {
-        let head = rows[at];
-        for (below, row) in rows.iter_mut().enumerate() {
-            if below != at {
-                let times = row[at] / head[at];
-                for (value, take) in row.iter_mut().zip(head).skip(at) {
-                    *value -= times * take;
-                }
-            }
-        }
-    }
-    let mut found = [0.0; 6];
-    for (at, value) in found.iter_mut().enumerate() {
-        *value = rows[at][6] / rows[at][at];
     }
     found
 }

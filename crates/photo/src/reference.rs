@@ -6,9 +6,10 @@
 //! Left out on purpose: spectra. Two papers that look alike under one lamp and not under another cannot be told apart by a
 //! camera, and no map of three numbers mends that.
 
-use color::{Lab, LinearRgb, Srgb, ciede2000};
+use color::{Lab, LinearRgb, ciede2000};
 
-use crate::light::codes;
+use crate::least_squares::{add, solved};
+use crate::light::{codes, light_of};
 use crate::{Point, Raster};
 
 /// A place of a photo with the colour that it has in truth.
@@ -166,7 +167,7 @@ impl Reference {
     pub fn applied(&self, picture: &Raster) -> Raster {
         let coded = codes();
         let rgb = picture.rgb().chunks_exact(3).flat_map(|pixel| {
-            let light = mapped(&self.map, Srgb::new(pixel[0], pixel[1], pixel[2]).linear());
+            let light = mapped(&self.map, light_of([pixel[0], pixel[1], pixel[2]]));
             [light.r, light.g, light.b].map(&coded)
         });
         Raster::new(picture.width(), picture.height(), rgb.collect()).unwrap_or_else(|| picture.clone())
@@ -243,7 +244,7 @@ fn seen(photo: &Raster, patch: &Patch) -> Result<LinearRgb, Why> {
         for x in x0..x1 {
             let pixel = photo.pixel(x, y);
             clipped += usize::from(pixel.iter().any(|value| *value >= 254 || *value <= 1));
-            let of = parts(Srgb::new(pixel[0], pixel[1], pixel[2]).linear());
+            let of = parts(light_of(pixel));
             for channel in 0..3 {
                 let level = f64::from(pixel[channel]);
                 light[channel] += of[channel];
@@ -314,11 +315,7 @@ fn matrix(pairs: &[([f64; 3], [f64; 3])]) -> Option<Map> {
     for (channel, row) in map.iter_mut().enumerate() {
         let mut system = [[0.0; 4]; 3];
         for (seen, real) in pairs {
-            for (line, of) in system.iter_mut().zip(seen) {
-                for (cell, with) in line.iter_mut().zip(seen.iter().chain([&real[channel]])) {
-                    *cell += of * with;
-                }
-            }
+            add(&mut system, seen, real[channel], 1.0);
         }
         for (at, line) in system.iter_mut().enumerate() {
             line[at] += pull;
@@ -327,22 +324,6 @@ fn matrix(pairs: &[([f64; 3], [f64; 3])]) -> Option<Map> {
         row[..3].copy_from_slice(&solved(system));
     }
     Some(map)
-}
-
-/// Elimination of a symmetric positive system.
-fn solved(mut rows: [[f64; 4]; 3]) -> [f64; 3] {
-    for at in 0..3 {
-        let head = rows[at];
-        for (other, row) in rows.iter_mut().enumerate() {
-            if other != at {
-                let times = row[at] / head[at];
-                for (value, take) in row.iter_mut().zip(head) {
-                    *value -= times * take;
-                }
-            }
-        }
-    }
-    [0, 1, 2].map(|at| rows[at][3] / rows[at][at])
 }
 
 /// ΔE₀₀ of every pair with a map.

@@ -21,7 +21,7 @@ mod served;
 
 use folder::Folder;
 use run::octavo;
-use served::{Served, status};
+use served::Served;
 
 fn messy(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/messy").join(name)
@@ -138,21 +138,11 @@ fn the_paper_page_refuses_broken_pictures_and_keeps_what_is_there() {
     let text = |line: served::Line| line.get("/w/1/file/project.toml");
     let before = text(line);
     assert_eq!(before.0, 200, "{}", before.1);
-    let (_, paper) = line.page("/w/1/paper");
-    let seen = paper.split("name=\"seen\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+    let seen = line.seen("/w/1/paper");
     let send = |path: &str, act: &str, bytes: &[u8]| {
-        let field = |name: &str, value: &str| {
-            format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n")
-        };
         let fields = [("seen", &*seen), ("pack", "0"), ("design", "0"), ("side", "front"), ("act", act)];
-        let fields: String =
-            fields.into_iter().filter(|(_, value)| !value.is_empty()).map(|(n, v)| field(n, v)).collect();
-        let file = "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.jpg\"\r\n\r\n";
-        let body = [fields.as_bytes(), file.as_bytes(), bytes, b"\r\n--b--\r\n"].concat();
-        let head = line.head("POST", path, &line.form(body.len()));
-        let head = head.replace("application/x-www-form-urlencoded", "multipart/form-data; boundary=b");
-        let back = line.send(&head, &body);
-        (status(&back), back)
+        let told: Vec<(&str, &str)> = fields.into_iter().filter(|(_, value)| !value.is_empty()).collect();
+        line.upload(path, &told, bytes)
     };
     for (name, kind) in BROKEN {
         let words = match kind {

@@ -8,7 +8,7 @@ mod folder;
 mod served;
 
 use folder::Folder;
-use served::{Line, Served, status};
+use served::{Line, Served};
 
 /// A pale sheet askew on a dark table.
 fn photo() -> Vec<u8> {
@@ -16,11 +16,6 @@ fn photo() -> Vec<u8> {
     let color = |x, y| if inside(x, y) { [240, 233, 218] } else { [70, 56, 44] };
     let rgb: Vec<u8> = (0..300).flat_map(|y| (0..400).flat_map(move |x| color(x, y))).collect();
     workroom::pictures::png(400, 300, &rgb).unwrap()
-}
-
-fn seen(line: Line, page: &str) -> String {
-    let (_, page) = line.page(page);
-    page.split("name=\"seen\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned()
 }
 
 /// The addresses at which photos of this project can be made straight anew.
@@ -33,15 +28,8 @@ fn links(line: Line, project: &str) -> Vec<String> {
 
 /// Sends the photo for a face; where its page is.
 fn sent(line: Line, design: &str) -> String {
-    let field =
-        |name: &str, value: &str| format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n");
-    let fields =
-        [("pack", "0"), ("design", design), ("side", "front")].map(|(name, value)| field(name, value)).concat();
-    let file = "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.png\"\r\n\r\n";
-    let body = [fields.as_bytes(), file.as_bytes(), &photo(), b"\r\n--b--\r\n"].concat();
-    let head = line.head("POST", "/w/1/photo", &line.form(body.len()));
-    let back = line.send(&head.replace("application/x-www-form-urlencoded", "multipart/form-data; boundary=b"), &body);
-    assert_eq!(status(&back), 303, "{back}");
+    let (code, back) = line.upload("/w/1/photo", &[("pack", "0"), ("design", design), ("side", "front")], &photo());
+    assert_eq!(code, 303, "{back}");
     back.split("location: ").nth(1).unwrap().split("\r\n").next().unwrap().to_owned()
 }
 
@@ -69,13 +57,13 @@ fn a_photo_goes_with_its_design() {
         ("bl-y", "240"),
     ];
     let fixed = [("pack", "0"), ("design", "1"), ("side", "front"), ("act", "square"), ("photo", &*hash)];
-    let now = seen(line, "/w/1/paper");
+    let now = line.seen("/w/1/paper");
     let (code, back) = line.post("/w/1/photo", &[&fixed[..], &corners, &[("seen", &now)]].concat());
     assert_eq!(code, 303, "{back}");
     assert_eq!(links(line, "/w/1"), [format!("pack=0&design=1&side=front&photo={hash}")]);
 
     // Turned, it is another picture of the same photo.
-    let now = seen(line, "/w/1/paper");
+    let now = line.seen("/w/1/paper");
     let turn = [("pack", "0"), ("design", "1"), ("side", "front"), ("act", "turn"), ("seen", &*now)];
     let (code, back) = line.post("/w/1/face", &turn);
     assert_eq!(code, 303, "{back}");
@@ -87,7 +75,7 @@ fn a_photo_goes_with_its_design() {
     let mut parts: Vec<&str> = text.split("[[pack.design]]").collect();
     parts.swap(1, 2);
     let moved = parts.join("[[pack.design]]").replace("Kettle Stripe", "Kettle Stripes");
-    let now = seen(line, "/w/1/paper");
+    let now = line.seen("/w/1/paper");
     let (code, back) = line.post("/w/1/text", &[("text", &moved), ("seen", &now)]);
     assert_eq!(code, 303, "{back}");
     let link = format!("pack=0&design=0&side=front&photo={hash}");

@@ -142,23 +142,9 @@ fn what_is_as_large_as_a_photo_arrives_whole() {
     let folder = Folder::new("photo");
     let served = Served::over(&folder.0.join("octavo.db"));
     let line = served.line();
-    let photo = vec![b'x'; 8 << 20];
-    let body = [
-        &b"--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.jpg\"\r\n\r\n"[..],
-        &photo,
-        b"\r\n--b--\r\n",
-    ];
-    let body = body.concat();
-    let kind = "multipart/form-data; boundary=b";
-    let head = line.head("POST", "/restore", &line.form(body.len())).replace("application/x-www-form-urlencoded", kind);
-    assert!(head.contains(kind), "{head}");
-    let mut stream = line.connect().unwrap();
-    stream.write_all(head.as_bytes()).unwrap();
-    stream.write_all(&body).unwrap();
-    let mut back = String::new();
-    stream.read_to_string(&mut back).unwrap();
+    let (code, back) = line.upload("/restore", &[], &vec![b'x'; 8 << 20]);
     assert!(!back.contains("did not arrive whole"), "{back}");
-    assert_eq!(status(&back), 422, "{back}");
+    assert_eq!(code, 422, "{back}");
     stands_at(line, 1);
 }
 

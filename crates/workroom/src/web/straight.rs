@@ -2,8 +2,7 @@
 //!
 //! The photo is kept as it came, so that it can be made straight anew: under its own hash, and under that of the straight
 //! picture, which goes with its design wherever that is put, renamed or copied; the patches whose colours are known are kept
-//! under the photo's hash. Left out on purpose: which corners were taken
-//! the last time; they are looked for again.
+//! under the photo's hash. Left out on purpose: which corners were taken the last time; they are looked for again.
 
 use maud::{Markup, html};
 use photo::{Point, Quad, QuadError, Raster};

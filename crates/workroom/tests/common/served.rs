@@ -108,6 +108,26 @@ impl Line {
         let back = self.send(&self.head("POST", path, &self.form(body.len())), body.as_bytes());
         (status(&back), back)
     }
+
+    /// Sends a form with a file; the status is 0 if no whole answer came.
+    pub(crate) fn upload(self, path: &str, fields: &[(&str, &str)], file: &[u8]) -> (u16, String) {
+        let field = |(name, value): &(&str, &str)| {
+            format!("--b\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n")
+        };
+        let fields: String = fields.iter().map(field).collect();
+        let named = "--b\r\nContent-Disposition: form-data; name=\"file\"; filename=\"a.jpg\"\r\n\r\n";
+        let body = [fields.as_bytes(), named.as_bytes(), file, b"\r\n--b--\r\n"].concat();
+        let form = self.form(body.len());
+        let form = form.replace("application/x-www-form-urlencoded", "multipart/form-data; boundary=b");
+        let back = self.send(&self.head("POST", path, &form), &body);
+        (status(&back), back)
+    }
+
+    /// The revision that a page of a project was made of.
+    pub(crate) fn seen(self, path: &str) -> String {
+        let (_, page) = self.page(path);
+        page.split("name=\"seen\" value=\"").nth(1).unwrap().split('"').next().unwrap().to_owned()
+    }
 }
 
 /// The status of an answer whose head came whole; 0 otherwise.
