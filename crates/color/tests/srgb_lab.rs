@@ -23,6 +23,23 @@ fn every_row_of_srgb_to_cielab_and_back() {
     }
 }
 
+/// What `lab … D50` of a bought card is read with. Cells have four decimals; the light of white is 1.
+#[test]
+fn every_row_of_cielab_under_d50_to_srgb() {
+    for row in table::rows(include_str!("data/srgb_lab.csv")) {
+        let [l, a, b] = [8, 9, 10].map(|cell: usize| table::number(&row[cell]));
+        let light = Lab::new(l, a, b).light_from_d50();
+        let wanted = table::hex(&row[1]).linear();
+        for (got, wanted) in [(light.r, wanted.r), (light.g, wanted.g), (light.b, wanted.b)] {
+            assert!((got - wanted).abs() < 1e-5, "{}: {light:?}", row[0]);
+        }
+        // And not what D65 would make of the same numbers, but for greys.
+        let chroma = a.hypot(b);
+        let apart = ciede2000(Lab::of_light(Lab::new(l, a, b).light()), Lab::of_light(light));
+        assert!(chroma < 1.0 || apart > 0.2, "{}: {apart}", row[0]);
+    }
+}
+
 #[test]
 fn every_row_of_hex_to_difference() {
     let rows = table::rows(include_str!("data/hex_delta_e.csv"));

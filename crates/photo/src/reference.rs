@@ -78,6 +78,7 @@ pub struct Off {
 pub struct Reference {
     map: Map,
     way: Way,
+    seen: Vec<LinearRgb>,
     off: Vec<Off>,
     suspect: Option<usize>,
 }
@@ -159,7 +160,8 @@ impl Reference {
         let identity = [[1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0], [0.0, 0.0, 1.0, 0.0]];
         let off = after(&identity, &pairs).into_iter().zip(after(&map, &pairs));
         let off = off.map(|(before, after)| Off { before, after }).collect();
-        Ok(Self { map, way, off, suspect: suspect(&left_out(way, &pairs)) })
+        let seen = pairs.iter().map(|(seen, _)| *seen).collect();
+        Ok(Self { map, way, seen, off, suspect: suspect(&left_out(way, &pairs)) })
     }
 
     /// The picture with the correction; light beyond what a screen shows is held to it.
@@ -183,6 +185,18 @@ impl Reference {
     #[must_use]
     pub fn way(&self) -> Way {
         self.way
+    }
+
+    /// What the camera made of each patch, in their order.
+    #[must_use]
+    pub fn seen(&self) -> &[LinearRgb] {
+        &self.seen
+    }
+
+    /// What the correction makes of a colour; a little out of the range of screens where it is so.
+    #[must_use]
+    pub fn corrected(&self, seen: LinearRgb) -> LinearRgb {
+        mapped(&self.map, seen)
     }
 
     /// What each patch is off by, in their order.

@@ -1,5 +1,6 @@
 // @ts-check
 import { pointIn } from "./asking.js";
+import { patches } from "./patches.js";
 
 /** The four corners of a sheet in a photo: dragged, or moved by the arrow keys; the numbers beside them follow, and lead.
  *  @param {HTMLElement} element  holds the photo and the form */
@@ -17,7 +18,10 @@ export function enhance(element) {
     /** @type {HTMLInputElement} */ (form.elements.namedItem(`${corner.dataset.corner}-${axis}`));
 
   const drawn = () => {
+    // No smaller than a finger finds, whatever the screen. `Chosen:` 28 pixels across.
+    const least = 14 / (sheet.getScreenCTM()?.a || 1);
     for (const corner of corners) {
+      corner.setAttribute("r", String(Math.max(Math.max(width, height) / 40, least)));
       for (const axis of ["x", "y"]) corner.setAttribute(`c${axis}`, String(Number(field(corner, axis).value) || 0));
     }
     const place = (/** @type {SVGCircleElement} */ corner) => `${corner.getAttribute("cx")},${corner.getAttribute("cy")}`;
@@ -50,38 +54,13 @@ export function enhance(element) {
       event.preventDefault();
     });
   }
+  // A finger on a corner or a ring moves it and not the page.
+  sheet.addEventListener("touchmove", (event) => {
+    if (event.cancelable && event.target instanceof Element && event.target.closest(".corner, .ring")) event.preventDefault();
+  }, { passive: false });
   form.addEventListener("input", drawn);
+  addEventListener("resize", drawn);
+  drawn();
 
-  // Patches whose colour is known: a touch of the photo writes its place at the end, and the colour is typed behind it.
-  const known = form.querySelector("details.known");
-  const patches = form.elements.namedItem("patches");
-  sheet.addEventListener("click", (event) => {
-    if (!(known instanceof HTMLDetailsElement) || !known.open || !(patches instanceof HTMLTextAreaElement)) return;
-    if (event.target instanceof Element && event.target.closest(".corner")) return;
-    const at = pointIn(sheet, event);
-    const kept = patches.value.trimEnd();
-    patches.value = `${kept}${kept ? "\n" : ""}${Math.round(at.x)},${Math.round(at.y)} `;
-    patches.dispatchEvent(new Event("input", { bubbles: true }));
-    patches.focus();
-    patches.setSelectionRange(patches.value.length, patches.value.length);
-  });
-
-  const rings = sheet.querySelector(".patches");
-  const ringed = () => {
-    if (!rings || !(patches instanceof HTMLTextAreaElement)) return;
-    const places = patches.value.split("\n").map((line) => /^\s*([\d.]+)[,;]([\d.]+)/.exec(line)).filter((place) => place !== null);
-    const reach = Math.max(width, height) / 40;
-    /** @param {string} kind @param {Record<string, string | number>} values */
-    const made = (kind, values) => {
-      const element = document.createElementNS("http://www.w3.org/2000/svg", kind);
-      for (const [name, value] of Object.entries(values)) element.setAttribute(name, String(value));
-      return element;
-    };
-    rings.replaceChildren(...places.flatMap(([, x, y], number) => {
-      const name = made("text", { x: Number(x) + reach * 0.7, y, "font-size": reach });
-      name.textContent = String(number + 1);
-      return [made("circle", { class: "patch", cx: x, cy: y, r: reach / 2 }), name];
-    }));
-  };
-  form.addEventListener("input", ringed);
+  patches(sheet, form);
 }

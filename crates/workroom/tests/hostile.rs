@@ -74,7 +74,7 @@ const SHOWN: [&str; 19] = [
     "progress",
 ];
 /// Names of fields that some form has, and of places in a project file.
-const NAMES: [&str; 92] = [
+const NAMES: [&str; 96] = [
     "photo",
     "offered",
     "aside",
@@ -83,6 +83,10 @@ const NAMES: [&str; 92] = [
     "white-x",
     "white-y",
     "patches",
+    "patch-place",
+    "patch-color",
+    "spot.x",
+    "spot.y",
     "check",
     "even",
     "part",
@@ -168,7 +172,7 @@ const NAMES: [&str; 92] = [
     "number:background.0.seed",
     "set:background.0.stamp.0.size",
 ];
-const VALUES: [&str; 36] = [
+const VALUES: [&str; 39] = [
     "",
     "1",
     "-1",
@@ -203,6 +207,9 @@ const VALUES: [&str; 36] = [
     "begin",
     "toss",
     "lock",
+    "without 1",
+    "with 640,220 #8c8c8c",
+    "1e300,-1e300",
     "stamp",
     "change",
 ];

@@ -90,7 +90,16 @@ fn known_patches_put_colors_right_and_a_spoilt_one_is_named() {
         (&["--patch", "40,300 #4b4640", "--patch", "150,80,20 #808080"], "Patch 2 at 150,80 is not of one colour"),
         (&["--patch", "40,300,1 #4b4640"], "has too few pixels"),
         (&["--patch", "40,300 #ffffff"], "over four times"),
-        (&["--patch", "40,300 brown"], "cannot be `40,300 brown`"),
+        (&["--patch", "40,300 brown"], "--patch number 1 (“40,300 brown”): “brown” is no colour"),
+        (
+            &["--patch", "40,300 #4b4640", "--patch", "40;x #4b4640"],
+            "--patch number 2 (“40;x #4b4640”): “40;x” is no place. Write pixels from the left",
+        ),
+        (&["--patch", "40,300"], "--patch number 1 (“40,300”) has a place but no colour. Write the colour after"),
+        (&["--patch", "-4,300"], "--patch number 1 (“-4,300”) has a place but no colour"),
+        (&["--patch", "40,300 #4b46"], "“#4b46” is no colour. After # come six signs"),
+        (&["--patch", "40,300 lab 50 1 2"], "“lab 50 1 2” is not whole. After lab come"),
+        (&["--patch", "40,300 grey 18"], "“grey 18” is not whole. After grey comes"),
         (&["--patches", "/nowhere/at/all.txt"], "cannot read the patches"),
         (&["--patch", "40,300 #4b4640", "--neutral", "20,300"], "not both"),
     ] {
@@ -99,7 +108,24 @@ fn known_patches_put_colors_right_and_a_spoilt_one_is_named() {
         assert!(err.contains(said), "{err}");
     }
     fs::write(&list, "40,300 #4b4640\nnonsense\n").unwrap();
-    assert!(with(&["--patches", &list]).2.contains("Line 2 is no patch: “nonsense”"));
+    assert!(with(&["--patches", &list]).2.contains("Line 2 (“nonsense”): “nonsense” is no place"));
+    // The same in German, and nothing is written.
+    fs::remove_file(&sheet).unwrap();
+    for (patches, said) in [
+        (
+            ["--patch", "40,300 braun"],
+            "--patch Nummer 1 („40,300 braun“): „braun“ ist keine lesbare Farbe. Schreiben Sie #8c8c8c",
+        ),
+        (
+            ["--patch", "40 #4b4640"],
+            "--patch Nummer 1 („40 #4b4640“): „40“ ist keine Stelle. Schreiben Sie Pixel von links",
+        ),
+        (["--patches", &list], "Zeile 2 („nonsense“): „nonsense“ ist keine Stelle"),
+    ] {
+        let (code, _, err) = with(&[&patches[..], &["--language", "de"]].concat());
+        assert!(code == 2 && err.contains(said), "{err}");
+    }
+    assert!(!PathBuf::from(&sheet).exists());
     fs::remove_dir_all(folder).unwrap();
 }
 

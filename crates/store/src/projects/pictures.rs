@@ -41,6 +41,19 @@ impl Projects {
         Ok(found.optional()?)
     }
 
+    /// A project's picture by its name, or else that of the first project that has one of this name.
+    ///
+    /// # Errors
+    /// [`StoreError`] if the file cannot be read.
+    pub fn picture_or_others(&self, id: ProjectId, name: &str) -> Result<Option<Vec<u8>>, StoreError> {
+        let found = self.connection.query_row(
+            "SELECT bytes FROM picture JOIN project_picture USING (hash) WHERE name = ?2 ORDER BY project <> ?1, project LIMIT 1",
+            params![id.0, name],
+            |row| row.get(0),
+        );
+        Ok(found.optional()?)
+    }
+
     /// The hash of the picture that any project keeps under a name.
     ///
     /// # Errors

@@ -47,8 +47,15 @@ reference-patch = Feld { $number } bei { $place }: ΔE { $before } vorher, { $af
 reference-mean = Im Mittel: ΔE { $before } vorher, { $after } nachher: { $near }
 reference-suspect = Feld { $number } passt nicht zu den anderen: Liegt ein Glanz oder ein Schatten darauf, oder ist seine Farbe vertippt?
 reference-limits = Eine Kamera sieht nicht wie Augen: Farben, die den Feldern nicht gleichen, glänzende Papiere und eine andere Lampe können weiter abweichen. Halten Sie das Papier selbst an den Karton.
-refused-reference = schreiben Sie eine Stelle und ihre Farbe, etwa "640,220 #8c8c8c", "640,220 lab 54.2 0.3 -1.1 D50" oder "640,220 grau 18%"
-refused-reference-line = Zeile { $number } ist kein Feld: „{ $line }“. Schreiben Sie eine Stelle und ihre Farbe, etwa 640,220 #8c8c8c oder 640,220 lab 54.2 0.3 -1.1 D50 oder 640,220 grau 18%.
+reference-off = ΔE { $before } wie fotografiert, { $after } berichtigt: { $near }
+patch-of-the-command = --patch Nummer { $number }
+patch-of-a-file = Zeile { $number }
+refused-patch-place = { $whose } („{ $line }“): „{ $found }“ ist keine Stelle. Schreiben Sie Pixel von links, ein Komma, Pixel von oben, dann die Farbe: 640,220 #8c8c8c
+refused-patch-no-color = { $whose } („{ $line }“) hat eine Stelle, aber keine Farbe. Schreiben Sie die Farbe hinter die Stelle: 640,220 #8c8c8c oder 640,220 lab 54.2 0.3 -1.1 D50 oder 640,220 grau 18%
+refused-patch-color = { $whose } („{ $line }“): „{ $found }“ ist keine lesbare Farbe. Schreiben Sie #8c8c8c oder lab 54.2 0.3 -1.1 D50 (oder D65) oder grau 18%
+refused-patch-hex = { $whose } („{ $line }“): „{ $found }“ ist keine Farbe. Nach # kommen sechs Zeichen, 0 bis 9 und a bis f: #8c8c8c
+refused-patch-lab = { $whose } („{ $line }“): „{ $found }“ ist nicht vollständig. Nach lab kommen die Helligkeit (0 bis 100), zwei Zahlen bis 128 und D50 oder D65, je nachdem, was Ihre Karte angibt: lab 54.2 0.3 -1.1 D50
+refused-patch-grey = { $whose } („{ $line }“): „{ $found }“ ist nicht vollständig. Nach grau kommt der Anteil des Lichts, den es zurückwirft, über 0% und bis 100%: grau 18%
 refused-reference-many = Es sind mehr als { $most } Felder, oder die Datei ist zu groß.
 refused-reference-file = die Felder in `{ $path }` sind nicht zu lesen: { $reason }
     .remedy = nennen Sie eine Textdatei mit einem Feld in jeder Zeile
@@ -130,3 +137,28 @@ sight-protan = ohne Rot
 sight-deutan = ohne Grün
 sight-tritan = ohne Blau
 sight-grey = ganz ohne Farbe
+
+photo-known = Farben nach einer gedruckten oder gekauften Karte
+photo-known-lead = Fotografieren Sie neben dem Bogen, im selben Licht und ohne Glanz, eine Karte mit Grautönen oder Farben, deren Werte Sie kennen. Sagen Sie dann von jedem Feld der Karte, wo es im Foto liegt und welche Farbe es in Wahrheit hat. Ein graues Feld nimmt die Farbe der Lampe heraus; am besten sind sechs oder mehr verschiedene.
+photo-known-touch = Tippen oder klicken Sie im Foto auf ein Feld: Seine Stelle wird unten eingetragen, und Sie geben die Farbe ein. Ein Ring lässt sich ziehen oder mit den Pfeiltasten bewegen, mit der Umschalttaste in größeren Schritten.
+photo-known-colors = Schreiben Sie eine Farbe, wie Ihre Karte sie angibt: #8c8c8c oder lab 54.2 0.3 -1.1 D50 (oder D65) oder grau 18%.
+photo-known-spot = Klicken Sie in diesem kleinen Bild auf ein Feld: Seine Stelle wird unten eingetragen.
+photo-patch = Feld { $number }
+photo-patch-new = Neues Feld
+photo-patch-look =
+    Bevor die Farben berichtigt werden können, sehen Sie { $count ->
+        [one] Feld { $numbers } an: Was nicht stimmt, steht daneben.
+       *[other] die Felder { $numbers } an: Was nicht stimmt, steht bei jedem.
+    }
+photo-up = Hinauf zum Foto
+photo-patch-place = Stelle im Foto
+photo-patch-color = Wahre Farbe
+photo-patch-away = Feld { $number } wegnehmen
+photo-patch-gone = Feld { $number } ({ $line }) ist weggenommen. Der Bogen folgt, sobald er wieder gerade gemacht wird.
+photo-patch-back = Wieder hinstellen
+photo-patch-at = Feld { $number } bei { $place }
+photo-several = Mehrere auf einmal schreiben
+photo-patches = Ein Feld in jeder Zeile: Stelle, dann Farbe, etwa 640,220 #8c8c8c
+photo-check = Sagen, was die Felder bewirken
+photo-chips = Die drei kleinen Flächen bei einem Feld, von links: wie fotografiert, berichtigt, in Wahrheit.
+photo-one-way = Geben Sie entweder eine weiße oder graue Stelle an oder Felder mit ihren Farben, nicht beides.

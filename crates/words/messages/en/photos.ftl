@@ -47,8 +47,15 @@ reference-patch = Patch { $number } at { $place }: ΔE { $before } before, { $af
 reference-mean = In the mean: ΔE { $before } before, { $after } after: { $near }
 reference-suspect = Patch { $number } does not fit the others: look for a shine or a shadow on it, or a slip in its colour.
 reference-limits = A camera does not see as eyes do: colours unlike the patches, shiny papers and another lamp can still be off. Hold the paper itself against the cardstock.
-refused-reference = write a place and its colour, such as "640,220 #8c8c8c", "640,220 lab 54.2 0.3 -1.1 D50" or "640,220 grey 18%"
-refused-reference-line = Line { $number } is no patch: “{ $line }”. Write a place and its colour, such as 640,220 #8c8c8c or 640,220 lab 54.2 0.3 -1.1 D50 or 640,220 grey 18%.
+reference-off = ΔE { $before } as photographed, { $after } put right: { $near }
+patch-of-the-command = --patch number { $number }
+patch-of-a-file = Line { $number }
+refused-patch-place = { $whose } (“{ $line }”): “{ $found }” is no place. Write pixels from the left, a comma, pixels from the top, then the colour: 640,220 #8c8c8c
+refused-patch-no-color = { $whose } (“{ $line }”) has a place but no colour. Write the colour after the place: 640,220 #8c8c8c, or 640,220 lab 54.2 0.3 -1.1 D50, or 640,220 grey 18%
+refused-patch-color = { $whose } (“{ $line }”): “{ $found }” is no colour that can be read. Write #8c8c8c, or lab 54.2 0.3 -1.1 D50 (or D65), or grey 18%
+refused-patch-hex = { $whose } (“{ $line }”): “{ $found }” is no colour. After # come six signs, 0 to 9 and a to f: #8c8c8c
+refused-patch-lab = { $whose } (“{ $line }”): “{ $found }” is not whole. After lab come lightness (0 to 100), two numbers up to 128, and D50 or D65, whichever your card says: lab 54.2 0.3 -1.1 D50
+refused-patch-grey = { $whose } (“{ $line }”): “{ $found }” is not whole. After grey comes the share of light that it gives back, over 0% and up to 100%: grey 18%
 refused-reference-many = There are more than { $most } patches, or the file is too large.
 refused-reference-file = cannot read the patches in `{ $path }`: { $reason }
     .remedy = name a text file with a patch on each line
@@ -130,3 +137,28 @@ sight-protan = without red
 sight-deutan = without green
 sight-tritan = without blue
 sight-grey = without any colour
+
+photo-known = Colours by a printed or bought card
+photo-known-lead = Photograph a card of greys or colours whose values you know beside the sheet, in the same light, without shine. Then say of each patch of the card where it lies in the photo, and what colour it is in truth. One grey patch takes out the colour of the lamp; six or more that differ do best.
+photo-known-touch = Touch or click on a patch in the photo: its place is written below, and you type its colour. A ring can be dragged, or moved by the arrow keys, with Shift in larger steps.
+photo-known-colors = Write a colour as your card gives it: #8c8c8c, or lab 54.2 0.3 -1.1 D50 (or D65), or grey 18%.
+photo-known-spot = Click on a patch in this small picture: its place is written below.
+photo-patch = Patch { $number }
+photo-patch-new = New patch
+photo-patch-look =
+    Before the colours can be put right, look at { $count ->
+        [one] patch { $numbers }: what is wrong stands beside it.
+       *[other] patches { $numbers }: what is wrong stands beside each.
+    }
+photo-up = Up to the photo
+photo-patch-place = Place in the photo
+photo-patch-color = Colour in truth
+photo-patch-away = Take away patch { $number }
+photo-patch-gone = Patch { $number } ({ $line }) was taken away. The sheet follows as soon as it is made straight again.
+photo-patch-back = Put it back
+photo-patch-at = Patch { $number } at { $place }
+photo-several = Write several at once
+photo-patches = A patch on each line: place, then colour, such as 640,220 #8c8c8c
+photo-check = Say what the patches would do
+photo-chips = The three small fields beside a patch, from the left: as photographed, put right, in truth.
+photo-one-way = Give either a white or grey place or patches with their colours, not both.

@@ -29,7 +29,8 @@ pub(super) struct SquareRequest {
     dots: u32,
     even: bool,
     neutral: Option<Point>,
-    patches: Vec<Line>,
+    /// As they were typed.
+    patches: Vec<String>,
     references: Option<PathBuf>,
     json: bool,
 }
@@ -96,7 +97,7 @@ pub(super) fn square_command() -> Command {
             Arg::new("patch")
                 .long("patch")
                 .value_name("PATCH")
-                .value_parser(patch)
+                .allow_hyphen_values(true)
                 .action(ArgAction::Append)
                 .help(say("help-square.patch", &[])),
         )
@@ -143,10 +144,6 @@ fn place(text: &str) -> Result<Point, String> {
     }
 }
 
-fn patch(text: &str) -> Result<Line, String> {
-    references::line(text).ok_or_else(|| say("refused-reference", &[]))
-}
-
 fn places(text: &str) -> Result<[Point; 4], String> {
     let numbers: Vec<f64> = text
         .split([',', ' '])
@@ -169,7 +166,7 @@ impl SquareRequest {
             dots: given.get_one::<u32>("dots").copied().unwrap_or(200),
             even: given.get_flag("even"),
             neutral: given.get_one::<Point>("neutral").copied(),
-            patches: given.get_many::<Line>("patch").map(|all| all.cloned().collect()).unwrap_or_default(),
+            patches: given.get_many::<String>("patch").map(|all| all.cloned().collect()).unwrap_or_default(),
             references: given.get_one::<PathBuf>("patches").cloned(),
             json: given.get_flag("json"),
         }
@@ -269,10 +266,14 @@ impl ReferenceView {
     }
 }
 
-/// The patches of the command line and of its file, and what they ask for.
-fn reference(request: &SquareRequest, photo: &Raster) -> Result<(Vec<Line>, Option<Reference>), Refusal> {
+/// The patches of the command line, then those of its file.
+fn patches(request: &SquareRequest) -> Result<Vec<Line>, Refusal> {
     let plain = |what: String| Refusal::Said { what, remedy: None };
-    let mut lines = request.patches.clone();
+    let typed = |(number, text): (usize, &String)| {
+        let whose = || say("patch-of-the-command", &[("number", (number + 1).into())]);
+        references::line(text).map_err(|unread| plain(unread.said(whose(), text)))
+    };
+    let mut lines: Vec<Line> = request.patches.iter().enumerate().map(typed).collect::<Result<_, _>>()?;
     if let Some(path) = &request.references {
         let unread = |reason: String| {
             let facts = [("path", Fact::Text(path.display().to_string())), ("reason", reason.into())];
@@ -280,20 +281,23 @@ fn reference(request: &SquareRequest, photo: &Raster) -> Result<(Vec<Line>, Opti
         };
         let meta = fs::metadata(path).map_err(|error| unread(error.to_string()))?;
         if !meta.is_file() || meta.len() > MOST_TEXT {
-            return Err(unread(say("refused-reference-many", &[("most", references::MOST.into())])));
+            return Err(unread(references::many()));
         }
         let text = fs::read_to_string(path).map_err(|error| unread(error.to_string()))?;
         lines.extend(references::lines(&text).map_err(plain)?);
     }
+    if lines.len() > references::MOST {
+        return Err(plain(references::many()));
+    }
     if !lines.is_empty() && request.neutral.is_some() {
         return Err(plain(say("photo-one-way", &[])));
     }
-    let fitted = (!lines.is_empty()).then(|| references::fitted(photo, &lines)).transpose().map_err(plain)?;
-    Ok((lines, fitted))
+    Ok(lines)
 }
 
 /// Finds or takes the corners, and writes the straight picture.
 pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Done, Refusal> {
+    let lines = patches(request)?;
     let photo = load(&request.photo)?;
     let named = [("picture", Fact::Text(request.photo.display().to_string()))];
     let (corners, found) = match request.corners {
@@ -304,7 +308,8 @@ pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Don
         }
     };
     let (width, height) = squaring::pixels(request.size, i64::from(request.dots));
-    let (lines, reference) = reference(request, &photo)?;
+    let plain = |refused: references::Refused| Refusal::Said { what: refused.said, remedy: None };
+    let reference = (!lines.is_empty()).then(|| references::fitted(&photo, &lines)).transpose().map_err(plain)?;
     let wanted = Wanted { corners, even: request.even, neutral: request.neutral, reference };
     let flat = wanted.squared(&photo, (width, height));
     let side = |pixels: usize| u32::try_from(pixels).unwrap_or(u32::MAX);

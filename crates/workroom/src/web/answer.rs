@@ -12,8 +12,8 @@ use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
     assets, background, backups, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold,
-    layout, mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled, stale,
-    stamped, stock, straight, supplies, table,
+    known, layout, mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled,
+    stale, stamped, stock, straight, supplies, table,
 };
 use crate::wording;
 
@@ -312,7 +312,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
                 }
             }
         }
-        (Method::Post, ["photo"]) if asked.field("check") == "yes" => {
+        (Method::Post, ["photo"]) if known::only_looks(asked) => {
             with_made(room, asked, &kept, |desk| straight::page(desk, None))
         }
         (Method::Post, ["photo"]) if asked.field("act") == "square" => match straight::change(room, asked, &kept)? {

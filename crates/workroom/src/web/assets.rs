@@ -5,7 +5,7 @@ use drawing::text::Face;
 use super::Answer;
 
 /// Styles and scripts by name.
-const TEXTS: [(&str, &str); 15] = [
+const TEXTS: [(&str, &str); 16] = [
     ("workroom.css", include_str!("../../static/workroom.css")),
     ("asking.js", include_str!("../../static/asking.js")),
     ("corners.js", include_str!("../../static/corners.js")),
@@ -15,6 +15,7 @@ const TEXTS: [(&str, &str); 15] = [
     ("regions.js", include_str!("../../static/regions.js")),
     ("main.js", include_str!("../../static/main.js")),
     ("mend.js", include_str!("../../static/mend.js")),
+    ("patches.js", include_str!("../../static/patches.js")),
     ("progress.js", include_str!("../../static/progress.js")),
     ("stamping.js", include_str!("../../static/stamping.js")),
     ("swap.js", include_str!("../../static/swap.js")),

@@ -11,7 +11,7 @@
 //! | `greetings` | greetings and their jigs, on the page Background |
 //! | `hand`, `paper`, `cards`, `layout`, `batch`, `stock`, `supplies`, `table`, `post`, `class`, `share` | a page each |
 //! | `background`, `stamped` | the page of stamped backgrounds; what comes of a change to one |
-//! | `straight` | a phone photo for a face: corners, and the sheet made straight |
+//! | `straight`, `known` | a phone photo for a face: corners, and the sheet made straight; patches of it whose colours are known |
 //! | `collage` | the printed lines of a collage sheet |
 //! | `hold` | a layer taken hold of on the drawn card |
 //! | `recipes` | recipes and layers: new, copied, taken away, moved |
@@ -52,6 +52,7 @@ mod fields;
 mod greetings;
 mod hand;
 mod hold;
+mod known;
 mod language;
 mod layers;
 mod layout;

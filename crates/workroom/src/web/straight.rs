@@ -1,9 +1,10 @@
 //! A phone photo of one sheet for a face: its corners found, corrected by hand or by typing, and the sheet made straight.
 //!
 //! The photo is kept as it came, so that it can be made straight anew: under its own hash, and under that of the straight
-//! picture, which goes with its design wherever that is put, renamed or copied; the patches whose colours are known are kept
-//! under the photo's hash. Left out on purpose: which corners were taken the last time; they are looked for again.
+//! picture, which goes with its design wherever that is put, renamed or copied (the patches whose colours are known: `known`).
+//! Left out on purpose: which corners were taken the last time; they are looked for again.
 
+use ::cards::model::Look;
 use maud::{Markup, html};
 use photo::{Point, Quad, QuadError, Raster};
 use store::projects::{Kept, StoreError};
@@ -11,6 +12,7 @@ use store::projects::{Kept, StoreError};
 use super::answer::{Answer, Asked, Desk};
 use super::edit::{self, Changed};
 use super::facing::why;
+use super::known::{self, Known};
 use super::room::Room;
 use super::{prints, say, shell};
 use crate::pictures;
@@ -42,11 +44,6 @@ impl<'a> At<'a> {
         Some(At { pack: number("pack")?, design: number("design")?, side, photo: if hash { photo } else { "" } })
     }
 
-    /// Under which name the patches of that photo are kept, a line each.
-    fn patches(&self) -> String {
-        format!("patches of {}", self.photo)
-    }
-
     fn query(&self) -> String {
         format!("pack={}&design={}&side={}&photo={}", self.pack, self.design, self.side, self.photo)
     }
@@ -67,13 +64,19 @@ pub(super) fn again(desk: &Desk<'_>, (pack, design): (usize, usize), side: &str,
     Some(address(desk.kept, At { pack, design, side, photo: &photo }))
 }
 
+/// Whether a straight picture was made of a photo.
+fn made_of(desk: &Desk<'_>, straight: &str, photo: &str) -> bool {
+    desk.room.store().hash_of_picture(&behind(straight)).ok().flatten().as_deref() == Some(photo)
+}
+
 /// The photo behind a picture stands behind what was made of that picture too.
 pub(super) fn follow(room: &Room, kept: &Kept, from: &str, to: &str) -> Result<(), StoreError> {
     let Some(from) = prints::hash(from) else { return Ok(()) };
     let Some(photo) = room.store().hash_of_picture(&behind(from))? else { return Ok(()) };
     let Some(bytes) = room.store().picture_of_hash(&photo)? else { return Ok(()) };
-    room.store().keep_picture(kept.id, &behind(to), &bytes)?;
-    Ok(())
+    let mut store = room.store();
+    store.keep_picture(kept.id, &behind(to), &bytes)?;
+    known::follow(&mut store, kept, from, to)
 }
 
 /// Where the page of a face's photo is.
@@ -147,7 +150,8 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
             _ => return refused(say("photo-two", &[])),
         },
     };
-    let lines = match references::lines(asked.field("patches")) {
+    let patches = known::written(asked);
+    let lines = match known::read(&patches) {
         Ok(lines) => lines,
         Err(said) => return refused(said),
     };
@@ -156,7 +160,7 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
     }
     let reference = match (!lines.is_empty()).then(|| references::fitted(&photo, &lines)).transpose() {
         Ok(reference) => reference,
-        Err(said) => return refused(said),
+        Err(spoilt) => return refused(spoilt.said),
     };
     let wanted = Wanted { corners, even: asked.field("even") == "yes", neutral, reference };
     let flat = wanted.squared(&photo, squaring::pixels(sheet, DOTS));
@@ -166,9 +170,9 @@ pub(super) fn change(room: &Room, asked: &Asked, kept: &Kept) -> Result<Result<C
         return refused(say("face-wrong-kind", &[]));
     };
     let picture = picture.at_most(pictures::LONGEST_SIDE);
-    room.store().keep_picture(kept.id, &at.patches(), asked.field("patches").trim().as_bytes())?;
     let hash = room.store().keep_picture(kept.id, &at.place("picture"), &picture.jpeg())?;
     room.store().keep_picture(kept.id, &behind(&hash), bytes.as_deref().unwrap_or_default())?;
+    known::keep(&mut room.store(), kept, at.photo, &hash, &patches)?;
     let none = |key| (at.place(key), String::new());
     let changes = vec![none("drawn"), none("color"), none("background"), (at.place("picture"), prints::name(&hash))];
     let name = project
@@ -193,65 +197,6 @@ fn told(id: &str) -> String {
             format!("{}: {}", say("refused-corners-mirrored", &[]), say("refused-corners-mirrored.remedy", &[]))
         }
         _ => format!("{}: {}", say("refused-corners-hollow", &[]), say("refused-corners-hollow.remedy", &[])),
-    }
-}
-
-/// What was typed or kept of the patches, their places, and what they do or why not.
-struct Known {
-    text: String,
-    places: Vec<Point>,
-    told: Result<Vec<String>, String>,
-}
-
-impl Known {
-    fn of(desk: &Desk<'_>, at: &At<'_>, photo: &Raster) -> Self {
-        let sent = desk.asked.fields.iter().any(|(name, _)| name == "patches");
-        let kept = || desk.room.store().picture(desk.kept.id, &at.patches()).ok().flatten();
-        let text = if sent {
-            desk.asked.field("patches").to_owned()
-        } else {
-            kept().and_then(|bytes| String::from_utf8(bytes).ok()).unwrap_or_default()
-        };
-        let lines = references::lines(&text);
-        let places = lines.as_ref().map(|lines| lines.iter().map(|line| line.at).collect()).unwrap_or_default();
-        let told = lines.and_then(|lines| {
-            if lines.is_empty() {
-                return Ok(Vec::new());
-            }
-            references::fitted(photo, &lines).map(|reference| references::told(&reference, &lines))
-        });
-        Self { text, places, told }
-    }
-
-    /// Open if there are any: then a touch of the photo writes its place.
-    fn form(&self) -> Markup {
-        html! {
-            details.known open[!self.text.trim().is_empty()] {
-                summary { (say("photo-known", &[])) }
-                p.hint { (say("photo-known-lead", &[])) }
-                p.hint.by-hand { (say("photo-known-touch", &[])) }
-                label.field {
-                    span { (say("photo-patches", &[])) }
-                    textarea name="patches" rows="6" spellcheck="false" autocomplete="off" { (self.text) }
-                }
-                @match &self.told {
-                    Ok(told) => { @if !told.is_empty() { div role="status" { ul.off { @for line in told { li { (line) } } } } } }
-                    Err(said) => p.refused { (said) },
-                }
-            }
-        }
-    }
-
-    /// A numbered ring at each.
-    fn marks(&self, reach: f64) -> Markup {
-        html! {
-            g.patches aria-hidden="true" {
-                @for (number, at) in self.places.iter().enumerate() {
-                    circle.patch cx=(at.x) cy=(at.y) r=(reach / 2.0) {}
-                    text x=(at.x + reach * 0.7) y=(at.y) font-size=(reach) { (number + 1) }
-                }
-            }
-        }
     }
 }
 
@@ -283,7 +228,13 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
     let spots = places.each_ref().map(spot);
     let outline = spots.map(|[x, y]| format!("{x},{y}")).join(" ");
     let reach = w.max(h) / 40.0;
-    let known = Known::of(desk, &at, &photo);
+    let straight = match &face.look {
+        Look::Picture(name) => prints::hash(name).filter(|straight| made_of(desk, straight, at.photo)),
+        _ => None,
+    };
+    let known = Known::of(desk, at.photo, straight, &photo);
+    let action = format!("/w/{}/photo", desk.kept.id.0);
+    let picture = format!("/w/{}/photo.jpg?{}", desk.kept.id.0, at.query());
     let inside = html! {
         div.lead {
             h1 { (say("photo-title", &[("name", (&face.name).into())])) }
@@ -291,18 +242,20 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
         }
         @if let Some(refused) = refused { div.refused role="alert" { (refused) } }
         div.photo-edit data-enhance="corners" {
-            div.sheet {
+            div.sheet id="photo" {
                 svg.lined xmlns="http://www.w3.org/2000/svg" viewBox=(format!("0 0 {w} {h}")) role="group" aria-label=(say("photo-title", &[("name", (&face.name).into())])) {
-                    image href=(format!("/w/{}/photo.jpg?{}", desk.kept.id.0, at.query())) width=(w) height=(h) {}
+                    image href=(picture) width=(w) height=(h) {}
                     polygon.outline points=(outline) {}
                     (known.marks(reach))
                     @for (number, (name, [x, y])) in names.iter().zip(spots).enumerate() {
                         circle.corner tabindex="0" role="button" data-corner=(CORNERS[number]) aria-label=(name) cx=(x) cy=(y) r=(reach) {}
                     }
                 }
-                p.hint.by-hand { (say("photo-hint", &[])) }
+                p.hint.by-hand-only { (say("photo-hint", &[])) }
             }
-            form.told method="post" action=(format!("/w/{}/photo", desk.kept.id.0)) {
+            form.told method="post" action=(action) {
+                // The first button is the one that Enter presses: it changes nothing.
+                button.unseen type="submit" name="check" value="yes" tabindex="-1" aria-hidden="true" { (say("photo-check", &[])) }
                 (shell::seen(desk.kept, "paper", &format!("design-{}-{}", at.pack, at.design)))
                 input type="hidden" name="pack" value=(at.pack);
                 input type="hidden" name="design" value=(at.design);
@@ -324,9 +277,8 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
                     (field("white-x".to_owned(), desk.asked.field("white-x"), say("photo-right", &[])))
                     (field("white-y".to_owned(), desk.asked.field("white-y"), say("photo-down", &[])))
                 }
-                (known.form())
-                button type="submit" { (say("photo-make", &[])) }
-                button.plain type="submit" name="check" value="yes" { (say("photo-check", &[])) }
+                (known.form(&action, &picture))
+                button.main type="submit" { (say("photo-make", &[])) }
                 p.hint { (say("photo-kept", &[])) }
             }
         }

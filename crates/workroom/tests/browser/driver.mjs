@@ -172,6 +172,11 @@ export async function browser({ width = 1280, height = 900, dark = false, script
       await pointed(pointer, "Down", at);
       if (pointer === "touch") await new Promise((done) => setTimeout(done, 600));
     },
+    /** A short touch by a finger. */
+    tap: async (at) => {
+      await pointed("touch", "Down", at);
+      await pointed("touch", "Up");
+    },
     /** Goes on to another place, in two moves. */
     move: async ([x, y], pointer = "mouse") => {
       for (const short of [24, 0]) await pointed(pointer, "Move", [x - short, y]);

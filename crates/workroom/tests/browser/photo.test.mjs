@@ -70,7 +70,7 @@ test("corners are found, dragged, moved by keys and by typing, and the sheet mad
     await soon(async () => assert.equal(await eye.run(`return document.querySelector('.corner[data-corner="tr"]').getAttribute("cx")`), "730"));
     assert.notEqual(moved, 730);
     await eye.fill(field("tr-y"), "120");
-    await eye.click('.photo-edit button[type="submit"]');
+    await eye.click(".photo-edit button.main");
     await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
     // Undone, the face has its print again; done again, the photo is there to be made straight anew.
     const shown = () => eye.run(`return document.querySelector('.design figure:first-child image, .design figure:first-child img')?.outerHTML ?? ""`);
@@ -94,7 +94,7 @@ test("the same by a form alone, without scripts; crossed corners are refused and
     await eye.fill(field("tr-y"), "620");
     await eye.fill(field("br-x"), x);
     await eye.fill(field("br-y"), y);
-    await eye.click('.photo-edit button[type="submit"]');
+    await eye.click(".photo-edit button.main");
     await soon(async () => assert.match(await eye.text("[role=alert]"), /crossed/));
     assert.equal(await eye.value(field("tr-x")), "780");
     await eye.fill(field("tr-x"), x);
@@ -104,35 +104,7 @@ test("the same by a form alone, without scripts; crossed corners are refused and
     await eye.click(`.photo-edit input[name="even"]`);
     await eye.fill(field("white-x"), "230");
     await eye.fill(field("white-y"), "150");
-    await eye.click('.photo-edit button[type="submit"]');
+    await eye.click(".photo-edit button.main");
     await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
     assert.equal(await eye.count('a[href*="/photo?"]'), 1);
-  }));
-
-test("a patch is marked by a touch of the photo, its colour typed, tried and applied; a spoilt one is named", () =>
-  story({}, async (eye) => {
-    await eye.open(`${room.address}/w/1/paper`);
-    await sent(eye, await drawn(eye));
-    await soon(async () => assert.equal(await eye.count(".photo-edit.by-hand"), 1));
-    await eye.click(".photo-edit details.known summary");
-    const at = await eye.run(`
-      const photo = document.querySelector(".photo-edit svg.lined");
-      photo.scrollIntoView({ block: "start" });
-      const box = photo.getBoundingClientRect();
-      return [box.x + box.width * 0.03, box.y + box.height * 0.5]`);
-    await eye.drag(at, at);
-    await soon(async () => assert.match(await eye.value('textarea[name="patches"]'), /^\d+,\d+ $/));
-    assert.equal(await eye.count(".photo-edit .patches .patch"), 1);
-    const place = (await eye.value('textarea[name="patches"]')).trim();
-    await eye.fill('textarea[name="patches"]', `${place} #ffffff`);
-    await eye.click('.photo-edit button[name="check"]');
-    await soon(async () => assert.match(await eye.text(".photo-edit .known .refused"), /Patch 1 at/));
-    await eye.fill('textarea[name="patches"]', `${place} #554433`);
-    await eye.click('.photo-edit button[name="check"]');
-    await soon(async () => assert.match(await eye.text(".photo-edit .known .off"), /In the mean: ΔE/));
-    assert.deepEqual(await broken(eye), []);
-    await eye.click('.photo-edit button[type="submit"]');
-    await soon(async () => assert.match(await eye.text(".foot"), /photo made straight was put on/));
-    await eye.open(await eye.run(`return document.querySelector('a[href*="/photo?"]').href`));
-    await soon(async () => assert.equal(await eye.value('textarea[name="patches"]'), `${place} #554433`));
   }));
