@@ -97,6 +97,14 @@ fn ticks_and_pictures_are_kept() {
     assert_eq!(hash, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
     assert_eq!(store.picture(id, "leaf.png").unwrap().unwrap(), b"abc");
     assert_eq!(store.picture(id, "../leaf.png").unwrap(), None);
+    // Of a name that others have: one's own first, then the first of theirs.
+    let [second, third] = ["b", "c"].map(|text| store.add(text, "", 2).unwrap());
+    store.keep_picture(second, "leaf.png", b"abd").unwrap();
+    for (of, wanted) in [(id, "abc"), (second, "abd"), (third, "abc")] {
+        assert_eq!(store.picture_or_others(of, "leaf.png").unwrap().unwrap(), wanted.as_bytes());
+    }
+    assert_eq!(store.picture(third, "leaf.png").unwrap(), None);
+    assert_eq!(store.picture_or_others(third, "stem.png").unwrap(), None);
 }
 
 #[test]
