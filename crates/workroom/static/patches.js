@@ -1,8 +1,9 @@
 // @ts-check
 import { pointIn } from "./asking.js";
 
-/** Pixels of the screen, whatever the photo's: height of a number, half of what a finger needs, what is no longer a touch. */
-const [LETTERS, FINGER, STILL] = [20, 22, 4];
+/** Pixels of the screen, whatever the photo's: height of a number, half of what a finger needs, what is no longer a touch, and
+ *  how far beside a ring's middle a finger means another patch. */
+const [LETTERS, FINGER, STILL, NEXT] = [20, 22, 4, 10];
 
 /** @param {string} kind @param {string} name */
 const drawn = (kind, name) => {
@@ -83,8 +84,10 @@ export function patches(sheet, form) {
     made.addEventListener("pointermove", follow);
     made.addEventListener("pointerup", follow);
     // A finger's touch beside a ring is taken for one of the ring by browsers; it marks another patch.
-    made.addEventListener("click", () => {
-      const round = Number(made.querySelector(".patch")?.getAttribute("r"));
+    made.addEventListener("click", (event) => {
+      // Patches of a large card lie closer than rings are wide on a phone.
+      const finger = event instanceof PointerEvent && event.pointerType === "touch";
+      const round = finger ? NEXT * unit() : Number(made.querySelector(".patch")?.getAttribute("r"));
       if (!drags && Math.hypot(off.x, off.y) > round) begin(from.x, from.y);
     });
     made.addEventListener("lostpointercapture", () => made.classList.remove("held"));
@@ -119,14 +122,14 @@ export function patches(sheet, form) {
       const made = ringOf.get(row) ?? ring(row);
       const apart = places.map((other, index) => (other && index !== number ? Math.hypot(other.x - at.x, other.y - at.y) : Infinity));
       const nearest = Math.min(...apart);
-      const room = made.classList.contains("here") ? LETTERS * pixel : Math.min(nearest / 1.7, LETTERS * pixel);
-      const letters = Math.max(room, LETTERS * pixel * 0.4);
+      const small = Math.max(Math.min(nearest / 1.7, LETTERS * pixel), LETTERS * pixel * 0.4);
+      const letters = made.classList.contains("here") ? LETTERS * pixel : small;
       const half = Number(/[,;]\s*([\d.]+)/.exec(at.rest)?.[1]) || Number(list.dataset.half) || letters / 4;
       const set = (/** @type {string} */ name, /** @type {Record<string, string | number>} */ values) => {
         for (const [key, value] of Object.entries(values)) made.querySelector(name)?.setAttribute(key, String(value));
       };
       set(".patch", { r: letters * 0.85 });
-      set(".touch", { r: Math.max(letters * 0.85, Math.min(nearest / 2, FINGER * pixel)) });
+      set(".touch", { r: Math.max(small * 0.85, Math.min(nearest / 2, FINGER * pixel)) });
       set(".looked", { x: -half, y: -half, width: half * 2, height: half * 2 });
       made.setAttribute("font-size", String(letters));
       made.setAttribute("transform", `translate(${at.x} ${at.y})`);
@@ -167,14 +170,17 @@ export function patches(sheet, form) {
     grow();
     draw();
   });
-  // The ring of the row somebody writes in stands out.
+  // The ring in hand, or of the row somebody writes in, stands out.
   const here = (/** @type {FocusEvent} */ event) => {
-    const row = event.target instanceof Element ? event.target.closest("li") : null;
-    for (const [of, made] of ringOf) made.classList.toggle("here", of === row && event.type === "focusin");
+    const target = event.target instanceof Element ? event.target : null;
+    const row = event.type === "focusin" && target?.closest("li");
+    for (const [of, made] of ringOf) made.classList.toggle("here", of === row || (event.type === "focusin" && made === target));
     draw();
   };
-  list.addEventListener("focusin", here);
-  list.addEventListener("focusout", here);
+  for (const of of [list, rings]) {
+    of.addEventListener("focusin", /** @type {EventListener} */ (here));
+    of.addEventListener("focusout", /** @type {EventListener} */ (here));
+  }
   addEventListener("resize", draw);
   known.addEventListener("toggle", () => rings.toggleAttribute("hidden", !known.open));
   rings.toggleAttribute("hidden", !known.open);

@@ -140,7 +140,7 @@ sight-grey = ganz ohne Farbe
 
 photo-known = Farben nach einer gedruckten oder gekauften Karte
 photo-known-lead = Fotografieren Sie neben dem Bogen, im selben Licht und ohne Glanz, eine Karte mit Grautönen oder Farben, deren Werte Sie kennen. Sagen Sie dann von jedem Feld der Karte, wo es im Foto liegt und welche Farbe es in Wahrheit hat. Ein graues Feld nimmt die Farbe der Lampe heraus; am besten sind sechs oder mehr verschiedene.
-photo-known-touch = Tippen oder klicken Sie im Foto auf ein Feld: Seine Stelle wird unten eingetragen, und Sie geben die Farbe ein. Ein Ring lässt sich ziehen oder mit den Pfeiltasten bewegen, mit der Umschalttaste in größeren Schritten.
+photo-known-touch = Tippen oder klicken Sie im Foto auf ein Feld: Seine Stelle wird unten eingetragen, und Sie geben die Farbe ein. Ein Ring lässt sich ziehen oder mit den Pfeiltasten bewegen, mit der Umschalttaste in größeren Schritten. Am Telefon holen zwei auseinandergezogene Finger das Foto näher heran.
 photo-known-colors = Schreiben Sie eine Farbe, wie Ihre Karte sie angibt: #8c8c8c oder lab 54.2 0.3 -1.1 D50 (oder D65) oder grau 18%.
 photo-known-spot = Klicken Sie in diesem kleinen Bild auf ein Feld: Seine Stelle wird unten eingetragen.
 photo-patch = Feld { $number }

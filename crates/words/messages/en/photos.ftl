@@ -140,7 +140,7 @@ sight-grey = without any colour
 
 photo-known = Colours by a printed or bought card
 photo-known-lead = Photograph a card of greys or colours whose values you know beside the sheet, in the same light, without shine. Then say of each patch of the card where it lies in the photo, and what colour it is in truth. One grey patch takes out the colour of the lamp; six or more that differ do best.
-photo-known-touch = Touch or click on a patch in the photo: its place is written below, and you type its colour. A ring can be dragged, or moved by the arrow keys, with Shift in larger steps.
+photo-known-touch = Touch or click on a patch in the photo: its place is written below, and you type its colour. A ring can be dragged, or moved by the arrow keys, with Shift in larger steps. On a phone, spread two fingers to come nearer.
 photo-known-colors = Write a colour as your card gives it: #8c8c8c, or lab 54.2 0.3 -1.1 D50 (or D65), or grey 18%.
 photo-known-spot = Click on a patch in this small picture: its place is written below.
 photo-patch = Patch { $number }

@@ -233,7 +233,14 @@ test("on a phone, with a finger: numbers can be read, rings can be taken hold of
     await soon(async () => assert.equal(await eye.count(`${ROW(3)} .said`), 1));
     assert.equal(await eye.run("return document.documentElement.scrollWidth"), 360);
     assert.deepEqual(await broken(eye), []);
-    // One alone is as large as it may be; three in a row are smaller, so that none hides another, and the one in hand is not.
+    // Three in a row leave each other room; the one whose row is written in is as large as one alone.
+    const high = () => eye.run(`return [...document.querySelectorAll("${RINGS} text")].map((text) => text.getBoundingClientRect().height)`);
+    await eye.run("document.activeElement.blur()");
+    const [one, two] = await high();
+    assert.ok(one < 20 && one > 12, `${one}`);
+    await eye.click(COLOR(2));
+    await soon(async () => assert.ok((await high())[1] > two + 2, `${two}: ${await high()}`));
+    // One alone is as large as it may be; so is the one in hand.
     const tall = (css) => eye.run(`return document.querySelector(arguments[0]).getBoundingClientRect().height`, [css]);
     for (const n of [3, 2]) {
       await eye.click(`${ROW(n)} button`);
