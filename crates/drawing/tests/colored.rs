@@ -65,6 +65,25 @@ fn every_edition_has_the_chapter_and_it_is_tagged() {
 }
 
 #[test]
+fn a_second_face_on_a_page_of_its_own_says_whose_it_is() {
+    let plan = cards::plan::plan(&drive::project(), &mut Budget::nodes(200_000));
+    let design = &plan.project.packs[0].designs[0];
+    let heading = format!("{} · {}", design.letter, design.name);
+    let mut apart = 0;
+    for (paper, print) in [(Paper::A4, Print::Normal), (Paper::A4, Print::Large), (Paper::Letter, Print::Large)] {
+        let edition = Edition { paper, print, hand: Hand::Right, unit: Unit::Inch, language: Language::English };
+        for scene in full_edition(&plan, &Faces::new(), &colors(), &edition) {
+            let text = markdown::plain_text(std::slice::from_ref(&scene)).replace('\u{a0}', " ");
+            if text.contains(&format!("Back: {}", design.back.name)) {
+                assert!(text.contains(&heading), "{text}");
+                apart += usize::from(text.contains(&format!("{heading} (continued)")));
+            }
+        }
+    }
+    assert!(apart > 0, "some edition parts the two faces, or this shows nothing");
+}
+
+#[test]
 fn without_colors_there_is_no_chapter() {
     let plan = cards::plan::plan(&drive::project(), &mut Budget::nodes(200_000));
     let edition = Edition::plain(&plan, Paper::Letter);

@@ -7,9 +7,12 @@ use std::sync::Arc;
 
 use cards::Plan;
 use cards::plan::PartKind;
-use color::{Lab, Nearness, Pairing, Share, Srgb, contrast_ratio, legible_on, nearest, pair, palette_of, stamped};
-use drawing::sheets::{Colors, Faces, Nearest, PrintColors, Reads};
+use color::{
+    Lab, LinearRgb, Nearness, Pairing, Share, Srgb, contrast_ratio, legible_on, nearest, pair, palette_of, stamped,
+};
+use drawing::sheets::{Colors, Faces, GreetingGround, Nearest, PrintColors, Reads, greeting_grounds};
 use drawing::{Color, Picture};
+use store::shelf::Shelved;
 use words::say;
 
 use crate::make::faces::FaceId;
@@ -48,23 +51,72 @@ pub(crate) enum Stuff {
     Ribbon(usize),
     /// The ink of that greeting.
     Ink(usize),
+    /// On the shelf, and not in the project: of which kind, by its place among those that are held.
+    Shelf(Kind, usize),
+}
+
+/// What kind of thing is held against a print.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub(crate) enum Kind {
+    Cardstock,
+    Ribbon,
+    Ink,
+}
+
+impl Kind {
+    pub(crate) const ALL: [Kind; 3] = [Kind::Cardstock, Kind::Ribbon, Kind::Ink];
+
+    /// Its name for other programs, and on the shelf.
+    fn name(self) -> &'static str {
+        match self {
+            Kind::Cardstock => "cardstock",
+            Kind::Ribbon => "ribbon",
+            Kind::Ink => "ink",
+        }
+    }
+}
+
+/// Something on the shelf with a colour.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct OnShelf {
+    kind: Kind,
+    name: String,
+    color: String,
+}
+
+/// The cardstocks, ribbons and inks of a shelf whose colour is told and of which there is something left.
+pub(crate) fn on_shelf(shelf: &[Shelved]) -> Vec<OnShelf> {
+    let items = shelf.iter().map(|shelved| &shelved.item);
+    let there = items.filter(|item| !item.amount.is_zero() && !item.color.is_empty());
+    let held = there.filter_map(|item| {
+        let kind = Kind::ALL.into_iter().find(|kind| kind.name() == item.kind)?;
+        Some(OnShelf { kind, name: item.name.clone(), color: item.color.clone() })
+    });
+    held.collect()
 }
 
 impl Stuff {
-    /// Its kind for other programs.
-    pub(crate) fn kind(self) -> &'static str {
+    /// Of which kind it is.
+    pub(crate) fn of(self) -> Kind {
         match self {
-            Stuff::Cardstock(_) => "cardstock",
-            Stuff::Ribbon(_) => "ribbon",
-            Stuff::Ink(_) => "ink",
+            Stuff::Cardstock(_) => Kind::Cardstock,
+            Stuff::Ribbon(_) => Kind::Ribbon,
+            Stuff::Ink(_) => Kind::Ink,
+            Stuff::Shelf(kind, _) => kind,
         }
     }
 
+    /// Its kind for other programs.
+    pub(crate) fn kind(self) -> &'static str {
+        self.of().name()
+    }
+
     /// The message that says its kind, its name and how near it is.
-    fn nearest_name(self) -> &'static str {
+    pub(crate) fn nearest_name(self) -> &'static str {
         match self {
-            Stuff::Cardstock(_) => "page-colored-cardstock",
-            Stuff::Ribbon(_) => "page-colored-ribbon",
+            Stuff::Cardstock(_) | Stuff::Shelf(Kind::Cardstock, _) => "page-colored-cardstock",
+            Stuff::Ribbon(_) | Stuff::Shelf(Kind::Ribbon, _) => "page-colored-ribbon",
+            Stuff::Shelf(Kind::Ink, _) => "matched-shelf-ink",
             Stuff::Ink(_) => "page-colored-ink",
         }
     }
@@ -94,8 +146,10 @@ pub(crate) struct Beside {
 pub(crate) struct Read {
     /// Index of the greeting.
     pub(crate) greeting: usize,
-    /// What lies under it, by name.
+    /// What lies under it, by name: a cardstock, or a print with the card on which it reads worst.
     pub(crate) on: String,
+    /// True if `on` is a cardstock's name.
+    pub(crate) stock: bool,
     /// Its ink.
     pub(crate) ink: Srgb,
     /// The colour under it; the mean where it is a print.
@@ -104,11 +158,19 @@ pub(crate) struct Read {
     pub(crate) contrast: f64,
 }
 
+impl Read {
+    /// What lies under it, in a sentence.
+    pub(crate) fn told_on(&self) -> String {
+        if self.stock { say("matched-on-stock", &[("name", (&self.on).into())]) } else { self.on.clone() }
+    }
+}
+
 impl Beside {
     /// What it is called in a list: an ink by what is stamped with it.
     pub(crate) fn called(&self) -> String {
         match self.stuff {
             Stuff::Ink(_) => say("matched-ink", &[("words", (&self.name).into())]),
+            Stuff::Shelf(..) => say("matched-shelved", &[("name", (&self.name).into())]),
             _ => self.name.clone(),
         }
     }
@@ -118,8 +180,8 @@ impl Seen {
     /// What is to be seen of a print: a few milliseconds.
     pub(crate) fn of(picture: &Picture) -> Seen {
         let small = picture.at_most(SEEN);
-        let pixels: Vec<Srgb> = small.rgb().chunks_exact(3).map(|of| Srgb::new(of[0], of[1], of[2])).collect();
-        Seen { shares: palette_of(&pixels, MOST), pixels, width: usize::try_from(small.width_px()).unwrap_or(0) }
+        let pixels = pixels_of(&small);
+        Seen { shares: palette_of(&pixels, MOST), width: width_of(&small), pixels }
     }
 
     /// The worst contrast of an ink anywhere on the print.
@@ -151,14 +213,19 @@ pub(crate) fn held_against(color: Srgb, print: &[Share]) -> Option<Held> {
     Some(Held { nearest: print[at].color, delta_e, pairing: pair(lab, print).map(|(pairing, ..)| pairing) })
 }
 
-/// Everything of the project held against a print: what lies beside it on most cards first, then what is nearest.
-pub(crate) fn beside(plan: &Plan, print: &OfPrint) -> Vec<Beside> {
+/// Everything of the project held against a print, and what lies on the `shelf` besides: what lies beside it on most cards
+/// first, then what is nearest.
+pub(crate) fn beside(plan: &Plan, print: &OfPrint, shelf: &[OnShelf]) -> Vec<Beside> {
     let project = &plan.project;
     let cards = together(plan, print.face);
     let stocks = project.cardstocks.iter().enumerate().map(|(at, of)| (Stuff::Cardstock(at), &of.name, &of.color));
     let ribbons = project.ribbons.iter().enumerate().map(|(at, of)| (Stuff::Ribbon(at), &of.name, &of.color));
     let inks = project.greetings.iter().enumerate().map(|(at, of)| (Stuff::Ink(at), &of.words, &of.ink));
-    let held = stocks.chain(ribbons).chain(inks).filter_map(|(stuff, name, hex)| {
+    let own: Vec<_> = stocks.chain(ribbons).chain(inks).collect();
+    let same = |of: &OnShelf| own.iter().any(|(stuff, name, _)| stuff.of() == of.kind && **name == of.name);
+    let besides = shelf.iter().enumerate().filter(|(_, of)| !same(of));
+    let besides = besides.map(|(at, of)| (Stuff::Shelf(of.kind, at), &of.name, &of.color));
+    let held = own.iter().copied().chain(besides).filter_map(|(stuff, name, hex)| {
         let color = Srgb::from_hex(hex)?;
         let Held { nearest, delta_e, pairing } = held_against(color, &print.seen.shares)?;
         Some(Beside {
@@ -209,64 +276,97 @@ fn together(plan: &Plan, face: FaceId) -> BTreeMap<Stuff, usize> {
     cards
 }
 
-/// How each greeting reads on each cardstock that it is stamped on in this plan.
-pub(crate) fn read(plan: &Plan) -> Vec<Read> {
-    let mut pairs: Vec<(usize, usize)> = plan
-        .cards
-        .iter()
-        .flat_map(|card| &card.parts)
-        .filter_map(|part| match part.kind {
-            PartKind::Strip(stock, greeting) => Some((greeting, stock)),
-            _ => None,
-        })
-        .collect();
-    pairs.sort_unstable();
-    pairs.dedup();
-    let of = |(greeting, stock): (usize, usize)| {
-        let stock = plan.project.cardstocks.get(stock)?;
-        let (ink, paper) = (Srgb::from_hex(&plan.project.greetings.get(greeting)?.ink)?, Srgb::from_hex(&stock.color)?);
-        let contrast = contrast_ratio(stamped(ink, paper), paper);
-        Some(Read { greeting, on: stock.name.clone(), ink, ground: paper, contrast })
-    };
-    pairs.into_iter().filter_map(of).collect()
+/// Squares that the ground of a greeting is parted into, to an inch. `Chosen:` a stroke of stamped letters and its nearest
+/// surroundings are about a sixteenth wide.
+const SQUARES: f64 = 16.0;
+
+/// How each greeting reads on each cardstock that it is stamped on in this plan, and on each print: there on the very part
+/// that lies under it, on the card where it reads worst.
+pub(crate) fn read(plan: &Plan, faces: &Faces) -> Vec<Read> {
+    let mut on_stock: BTreeMap<(usize, usize), Read> = BTreeMap::new();
+    let mut on_print: BTreeMap<(usize, FaceId), Read> = BTreeMap::new();
+    for (card, greeting, ground) in greeting_grounds(plan, faces) {
+        let Some(ink) = plan.project.greetings.get(greeting).and_then(|of| Srgb::from_hex(&of.ink)) else { continue };
+        match ground {
+            GreetingGround::Cardstock(at) => {
+                let Some(stock) = plan.project.cardstocks.get(at) else { continue };
+                let Some(ground) = Srgb::from_hex(&stock.color) else { continue };
+                let contrast = contrast_ratio(stamped(ink, ground), ground);
+                on_stock.insert(
+                    (greeting, at),
+                    Read { greeting, on: stock.name.clone(), stock: true, ink, ground, contrast },
+                );
+            }
+            GreetingGround::Print { face, picture, per_inch } => {
+                let pixels = pixels_of(&picture);
+                let window = usize::try_from(whole(per_inch / SQUARES)).unwrap_or(1).max(1);
+                let Some(found) = legible_on(ink, &pixels, width_of(&picture), window) else { continue };
+                let name = plan.project.design(face.0, face.1).map(|of| (of.letter.as_str(), of.face(face.2)));
+                let Some((letter, of)) = name else { continue };
+                let facts = [("letter", letter.into()), ("name", (&of.name).into()), ("card", card.into())];
+                let on = say("matched-on-print", &facts);
+                let read = Read { greeting, on, stock: false, ink, ground: mean(&pixels), contrast: found.worst };
+                let known = on_print.entry((greeting, face)).or_insert_with(|| read.clone());
+                if read.contrast < known.contrast {
+                    *known = read;
+                }
+            }
+        }
+    }
+    on_stock.into_values().chain(on_print.into_values()).collect()
+}
+
+/// The mean of so many colours, by their light.
+fn mean(pixels: &[Srgb]) -> Srgb {
+    let light = pixels.iter().map(|pixel| pixel.linear());
+    let sum = light.fold([0.0; 3], |sum, at| [sum[0] + at.r, sum[1] + at.g, sum[2] + at.b]);
+    let [r, g, b] = sum.map(|all| all / f64::from(u32::try_from(pixels.len()).unwrap_or(u32::MAX)).max(1.0));
+    LinearRgb { r, g, b }.srgb()
+}
+
+fn pixels_of(picture: &Picture) -> Vec<Srgb> {
+    picture.rgb().chunks_exact(3).map(|of| Srgb::new(of[0], of[1], of[2])).collect()
+}
+
+fn width_of(picture: &Picture) -> usize {
+    usize::try_from(picture.width_px()).unwrap_or(0)
 }
 
 /// The colours of a plan's papers for its handout.
-pub(crate) fn for_pages(plan: &Plan, prints: &[OfPrint]) -> Colors {
+pub(crate) fn for_pages(plan: &Plan, faces: &Faces, prints: &[OfPrint]) -> Colors {
     let share =
         |of: &Share| (Color { rgb: [of.color.r, of.color.g, of.color.b], alpha: 255 }, whole(of.share * 1000.0));
     let print = |of: &OfPrint| PrintColors {
         face: of.face,
         shares: of.seen.shares.iter().map(share).collect(),
-        nearest: nearest_of_each(&beside(plan, of)),
+        nearest: nearest_of_each(&beside(plan, of, &[])),
     };
     let reads = |of: Read| Reads {
         words: plan.project.greetings.get(of.greeting).map(|greeting| greeting.words.clone()).unwrap_or_default(),
-        on: of.on,
+        on: of.told_on(),
         tenths: whole(of.contrast * 10.0),
         how: readable_name(of.contrast),
     };
-    Colors { prints: prints.iter().map(print).collect(), reads: read(plan).into_iter().map(reads).collect() }
+    Colors { prints: prints.iter().map(print).collect(), reads: read(plan, faces).into_iter().map(reads).collect() }
 }
 
 /// The nearest cardstock, the nearest ribbon, the nearest ink.
-fn nearest_of_each(all: &[Beside]) -> Vec<Nearest> {
-    let kinds = [
-        |stuff: Stuff| matches!(stuff, Stuff::Cardstock(_)),
-        |stuff: Stuff| matches!(stuff, Stuff::Ribbon(_)),
-        |stuff: Stuff| matches!(stuff, Stuff::Ink(_)),
-    ];
-    let best = |is: fn(Stuff) -> bool| {
-        let of_kind = all.iter().filter(|of| is(of.stuff));
-        let of = of_kind.min_by(|one, other| one.delta_e.total_cmp(&other.delta_e))?;
-        Some(Nearest {
-            kind: of.stuff.nearest_name(),
-            name: of.name.clone(),
-            tenths: whole(of.delta_e * 10.0),
-            near: near_name(of.delta_e),
-        })
+pub(crate) fn nearest_of_kinds(all: &[Beside]) -> Vec<&Beside> {
+    let best = |kind: Kind| {
+        let of_kind = all.iter().filter(|of| of.stuff.of() == kind);
+        of_kind.min_by(|one, other| one.delta_e.total_cmp(&other.delta_e))
     };
-    kinds.into_iter().filter_map(best).collect()
+    Kind::ALL.into_iter().filter_map(best).collect()
+}
+
+fn nearest_of_each(all: &[Beside]) -> Vec<Nearest> {
+    let told = |of: &Beside| Nearest {
+        kind: of.stuff.nearest_name(),
+        name: of.name.clone(),
+        tenths: whole(of.delta_e * 10.0),
+        near: near_name(of.delta_e),
+    };
+    nearest_of_kinds(all).into_iter().map(told).collect()
 }
 
 /// A small number that is not negative, rounded.

@@ -10,10 +10,11 @@ const EDGE = 72;
 
 /** A piece in hand: of which card, what would come of each other card, and the one it lies over.
  *  @typedef {{ card: Element, number: string, part: string, piece: HTMLElement, told: HTMLElement, x: number, y: number, taken: string,
- *    may: Map<string, { may: boolean, said: string }>, asked: Promise<void>, over: Element | null }} Held */
+ *    may: Map<string, { may: boolean, said: string }>, asked: Promise<void>, over: Element | null, keys: boolean, at?: Element }} Held */
 
 /** Pieces that can be dragged from card to card, by mouse or by a finger that rests on one first. Over a card that may have
- *  the piece both cards are seen as they would be; over one that may not, the reason is told. By keyboard: open a card.
+ *  the piece both cards are seen as they would be; over one that may not, the reason is told. By keyboard the space bar takes a
+ *  piece of the card that has the focus, arrows carry it, Enter lets it go.
  *  @param {HTMLElement} element  holds the cards */
 export function enhance(element) {
   const form = document.querySelector("form#by-hand");
@@ -21,7 +22,7 @@ export function enhance(element) {
   document.querySelector("main")?.classList.add("by-hand");
   const { ask = "", pictures = "" } = element.dataset;
 
-  /** @type {{ card: Element, part: string, x: number, y: number, box: DOMRect, place: number[], pointer: number, timer: number } | null} */
+  /** @type {{ card: Element, part: string, x: number, y: number, box: DOMRect, place: number[], pointer: number, timer: number, keys?: boolean } | null} */
   let pressed = null;
   /** @type {Held | null} */
   let held = null;
@@ -60,7 +61,7 @@ export function enhance(element) {
   /** The card under the piece, and what would come of it. */
   const look = () => {
     if (!held) return;
-    const there = document.elementFromPoint(held.x, held.y)?.closest("[data-card]") ?? null;
+    const there = held.keys ? held.at ?? null : document.elementFromPoint(held.x, held.y)?.closest("[data-card]") ?? null;
     const over = there && element.contains(there) && there !== held.card ? there : null;
     held.piece.style.transform = `translate(${held.x}px, ${held.y}px) translate(-50%, -50%)`;
     if (over === held.over) return;
@@ -83,7 +84,7 @@ export function enhance(element) {
 
   /** Near the edge of the window the page moves along. */
   const along = () => {
-    if (!held) return;
+    if (!held || held.keys) return;
     const by = held.y < EDGE ? held.y - EDGE : held.y > innerHeight - EDGE ? held.y - innerHeight + EDGE : 0;
     if (by !== 0) {
       scrollBy(0, by / 5);
@@ -104,14 +105,14 @@ export function enhance(element) {
 
   const take = () => {
     if (!pressed || held) return;
-    const { card, part, place, box, x, y } = pressed;
+    const { card, part, place, box, x, y, keys = false } = pressed;
     const number = card.getAttribute("data-card") ?? "";
     const piece = document.createElement("div");
     piece.className = "in-hand";
     piece.style.width = `${(box.width * (place[2] - place[0])) / 1000}px`;
     piece.style.height = `${(box.height * (place[3] - place[1])) / 1000}px`;
     forget();
-    held = { card, number, part, piece, told: line(), x, y, taken: "", may: new Map(), asked: Promise.resolve(), over: null };
+    held = { card, number, part, piece, told: line(), x, y, taken: "", may: new Map(), asked: Promise.resolve(), over: null, keys };
     document.body.append(piece);
     element.classList.add("holding");
     card.classList.add("from");
@@ -190,7 +191,79 @@ export function enhance(element) {
     send(form, `[data-card="${other}"] a`);
   };
 
+  /** What can be taken of a card, the uppermost first. @param {Element} card */
+  const pieces = (card) => {
+    const holds = (card.getAttribute("data-holds") ?? "").split(";").filter(Boolean).map((hold) => hold.split(" ").map(Number));
+    return holds.reverse();
+  };
+
+  /** Takes a card's piece by keyboard: its `which`-th from the top. @param {Element} card @param {number} which */
+  const takeByKey = (card, which) => {
+    const box = picture(card)?.getBoundingClientRect();
+    const all = pieces(card);
+    if (!box || all.length === 0) return;
+    const [part, ...place] = all[which % all.length];
+    const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
+    pressed = { card, part: String(part), place, box, x, y, pointer: -1, timer: 0, keys: true };
+    take();
+    pressed = null;
+    if (held) held.at = card;
+  };
+
+  /** The card to go to from another by an arrow key: the next in the row, or the nearest in the row above or below.
+   *  @param {Element} from @param {string} key */
+  const neighbour = (from, key) => {
+    const all = [...element.querySelectorAll("[data-card]")];
+    const at = all.indexOf(from);
+    if (key === "ArrowLeft") return all[at - 1];
+    if (key === "ArrowRight") return all[at + 1];
+    const here = from.getBoundingClientRect();
+    const down = key === "ArrowDown";
+    const rows = all.filter((card) => {
+      const { top } = card.getBoundingClientRect();
+      return down ? top > here.top + here.height / 2 : top < here.top - here.height / 2;
+    });
+    const tops = rows.map((card) => card.getBoundingClientRect().top);
+    const row = down ? Math.min(...tops) : Math.max(...tops);
+    const far = (/** @type {Element} */ card) => Math.abs(card.getBoundingClientRect().left - here.left);
+    const near = rows.filter((card) => Math.abs(card.getBoundingClientRect().top - row) < here.height / 2);
+    return near.sort((one, other) => far(one) - far(other))[0];
+  };
+
+  /** A key on a card: the space bar, and once a piece is taken the arrows and Enter. @param {KeyboardEvent} event */
+  const struck = (event) => {
+    const card = event.target instanceof Element ? event.target.closest("[data-card]") : null;
+    if (!card || event.altKey || event.ctrlKey || event.metaKey) return;
+    if (event.key === " ") {
+      event.preventDefault();
+      if (held && !held.keys) return;
+      const from = held?.card ?? card;
+      const all = pieces(from).map((hold) => String(hold[0]));
+      const next = held ? all.indexOf(held.part) + 1 : 0;
+      const at = held?.at;
+      putBack();
+      takeByKey(from, next);
+      if (held && at) held.at = at;
+      look();
+    } else if (held?.keys && event.key.startsWith("Arrow")) {
+      event.preventDefault();
+      const to = neighbour(held.at ?? held.card, event.key);
+      const link = to?.querySelector("a");
+      if (!to || !link) return;
+      held.at = to;
+      link.focus();
+      const box = (picture(to) ?? to).getBoundingClientRect();
+      [held.x, held.y] = [box.left + box.width / 2, box.top + box.height / 2];
+      look();
+    } else if (held?.keys && event.key === "Enter") {
+      event.preventDefault();
+      drop();
+    }
+  };
+  element.addEventListener("keydown", struck);
+
   element.addEventListener("pointerdown", (event) => {
+    if (held?.keys) putBack();
     forget();
     dropped = false;
     const card = event.target instanceof Element ? event.target.closest("[data-card]") : null;
@@ -206,6 +279,7 @@ export function enhance(element) {
   const still = () => element.isConnected || calls.abort();
   addEventListener("pointermove", (event) => {
     still();
+    if (held?.keys) return;
     if (held) {
       [held.x, held.y] = [event.clientX, event.clientY];
       look();
@@ -217,6 +291,7 @@ export function enhance(element) {
     }
   }, { signal });
   addEventListener("pointerup", () => {
+    if (held?.keys) return;
     dropped = held !== null;
     drop();
     clearTimeout(pressed?.timer);
@@ -226,7 +301,9 @@ export function enhance(element) {
   addEventListener("keydown", (event) => {
     if (event.key !== "Escape") return;
     forget();
+    const from = held?.keys ? held.card.querySelector("a") : null;
     if (held) putBack();
+    from?.focus();
   }, { signal });
   // A finger that holds a piece moves it and not the page.
   element.addEventListener("touchmove", (event) => {

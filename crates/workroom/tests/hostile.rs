@@ -52,7 +52,8 @@ const CHANGES: [&str; 25] = [
 /// And those that belong to no project.
 const OTHERS: [&str; 2] = ["new", "restore"];
 /// Every page of a project, and the parts of pages that are asked for by themselves.
-const SHOWN: [&str; 19] = [
+const SHOWN: [&str; 20] = [
+    "interest",
     "photo",
     "photo.jpg",
     "paper",

@@ -1,5 +1,7 @@
 //! A finished card, in proportion, each patterned piece showing the part of the print it is cut from.
 
+use std::collections::BTreeSet;
+
 use cards::Plan;
 use cards::model::{Greeting, Recipe, Side};
 use cards::plan::{Card, CardPart, PartKind};
@@ -168,6 +170,73 @@ pub(super) fn stamped_on<'a>(plan: &'a Plan, recipe: &Recipe, part: &CardPart) -
     let greeting = plan.project.greetings.get(greeting)?;
     let ink = stamping::place(part.rect.size, greeting, spot).ink;
     Some((greeting, Rect::new(part.rect.x + ink.x, part.rect.y + ink.y, ink.size)))
+}
+
+/// What a greeting is stamped on.
+#[derive(Debug, Clone, PartialEq)]
+pub enum GreetingGround {
+    /// A cardstock, by its index.
+    Cardstock(usize),
+    /// The part of a print that lies under its ink.
+    Print {
+        /// Which face: pack, design, side.
+        face: (usize, usize, Side),
+        /// Its pixels.
+        picture: Picture,
+        /// Pixels to an inch of the paper.
+        per_inch: f64,
+    },
+}
+
+/// Every piece of paper of the plan with a greeting on it: which card (the first of those alike), which greeting, on what;
+/// prints only where `faces` has them.
+pub fn greeting_grounds(plan: &Plan, faces: &Faces) -> Vec<(u32, usize, GreetingGround)> {
+    let mut seen = BTreeSet::new();
+    let mut all = Vec::new();
+    for card in &plan.cards {
+        let Some(recipe) = plan.project.recipes.get(card.recipe) else { continue };
+        for part in &card.parts {
+            let Some((greeting, spot)) = recipe.layers.get(part.layer).and_then(|layer| layer.greeting()) else {
+                continue;
+            };
+            let Some(stamp) = plan.project.greetings.get(greeting) else { continue };
+            let ink = stamping::place(part.rect.size, stamp, spot).ink;
+            let found = match part.kind {
+                PartKind::Cardstock(stock) | PartKind::Strip(stock, _) => {
+                    seen.insert((greeting, stock, None)).then_some(GreetingGround::Cardstock(stock))
+                }
+                PartKind::Patterned { layout, piece, design, side, .. } => {
+                    let alike = (layout, piece, design, side, ink.x, ink.y);
+                    if !seen.insert((greeting, 0, Some(alike))) {
+                        continue;
+                    }
+                    print_under(plan, faces, (layout, piece, design, side), part.rect.size, ink)
+                }
+                PartKind::Ribbon(..) => None,
+            };
+            all.extend(found.map(|ground| (card.number, greeting, ground)));
+        }
+    }
+    all
+}
+
+/// The part of a print under the ink of a greeting on one of its pieces.
+fn print_under(
+    plan: &Plan,
+    faces: &Faces,
+    (layout, piece, design, side): (usize, usize, usize, Side),
+    size: Size,
+    ink: Rect,
+) -> Option<GreetingGround> {
+    let whole = piece_picture(plan, faces, layout, piece, design, side, size)?;
+    let per_inch = f64::from(whole.width_px()) / (size.width.to_points() / 72.0).max(1e-9);
+    let shares = shares_of(ink, size).map(|share| share.clamp(0.0, 1.0));
+    let (wide, tall) = (pixels(ink.size.width), pixels(ink.size.height));
+    let wide = wide.min(own(whole.width_px(), ink.size.width, size.width));
+    let tall = tall.min(own(whole.height_px(), ink.size.height, size.height));
+    let picture = whole.part(shares, wide, tall);
+    let pack = plan.layouts.get(layout)?.pack;
+    Some(GreetingGround::Print { face: (pack, design, side), picture, per_inch })
 }
 
 /// What a greeting's stamp leaves, over its ink: its outline where that is known, else its words, as wide or as tall as

@@ -103,8 +103,14 @@ pub(super) fn colored(plan: &Plan, faces: &Faces, colors: &Colors, told: Told, p
             .collect();
         // A heading is never alone at the foot of a page.
         pages.room(told.subheading().leading() + pt(10) + blocks.first().map_or(Length::ZERO, |block| block.high));
-        pages.section(&format!("{} · {}", of.letter, of.name));
-        for block in blocks {
+        let heading = format!("{} · {}", of.letter, of.name);
+        pages.section(&heading);
+        for (nth, block) in blocks.into_iter().enumerate() {
+            // On another page than the first, the second face says again whose it is.
+            if nth > 0 && pages.left_over() < block.high {
+                pages.fresh();
+                pages.section(&say("page-colored-goes-on", &[("heading", heading.as_str().into())]));
+            }
             block.draw(faces, told, pages);
         }
     }

@@ -12,6 +12,7 @@
 //! | [`card_picture`], [`pieces_in_picture`] | one finished card, and where its pieces lie in it |
 //! | [`every_card`] | every finished card, small |
 //! | [`placed_drawing`] | a print under its cuts, and which of its pictures stay whole |
+//! | [`interest_drawing`], [`greeting_grounds`] | where a print's interest lies; what greetings are stamped on |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
 //! | [`step_picture`] | one step at the trimmer, in words and pictures |
 //! | [`background_scene`], [`background_pixels`] | a stamped background at true size, and as a face |
@@ -34,6 +35,7 @@ mod edition;
 mod envelope;
 mod errors;
 mod guide;
+mod interest;
 mod kit_labels;
 mod labels;
 mod light;
@@ -68,12 +70,14 @@ use crate::picture::Picture;
 use crate::scene::{Mark, Role, Scene, share};
 use told::Told;
 
+pub use card::{GreetingGround, greeting_grounds};
 pub use colored::{Colors, Nearest, PrintColors, Reads};
 pub use contact::every_card;
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use envelope::envelope_templates;
 pub use guide::{ColoredIn, Guide, hand_of, light_box, placing_guide};
+pub use interest::{Shade, interest_drawing};
 pub use kit_labels::{KitLabel, LABEL_SHEETS, LabelSheet, kit_labels};
 pub use light::{light_table, piece_drawing};
 pub use one_page::one_page;

@@ -4,7 +4,7 @@
 
 batch-both = Beide Seiten aller Teile
 batch-touch = Tippen Sie eine Karte an, um ihre Teile zu sehen, eins zu wenden oder mit einer anderen Karte zu tauschen.
-batch-drag = Oder ziehen Sie ein Teil auf eine andere Karte: Die beiden tauschen die Plätze; mit dem Finger erst einen Augenblick halten. In der Reihe sind alle Karten zu sehen.
+batch-drag = Oder ziehen Sie ein Teil auf eine andere Karte: Die beiden tauschen die Plätze; mit dem Finger erst einen Augenblick halten. In der Reihe sind alle Karten zu sehen. Mit der Tastatur: Auf einer Karte nimmt die Leertaste ein Stück auf, noch einmal das nächste; Pfeiltasten tragen es, Eingabe legt es ab, Esc legt es zurück.
 batch-line-up = Aufgereiht, klein
 batch-lit-alt = Karte { $number }, { $recipe }. { $faces }
 batch-faces = { $layer }: zu sehen ist { $shows }, dahinter { $behind }

@@ -71,6 +71,7 @@ page-colored-lead = Jedes Muster, sein Oben nach oben, mit seinen Farben nach ih
 page-colored-screen = Farben eines Bildschirms, einer Kamera oder einer gedruckten Seite sind nicht die des Papiers. Halten Sie den Bogen selbst bei Tageslicht an Tonkarton, Band und Stempelfarbe, bevor Sie schneiden.
 page-colored-front = Vorderseite
 page-colored-back = Rückseite
+page-colored-goes-on = { $heading } (Fortsetzung)
 page-colored-face = { $side }: { $name }
 page-colored-unseen = { $side }, { $name }: auf diesen Karten nicht zu sehen.
 page-colored-cardstock = Nächster Tonkarton: „{ $name }“, { $near } (ΔE { $delta })

@@ -113,7 +113,6 @@ refused-marks = schreiben Sie die Teilung eines Lineals, etwa 1/16 in, 1/8 in od
 matched-title = Farben nebeneinander
 matched-lead = Jedes Muster mit seinen Farben nach ihrem Anteil, und was dazu passt. Die Zahlen sind ΔE₀₀: Unter 1 sieht es niemand, über 10 ist es eine andere Farbe. Farben eines Bildschirms oder einer Kamera sind nicht die des Papiers. Stimmt eine nicht, so halten Sie das Papier an eine gedruckte oder gekaufte Farbkarte und schreiben Sie deren Farbe in die Projektdatei.
 matched-palette = Farben des Musters nach Anteil: { $colors }
-matched-best = Am nächsten von dem, was Sie haben: { $name }, { $near } (ΔE { $delta }).
 matched-all = Alles an dieses Muster gehalten
 matched-what = Tonkarton, Band oder Stempelfarbe
 matched-ink = Stempelfarbe von „{ $words }“
@@ -122,7 +121,12 @@ matched-how = Wie beide zusammenpassen
 matched-laid = Zusammen auf
 matched-straight = Gleich auf dieses Muster gestempelt hat „{ $words }“ an der schlechtesten Stelle einen Kontrast von { $contrast } zu 1: { $how }.
 matched-reads = Ist der Spruch zu lesen?
-matched-read = „{ $words }“ auf „{ $on }“: Kontrast { $contrast } zu 1, { $how }
+matched-read = „{ $words }“ auf { $on }: Kontrast { $contrast } zu 1, { $how }
+matched-on-print = Muster { $letter } ({ $name }, am schlechtesten auf Karte { $card })
+matched-on-stock = „{ $name }“
+matched-shelved = { $name }, im Regal
+matched-shelf-ink = Nächste Stempelfarbe: „{ $name }“, { $near } (ΔE { $delta })
+matched-on-shelf = { $said }, im Regal
 reads-well = gut zu lesen
 reads-large = nur in großen, kräftigen Buchstaben
 reads-badly = schlecht zu lesen; eine dunklere Farbe oder ein hellerer Grund täte es
@@ -130,6 +134,9 @@ face-front = Vorderseite
 face-back = Rückseite
 sight-title = Wie Augen mit weniger Farben eine Karte sehen mögen
 sight-lead = Eine Annäherung: Keine zwei Augenpaare sind gleich. Was hier noch zu unterscheiden ist, können fast alle unterscheiden.
+sight-which = Welche Karte
+sight-show = Diese Karte zeigen
+sight-card = Karte { $number }: { $recipe }, { $design }
 sight-alt = Karte { $number }, wie sie { $eyes } aussehen mag
 sight-own-alt = Karte { $number }, wie sie gezeichnet ist
 sight-own = wie sie gezeichnet ist
@@ -162,3 +169,48 @@ photo-patches = Ein Feld in jeder Zeile: Stelle, dann Farbe, etwa 640,220 #8c8c8
 photo-check = Sagen, was die Felder bewirken
 photo-chips = Die drei kleinen Flächen bei einem Feld, von links: wie fotografiert, berichtigt, in Wahrheit.
 photo-one-way = Geben Sie entweder eine weiße oder graue Stelle an oder Felder mit ihren Farben, nicht beides.
+
+## Was Octavo in einem Muster sieht
+
+help-interest = Sagen, welche Bilder Octavo in einem Muster sieht, was jedes wert ist, und warum
+    .picture = Ein gerades Bild des ganzen Bogens, von Kante zu Kante: JPEG, PNG oder WebP (`octavo square` macht eines aus einem Foto)
+    .size = Die Größe des Bogens, etwa 12x12 oder "210 mm x 297 mm"
+    .marks = Die Teilung Ihres Lineals, auf der die Schnitte liegen, etwa "1/8 in" oder "1 mm"
+    .out = Eine PNG-Datei, die geschrieben wird: das Muster, umso dunkler, je mehr eine Stelle wert ist, mit Rahmen um die Bilder
+    .json = Die Bilder als JSON ausgeben
+    .examples =
+        Beispiele:
+          octavo interest rosen.png --size 12x12
+          octavo interest rosen.png --size 12x12 --out rosen-gesehen.png
+interest-line = { $number }: { $said } { $why }
+interest-drawn = { $path }: das Muster, umso dunkler, je mehr es wert ist, eine Stelle ganz zu zeigen
+interest-title = Was Octavo in „{ $face }“ sieht
+interest-lead = Octavo sucht die Bilder eines Musters selbst, auf diesem Rechner, aus nichts als seinen Bildpunkten. Die Schnitte liegen so, dass so viele Bilder wie möglich ganz bleiben; was Sie selbst anzeichnen, zählt mehr als alles hier.
+interest-alt = „{ $face }“, dunkel, wo es darauf ankommt; { $count ->
+    [one] ein Bild hat einen Rahmen
+   *[other] { $count } Bilder haben Rahmen
+ }
+interest-key = Je dunkler, desto mehr lohnt es, die Stelle ganz zu zeigen. Rahmen: gefundene Bilder mit ihrer Nummer.
+interest-found = { $count ->
+    [0] Kein Bild
+    [one] Ein Bild
+   *[other] { $count } Bilder
+}
+interest-none = Nichts hebt sich als Bild von 25 mm (1 in) oder mehr ab: Ein solches Muster darf überall geschnitten werden.
+interest-picture = { $width } × { $height }, { $left } von links, { $top } von oben: { $weight } von 10 wert.
+interest-reasons = Kanten { $edge } %, eigene Farben { $distinct } %, Bild { $motif } %.
+interest-keep = Soll ganz bleiben
+interest-why = Warum das so ist
+interest-sum = Dreierlei wird in jedem Teilstrich des Bogens betrachtet und zusammengezählt: Kanten zählen drei Zehntel, eigene Farben drei Zehntel, Bilder vier Zehntel.
+interest-edge = Kanten
+interest-edge-what = Hier ist etwas gezeichnet: Die Farben wechseln schnell von Punkt zu Punkt.
+interest-distinct = Eigene Farben
+interest-distinct-what = Diese Farben sind weit von denen, die den größten Teil des Bogens bedecken.
+interest-motif = Bilder
+interest-motif-what = Punkte, die zusammenhängen und kein Grund sind; große Flecken in eigenen Farben zählen am meisten.
+interest-collage = Diese Seite wird auf ihren gedruckten Linien geschnitten: Danach wird nicht gesehen.
+interest-even = Diese Seite ist überall gleich: Danach wird nicht gesehen.
+interest-plain = Auf der Seite Schnittplan steht, dass nach den Mustern nicht gesehen wird: Bis Sie das dort ändern, folgt hieraus nichts.
+interest-unseen = Diese Seite ist jetzt auf keiner Karte zu sehen: Bis sie es ist, folgt hieraus nichts.
+interest-mark = Selbst Stellen anzeichnen
+regions-interest = Was Octavo in „{ $face }“ von selbst sieht

@@ -4,7 +4,7 @@
 
 batch-both = Both faces of every piece
 batch-touch = Touch a card to see its pieces, turn one over, or swap one with another card.
-batch-drag = Or drag a piece onto another card, and the two change places; under a finger, hold it for a moment first. In a line-up all cards are in sight.
+batch-drag = Or drag a piece onto another card, and the two change places; under a finger, hold it for a moment first. In a line-up all cards are in sight. By keyboard: on a card the space bar takes up a piece, once more the next one; arrows carry it, Enter lets it go, Esc puts it back.
 batch-line-up = Lined up, small
 batch-lit-alt = Card { $number }, { $recipe }. { $faces }
 batch-faces = { $layer }: { $shows } shows, { $behind } behind it

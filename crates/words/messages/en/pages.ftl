@@ -65,6 +65,7 @@ page-colored-lead = Each print with its top up, its colours by their share of th
 page-colored-screen = Colours of a screen, a camera or a printed page are not the paper's. Hold the sheet itself against cardstock, ribbon and ink in daylight before you cut.
 page-colored-front = Front
 page-colored-back = Back
+page-colored-goes-on = { $heading } (continued)
 page-colored-face = { $side }: { $name }
 page-colored-unseen = { $side }, { $name }: does not show on these cards.
 page-colored-cardstock = Nearest cardstock: { $name }, { $near } (ΔE { $delta })

@@ -113,7 +113,6 @@ refused-marks = write the marks of a rule, such as 1/16 in, 1/8 in or 1 mm
 matched-title = Colours side by side
 matched-lead = Each print with its colours by their share, and what goes with it. The numbers are ΔE₀₀: under 1 nobody sees it, over 10 it is another colour. Colours of a screen or a camera are not the paper's. If one is off, hold the paper against a printed or bought colour card and write that colour in the project file.
 matched-palette = Colours of the print by share: { $colors }
-matched-best = Nearest of what you have: { $name }, { $near } (ΔE { $delta }).
 matched-all = Everything held against this print
 matched-what = Cardstock, ribbon or ink
 matched-ink = ink of “{ $words }”
@@ -123,6 +122,11 @@ matched-laid = Together on
 matched-straight = Stamped straight on this print, “{ $words }” has a contrast of { $contrast } to 1 at its worst place: { $how }.
 matched-reads = Can the greeting be read?
 matched-read = “{ $words }” on { $on }: contrast { $contrast } to 1, { $how }
+matched-on-print = print { $letter } ({ $name }, worst on card { $card })
+matched-on-stock = { $name }
+matched-shelved = { $name }, on your shelf
+matched-shelf-ink = Nearest ink: { $name }, { $near } (ΔE { $delta })
+matched-on-shelf = { $said }, on your shelf
 reads-well = easy to read
 reads-large = only in large, bold letters
 reads-badly = hard to read; a darker ink or a paler ground would do
@@ -130,6 +134,9 @@ face-front = front
 face-back = back
 sight-title = As eyes with fewer colours may see a card
 sight-lead = An approximation: no two pairs of eyes are the same. What can still be told apart here can be told apart by nearly everyone.
+sight-which = Which card
+sight-show = Show this card
+sight-card = Card { $number }: { $recipe }, { $design }
 sight-alt = Card { $number } as it may look { $eyes }
 sight-own-alt = Card { $number } as it is drawn
 sight-own = as it is drawn
@@ -162,3 +169,48 @@ photo-patches = A patch on each line: place, then colour, such as 640,220 #8c8c8
 photo-check = Say what the patches would do
 photo-chips = The three small fields beside a patch, from the left: as photographed, put right, in truth.
 photo-one-way = Give either a white or grey place or patches with their colours, not both.
+
+## What Octavo sees in a print
+
+help-interest = Tell the pictures that Octavo sees in a print, what each is worth, and why
+    .picture = A straight picture of the whole sheet, edge to edge: JPEG, PNG or WebP (`octavo square` makes one from a photo)
+    .size = The sheet's own size, such as 12x12 or "210 mm x 297 mm"
+    .marks = The marks of your rule on which the cuts lie, such as "1/8 in" or "1 mm"
+    .out = A PNG file to write, where the print is darker the more a place is worth, with the pictures framed
+    .json = Print the pictures as JSON
+    .examples =
+        Examples:
+          octavo interest rosebuds.png --size 12x12
+          octavo interest rosebuds.png --size 12x12 --out rosebuds-seen.png
+interest-line = { $number }: { $said } { $why }
+interest-drawn = { $path }: the print, darker where it is worth more to show it whole
+interest-title = What Octavo sees in { $face }
+interest-lead = Octavo looks for the pictures of a print by itself, on this computer, from nothing but its pixels. Cuts are laid so that as many pictures as can be stay whole; what you mark yourself counts more than anything here.
+interest-alt = { $face }, shaded where its interest lies; { $count ->
+    [one] one picture has a frame
+   *[other] { $count } pictures have frames
+ }
+interest-key = The darker, the more it is worth to show it whole. Frames: pictures that were found, with their number.
+interest-found = { $count ->
+    [0] No picture
+    [one] One picture
+   *[other] { $count } pictures
+}
+interest-none = Nothing stands out as a picture of an inch (25 mm) or more: such a print may be cut anywhere.
+interest-picture = { $width } × { $height }, { $left } from the left, { $top } from the top: worth { $weight } of 10.
+interest-reasons = Edges { $edge } %, colours of its own { $distinct } %, picture { $motif } %.
+interest-keep = Keep it whole
+interest-why = Why it is so
+interest-sum = Three things are looked at in every mark of the sheet, and added: edges count three tenths, colours of their own three tenths, pictures four tenths.
+interest-edge = Edges
+interest-edge-what = Something is drawn here: colours change fast from one dot to the next.
+interest-distinct = Colours of their own
+interest-distinct-what = These colours are far from those that cover most of the sheet.
+interest-motif = Pictures
+interest-motif-what = Dots that hang together and are not ground; large patches in colours of their own count most.
+interest-collage = This side is cut on its printed lines: its interest is not looked at.
+interest-even = This side is even all over: its interest is not looked at.
+interest-plain = The Layout page says that prints are not looked at: nothing comes of this until you change it there.
+interest-unseen = This side does not show on any card now: nothing comes of this until it does.
+interest-mark = Mark parts yourself
+regions-interest = What Octavo sees in { $face } by itself

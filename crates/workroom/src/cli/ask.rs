@@ -11,7 +11,7 @@ use measure::{Length, Unit};
 use words::{Language, say};
 
 use super::open::OpenRequest;
-use super::{Refusal, panels, picture, replan, why};
+use super::{Refusal, interest, panels, picture, replan, why};
 
 /// One command, read and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +40,8 @@ pub(super) enum Asked {
     Square(picture::SquareRequest),
     /// `octavo panels`.
     Panels(panels::PanelsRequest),
+    /// `octavo interest`.
+    Interest(interest::InterestRequest),
     /// `octavo colors`.
     Colors(picture::ColorsRequest),
     /// `octavo background`.
@@ -150,6 +152,7 @@ pub(super) fn read(args: impl IntoIterator<Item = OsString>) -> Asked {
             Some(("square", given)) => Asked::Square(picture::SquareRequest::read(given)),
             Some(("background", given)) => Asked::Background(super::background::Request::read(given)),
             Some(("panels", given)) => Asked::Panels(panels::PanelsRequest::read(given)),
+            Some(("interest", given)) => Asked::Interest(interest::InterestRequest::read(given)),
             Some(("colors", given)) => Asked::Colors(picture::ColorsRequest::read(given)),
             Some(("replan", given)) => Asked::Replan(replan::Request::read(given)),
             _ => Asked::Open(open_request(&matches)),
@@ -246,6 +249,7 @@ fn command() -> Command {
         .subcommand(super::background::command())
         .subcommand(picture::square_command())
         .subcommand(panels::command())
+        .subcommand(interest::command())
         .subcommand(picture::colors_command())
 }
 
@@ -374,6 +378,9 @@ fn seconds(text: &str) -> Result<f64, String> {
 }
 
 /// A refusal of `clap` in our own words.
+/// Options whose values are read by us: what we say of a bad one is told.
+const OWN_WORDS: [&str; 7] = ["--corners", "--neutral", "--patch", "--size", "--marks", "--paper", "--ink"];
+
 fn refusal(error: &clap::Error) -> Refusal {
     let context = |kind| match error.get(kind) {
         Some(ContextValue::String(text)) => text.clone(),
@@ -390,6 +397,12 @@ fn refusal(error: &clap::Error) -> Refusal {
         ErrorKind::ArgumentConflict => ("refused-conflict", facts("argument", argument).to_vec()),
         ErrorKind::InvalidValue | ErrorKind::ValueValidation if value.is_empty() => {
             ("refused-no-value", facts("argument", argument).to_vec())
+        }
+        // Our own readers of values say what would do.
+        ErrorKind::ValueValidation if OWN_WORDS.contains(&argument.split(' ').next().unwrap_or_default()) => {
+            let why = std::error::Error::source(error).map(ToString::to_string).unwrap_or_default();
+            let all = [facts("argument", argument), facts("value", value), facts("why", why)];
+            ("refused-value-own", all.concat())
         }
         ErrorKind::InvalidValue | ErrorKind::ValueValidation => {
             ("refused-value", [facts("argument", argument), facts("value", value)].concat())

@@ -63,7 +63,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
     let made = faces(&plan, folder(&source), &known)
         .map_err(|bad| Refusal::Many(bad.iter().map(super::make::picture_refusal).collect()))?;
     let prints = of_prints(&made.faces, &|picture| Arc::new(Seen::of(picture)));
-    let reads = read(&plan);
+    let reads = read(&plan, &made.faces);
     let words = |greeting: usize| plan.project.greetings.get(greeting).map_or("", |greeting| greeting.words.as_str());
     let design = |pack: usize, design: usize| plan.project.design(pack, design);
     if json {
@@ -76,7 +76,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
                 .iter()
                 .map(|of| ShareView { color: of.color.to_string(), share: of.share })
                 .collect(),
-            beside: beside(&plan, of)
+            beside: beside(&plan, of, &[])
                 .into_iter()
                 .map(|of| BesideView {
                     kind: of.stuff.kind(),
@@ -110,7 +110,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
             let facts = [("color", share.color.to_string().into()), ("share", percent.into())];
             writeln!(desk.out, "  {}", say("colors-share", &facts))?;
         }
-        for held in beside(&plan, print) {
+        for held in beside(&plan, print, &[]) {
             let facts = [
                 ("paper", held.called().into()),
                 ("nearest", held.nearest.to_string().into()),
@@ -124,7 +124,7 @@ pub(super) fn run(file: &Path, json: bool, desk: &mut Desk<'_>) -> Result<Done, 
     for of in &reads {
         let facts = [
             ("words", words(of.greeting).into()),
-            ("on", of.on.as_str().into()),
+            ("on", of.told_on().into()),
             ("contrast", tenth(of.contrast).into()),
             ("how", readable(of.contrast).into()),
         ];

@@ -10,6 +10,7 @@ mod ask;
 mod background;
 mod clock;
 mod greetings;
+mod interest;
 mod make;
 mod matched;
 mod open;
@@ -80,6 +81,7 @@ fn answered(args: Vec<OsString>, mut desk: Desk<'_>) -> u8 {
         ask::Asked::Why(request) => why::run(&request, &mut desk),
         ask::Asked::Square(request) => picture::square(&request, &mut desk),
         ask::Asked::Panels(request) => panels::run(&request, &mut desk),
+        ask::Asked::Interest(request) => interest::run(&request, &mut desk),
         ask::Asked::Background(request) => background::run(&request, &mut desk),
         ask::Asked::Colors(request) => picture::colors(&request, &mut desk),
     };

@@ -50,7 +50,7 @@ pub(super) fn command() -> Command {
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-panels.json", &[])))
 }
 
-fn marks(text: &str) -> Result<Mark, String> {
+pub(super) fn marks(text: &str) -> Result<Mark, String> {
     let step = parse_length(text, Some(Unit::Inch)).ok();
     step.and_then(Mark::from_step).ok_or_else(|| say("refused-marks", &[]))
 }

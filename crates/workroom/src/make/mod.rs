@@ -106,7 +106,7 @@ impl Wanted {
 pub fn files(plan: &Plan, faces: &Faces, wanted: &Wanted) -> Result<Vec<OutFile>, DrawingError> {
     let mut files = vec![OutFile::new("plan.json", plan_json(plan))];
     let prints = colors::of_prints(faces, &|picture| Arc::new(colors::Seen::of(picture)));
-    files.extend(pages::pages(plan, faces, &colors::for_pages(plan, &prints), wanted)?);
+    files.extend(pages::pages(plan, faces, &colors::for_pages(plan, faces, &prints), wanted)?);
     for index in 0..plan.backgrounds.len() {
         files.extend(crate::backgrounds::files(plan, index, &wanted.edition, wanted.square, &[])?);
     }

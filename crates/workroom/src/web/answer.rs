@@ -12,8 +12,8 @@ use super::edit::{self, Changed, EditError, Pin};
 use super::room::{Made, Room};
 use super::{
     assets, background, backups, batch, begin, by_hand, cards, chosen, class, collage, drawings, facing, hand, hold,
-    known, layout, mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell, spoiled,
-    stale, stamped, stock, straight, supplies, table,
+    interest, known, layout, mend, moving, paper, post, progress, rates, recipes, regions, sample, say, share, shell,
+    spoiled, stale, stamped, stock, straight, supplies, table,
 };
 use crate::wording;
 
@@ -222,6 +222,7 @@ fn project(room: &Room, asked: &Asked, method: Method, id: ProjectId, rest: &[&s
         (Method::Get, ["stamped"]) => with_made(room, asked, &kept, stamped::tried),
         (Method::Get, ["panels"]) => with_made(room, asked, &kept, collage::tried),
         (Method::Get, ["photo"]) => with_made(room, asked, &kept, |desk| straight::page(desk, None)),
+        (Method::Get, ["interest"]) => with_made(room, asked, &kept, interest::page),
         (Method::Get, ["photo.jpg"]) => Ok(straight::file(room, asked)?.unwrap_or_else(lost)),
         (Method::Get, ["layers"]) => with_made(room, asked, &kept, hold::tried),
         (Method::Get, ["choices"]) => with_made(room, asked, &kept, by_hand::told),

@@ -4,18 +4,18 @@ use std::time::Duration;
 
 use cards::model::Side;
 use cards::plan::{Card, PartKind};
-use drawing::scene::share;
+use drawing::scene::{points, share};
 use drawing::sheets::{
     CutsOf, Hand, card_picture, light_table, piece_drawing, placed_drawing, step_picture, stock_drawing,
 };
-use drawing::{Mark, Scene, svg};
+use drawing::{Color, Mark, Scene, svg};
 use measure::{Length, Rect, Size};
 use store::project_file;
 use store::projects::{ProjectId, Revision};
 
 use super::answer::{Answer, Asked};
 use super::room::{Made, Room};
-use super::{accent, by_hand, fields, share as sharing};
+use super::{accent, by_hand, fields, interest, share as sharing};
 
 /// How long a drawing waits for its plan.
 const PATIENCE: Duration = Duration::from_secs(60);
@@ -70,6 +70,11 @@ pub(super) fn drawing(room: &Room, asked: &Asked, id: ProjectId, revision: &Revi
                 piece_drawing(&made.plan, made.both_faces(), part, side, CARD)?
             }
             ("face", [pack, design]) => face(&made, asked, *pack, *design, rest.ends_with("back"))?,
+            ("interest", [pack, design]) => {
+                let side = if rest.ends_with("back") { Side::Back } else { Side::Front };
+                interest::drawn(&made, (*pack, *design, side), rest.split('-').nth(2)?)?
+            }
+            ("palette", [pack, design]) => palette(&made, *pack, *design, rest.ends_with("back"))?,
             ("sheetstep", [layout, index]) => step(CutsOf::Layout(*layout), *index)?.drawing,
             ("sheetmap", [layout, index]) => step(CutsOf::Layout(*layout), *index)?.place,
             ("stockstep", [stock, sheet, index]) => step(CutsOf::Stock(*stock, *sheet), *index)?.drawing,
@@ -141,6 +146,22 @@ fn card(made: &Made, asked: &Asked, number: usize) -> Option<Scene> {
     }
     let faces = if other { made.both_faces() } else { &made.faces };
     Some(card_picture(&made.plan, faces, &card, CARD))
+}
+
+/// The colours of a face by their share, as a bar.
+fn palette(made: &Made, pack: usize, design: usize, back: bool) -> Option<Scene> {
+    let seen = made.seen((pack, design, if back { Side::Back } else { Side::Front }))?;
+    let size = Size::new(Length::INCH * 2, Length::from_ticks(Length::INCH.ticks() / 6));
+    let mut marks = Vec::new();
+    let mut left = 0.0;
+    for of in &seen.shares {
+        let at = |share: f64| points(size.width.to_points() * share);
+        let (x, next) = (at(left), at((left + of.share).min(1.0)));
+        let rect = Rect::new(x, Length::ZERO, Size::new(next - x, size.height));
+        marks.push(Mark::fill(rect, Color { rgb: [of.color.r, of.color.g, of.color.b], alpha: 255 }));
+        left += of.share;
+    }
+    Some(Scene { size, title: String::new(), marks })
 }
 
 /// A face of a sheet, small.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use cards::plan::{Alternative, Budget, Card, Layout, LayoutGrade, PartKind, Piece, Plan, pins_for};
+use cards::plan::{Alternative, Budget, Card, Gain, Layout, LayoutGrade, PartKind, Piece, Plan, PrintGain, pins_for};
 use cards::{Finding, Subject};
 use cutting::Axis;
 use drawing::sheets::{CutsOf, Hand};
@@ -15,7 +15,7 @@ use super::answer::{Asked, Desk, pins_of};
 use super::edit::{self, Changed, Pin};
 use super::room::Made;
 use super::sheet::{as_it_is, drawn, layer, name, small};
-use super::{fields, moving, say, shell};
+use super::{fields, interest, moving, say, shell};
 use crate::wording;
 
 /// The page.
@@ -145,7 +145,34 @@ fn placed(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
     let (before, after, all) = gain.whole();
     if !gain.moved {
         let facts = [("whole", before.into()), ("pictures", all.into())];
-        return html! { @if all > 0 { p.hint { (say("layout-placed-stays", &facts)) } } };
+        let Some((at, print)) = gain
+            .prints
+            .iter()
+            .enumerate()
+            .filter(|(_, print)| !print.spots.is_empty())
+            .max_by_key(|(at, print)| (print.after.cut, std::cmp::Reverse(*at)))
+        else {
+            return html! {};
+        };
+        let tally =
+            [("whole", (print.after.whole + print.after.hidden).into()), ("pictures", print.spots.len().into())];
+        let address = format!("/w/{}/{}/placed-{index}-{at}.svg", desk.kept.id.0, desk.kept.now.number);
+        return html! {
+            @if all > 0 {
+                section.placed id="placed" {
+                    p.hint { (say("layout-placed-stays", &facts)) }
+                    details {
+                        summary { (say("layout-placed-see", &[])) }
+                        (by_print(desk, layout, gain))
+                        div.two-ways { figure {
+                            figcaption { (print_name(desk, layout, print)) ": " (say("layout-placed-part", &tally)) }
+                            img src=(address) alt=(say("placed-alt", &tally)) loading="lazy";
+                        } }
+                        p.hint { (say("layout-placed-key", &[])) }
+                    }
+                }
+            }
+        };
     }
     let facts = [("after", after.into()), ("before", before.into()), ("pictures", all.into())];
     // What another layer covers lies on one piece all the same: the drawing knows no cards.
@@ -171,8 +198,33 @@ fn placed(desk: &Desk<'_>, index: usize, layout: &Layout) -> Markup {
                 }
                 p.hint { (say("layout-placed-key", &[])) }
             }
+            (by_print(desk, layout, gain))
         }
     }
+}
+
+/// What becomes of each print, in numbers; each with the way to what is seen in it.
+fn by_print(desk: &Desk<'_>, layout: &Layout, gain: &Gain) -> Markup {
+    html! {
+        ul.by-print {
+            @for print in gain.prints.iter().filter(|print| !print.spots.is_empty()) {
+                @let facts = [
+                    ("plain", print.before.whole.into()), ("whole", print.after.whole.into()), ("pictures", print.spots.len().into()),
+                    ("kept", print.after.kept.into()), ("regions", (print.after.kept + print.after.lost).into()),
+                ];
+                li {
+                    a href=(interest::address((layout.pack, print.design, print.side))) { (print_name(desk, layout, print)) } ": "
+                    (say("layout-placed-print", &facts))
+                    @if print.after.kept + print.after.lost > 0 { " " (say("layout-placed-regions", &facts)) }
+                }
+            }
+        }
+    }
+}
+
+fn print_name(desk: &Desk<'_>, layout: &Layout, print: &PrintGain) -> String {
+    let design = desk.made.project().design(layout.pack, print.design);
+    design.map(|design| format!("{} {}", design.letter, design.face(print.side).name)).unwrap_or_default()
 }
 
 /// A line moved by typing where it should lie.

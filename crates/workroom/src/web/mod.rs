@@ -52,6 +52,7 @@ mod fields;
 mod greetings;
 mod hand;
 mod hold;
+mod interest;
 mod known;
 mod language;
 mod layers;

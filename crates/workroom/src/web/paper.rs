@@ -5,7 +5,8 @@ use drawing::sheets::worded::print_way;
 use maud::{Markup, html};
 
 use super::answer::Desk;
-use super::{collage, fields, regions, say, shell, straight};
+use super::{collage, fields, matched, regions, say, shell, straight};
+use crate::make::faces::FaceId;
 use crate::trade;
 
 /// The page.
@@ -85,6 +86,7 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                     (face.name) @if up { " · " strong { (say("paper-up", &[])) } }
                     br; small { (print_way(face.way)) }
                 }
+                (colors(desk, (pack, number, side), face))
                 @if ours {
                     div.face-acts {
                         @if !up {
@@ -144,6 +146,18 @@ fn one(desk: &Desk<'_>, (pack, number): (usize, usize), design: &Design, ours: b
                 @for side in [Side::Front, Side::Back] { (regions::section(desk, (pack, number), side, design)) }
             }
         }
+    }
+}
+
+/// The colours of a face by their share; of one that shows, with the way to what goes with them.
+fn colors(desk: &Desk<'_>, id: FaceId, face: &Face) -> Markup {
+    let (pack, design, side) = id;
+    let address = format!("/w/{}/{}/palette-{pack}-{design}-{}.svg", desk.kept.id.0, desk.kept.now.number, side.name());
+    let shows = desk.made.faces.contains_key(&id);
+    let bar = html! { img.palette src=(address) alt=(say("paper-colors-alt", &[("name", (&face.name).into())])) loading="lazy" width="144" height="12"; };
+    html! {
+        @if shows { a.colors href=(format!("cardstock#{}", matched::anchor(id))) title=(say("paper-colors", &[])) { (bar) } }
+        @else { (bar) }
     }
 }
 

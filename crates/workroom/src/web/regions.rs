@@ -12,7 +12,7 @@ use super::answer::{Asked, Desk};
 use super::edit::{self, Changed};
 use super::room::Made;
 use super::sheet::pt;
-use super::{fields, say, shell};
+use super::{fields, interest, say, shell};
 use crate::wording;
 
 /// Most regions of a face. Chosen: more frames than these hide the print.
@@ -31,9 +31,9 @@ pub(super) fn section(desk: &Desk<'_>, at: (usize, usize), side: Side, of: &Desi
         details.parts id=(name) open[chosen] {
             summary { (say("regions-title", &[("face", (&face.name).into()), ("count", face.regions.len().into())])) }
             @if face.collage.is_some() { p.hint { (say("regions-collage", &[])) } }
-            p.hint { (say("regions-what", &[])) }
+            p.hint { (say("regions-what", &[])) " " a href=(interest::address((at.0, at.1, side))) { (say("regions-interest", &[("face", (&face.name).into())])) } }
             div.parts-edit data-enhance="regions" data-per=(per(desk)) data-mark=(pt(desk.made.project().mark.step())) {
-                div.sheet { (drawn(desk, at, side, face)) }
+                div.sheet { (drawn(desk, at, side, face)) p.hint.by-hand { (say("regions-keys", &[])) } }
                 div.told {
                     @for (number, region) in face.regions.iter().enumerate() {
                         (form(desk, at, side, "remove", &html! {
@@ -41,27 +41,55 @@ pub(super) fn section(desk: &Desk<'_>, at: (usize, usize), side: Side, of: &Desi
                             p { strong { (number + 1) } " " (told(desk, region)) }
                             button type="submit" { (say("regions-remove", &[])) }
                         }))
+                        details open[desk.asked.field("act") == "change" && desk.asked.field("number") == number.to_string()] {
+                            summary { (say("regions-change", &[("number", (number + 1).into())])) }
+                            (form(desk, at, side, "change", &html! {
+                                input type="hidden" name="number" value=(number);
+                                (inputs(desk, Some(region)))
+                                button type="submit" { (say("regions-change-it", &[])) }
+                            }))
+                        }
                     }
                     @if face.regions.len() < MOST {
                         (form(desk, at, side, "add", &html! {
-                            label.field {
-                                span { (say("regions-wanted", &[])) }
-                                select name="wanted" { @for (key, said) in [("keep", say("regions-keep", &[])), ("avoid", say("regions-avoid", &[]))] {
-                                    option value=(key) selected[desk.asked.field("wanted") == key] { (said) }
-                                } }
-                            }
-                            @for (key, label) in [("left", say("field-left", &[])), ("top", say("field-top", &[])), ("size", say("field-size", &[]))] {
-                                label.field.short { span { (label) } input type="text" name=(key) value=(desk.asked.field(key)) autocomplete="off" spellcheck="false"; }
-                            }
-                            label.field {
-                                span { (say("regions-show", &[])) }
-                                select name="show" { option value="" { (say("regions-any", &[])) } @for piece in pieces(desk.made) { option value=(piece) selected[desk.asked.field("show") == piece] { (piece) } } }
-                            }
+                            (inputs(desk, None))
                             button type="submit" { (say("regions-add", &[])) }
                         }))
                     }
                 }
             }
+        }
+    }
+}
+
+/// What is asked of a region: what was typed and refused, or what a region that is there has.
+fn inputs(desk: &Desk<'_>, there: Option<&Region>) -> Markup {
+    let unit = desk.made.project().unit;
+    let sent = (desk.asked.field("act") == "change") == there.is_some() && !desk.asked.field("act").is_empty();
+    let has = |name: &str| {
+        let Some(region) = there.filter(|_| !sent) else { return desk.asked.field(name).to_owned() };
+        match (name, &region.wanted) {
+            ("left", _) => wording::exact(region.rect.x, unit),
+            ("top", _) => wording::exact(region.rect.y, unit),
+            ("size", _) => wording::exact_size(region.rect.size, unit),
+            ("wanted", Wanted::Avoid) => "avoid".to_owned(),
+            ("show", Wanted::Keep { show_on: Some((recipe, layer)) }) => format!("{recipe}/{layer}"),
+            _ => String::new(),
+        }
+    };
+    html! {
+        label.field {
+            span { (say("regions-wanted", &[])) }
+            select name="wanted" { @for (key, said) in [("keep", say("regions-keep", &[])), ("avoid", say("regions-avoid", &[]))] {
+                option value=(key) selected[has("wanted") == key] { (said) }
+            } }
+        }
+        @for (key, label) in [("left", say("field-left", &[])), ("top", say("field-top", &[])), ("size", say("field-size", &[]))] {
+            label.field.short { span { (label) } input type="text" name=(key) value=(has(key)) autocomplete="off" spellcheck="false"; }
+        }
+        label.field {
+            span { (say("regions-show", &[])) }
+            select name="show" { option value="" { (say("regions-any", &[])) } @for piece in pieces(desk.made) { option value=(piece) selected[has("show") == piece] { (piece) } } }
         }
     }
 }
@@ -156,6 +184,11 @@ pub(super) fn change(asked: &Asked, kept: &Kept, made: &Made) -> Result<Option<C
             let at = number("number").filter(|at| *at < regions.len()).ok_or_else(nowhere)?;
             regions.remove(at);
             "edit-regions-gone"
+        }
+        "change" => {
+            let at = number("number").filter(|at| *at < regions.len()).ok_or_else(nowhere)?;
+            regions[at] = wanted(asked, made).map_err(refused)?;
+            "edit-regions-changed"
         }
         "add" if regions.len() < MOST => {
             regions.push(wanted(asked, made).map_err(refused)?);

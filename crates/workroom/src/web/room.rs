@@ -17,7 +17,7 @@ use store::projects::{OpenError, ProjectId, Projects, StoreError};
 use super::Answer;
 use super::prints::{self, Given, Prints};
 use crate::cli::{Clock, NODES};
-use crate::colors::{OfPrint, for_pages, of_prints};
+use crate::colors::{OfPrint, Seen, for_pages, of_prints};
 use crate::make::faces::{FaceId, faces_by};
 use crate::make::interest;
 
@@ -91,7 +91,12 @@ impl Made {
 
     /// The same for the handout.
     pub(super) fn page_colors(&self) -> &Colors {
-        self.page_colors.get_or_init(|| for_pages(&self.plan, self.colors()))
+        self.page_colors.get_or_init(|| for_pages(&self.plan, &self.faces, self.colors()))
+    }
+
+    /// The colours of one face of any design.
+    pub(super) fn seen(&self, id: FaceId) -> Option<Arc<Seen>> {
+        Some(self.prints.seen(&self.face(id)?))
     }
 
     /// One face of any design.

@@ -303,7 +303,7 @@ mod tests {
                 make::faces::faces_by(&plan, &|plan, look, size| make::faces::face_picture(Some(plan), look, size));
             assert!(faces.len() > 5);
             let prints = colors::of_prints(&faces, &|picture| Arc::new(colors::Seen::of(picture)));
-            let colors = colors::for_pages(&plan, &prints);
+            let colors = colors::for_pages(&plan, &faces, &prints);
             for paper in [Paper::Letter, Paper::A4] {
                 let edition = Edition::plain(&plan, paper);
                 let blank = titles(&plan, &colors, &blank(&faces), &edition);

@@ -117,3 +117,56 @@ test("a finger that moves at once scrolls the page, and takes nothing up", () =>
     assert.equal(await count(eye, ".in-hand, .hold-told"), 0);
     assert.match(await eye.text(".foot"), /The demo was laid out/);
   }));
+
+for (const query of ["", "?side=line-up"]) {
+  test(`by keyboard a piece is taken up, carried, seen on another card, let go, and undone${query && ", in the line-up"}`, () =>
+    story({}, async (eye) => {
+      const [right, enter, escape] = ["\uE014", "\uE007", "\uE00C"];
+      await cards(eye, query);
+      await eye.run(`document.querySelector('[data-card="8"] a').focus()`);
+      await eye.keys(" ");
+      await soon(async () => assert.match(await eye.text(".hold-told"), /The band of card 8/));
+      // The space bar once more: the piece below.
+      await eye.keys(" ");
+      await soon(async () => assert.match(await eye.text(".hold-told"), /The panel of card 8/));
+      await eye.keys(escape);
+      assert.equal(await count(eye, ".in-hand, .hold-told"), 0);
+      assert.equal(await eye.run(`return document.activeElement.closest("[data-card]")?.dataset.card`), "8");
+      await eye.keys(" ");
+      await soon(async () => assert.match(await eye.text(".hold-told"), /The band of card 8/));
+      await eye.keys(right);
+      await soon(async () => assert.match(await eye.text(".hold-told"), /cards 8 and 9 swap their band/));
+      const seen = await eye.run(`return [8, 9].map((card) => document.querySelector('[data-card="' + card + '"] img').getAttribute("src"))`);
+      for (const source of seen) assert.match(source, /\?card=8&part=\d&with=9$/);
+      assert.match(await eye.text(".foot"), /The demo was laid out/);
+      await eye.keys(enter);
+      await soon(async () => assert.match(await eye.text(".chosen"), /Cards 8 and 9 swapped their band/));
+      assert.equal(await eye.run(`return location.search`), query, "the cards are seen as before, and none was opened");
+      await soon(async () => assert.equal(await eye.run(`return document.activeElement.closest("[data-card]")?.dataset.card`), "9"));
+      await undo(eye);
+      await has(eye, 9, /large leaves/);
+    }));
+}
+
+test("by keyboard arrows go to the row below and back, and Enter over a card that may not have the piece says why", () =>
+  story({}, async (eye) => {
+    await cards(eye, "?side=line-up");
+    await eye.run(`document.querySelector('[data-card="1"] a').focus()`);
+    await eye.keys(" ");
+    await soon(async () => assert.match(await eye.text(".hold-told"), /The band of card 1/));
+    const on = () => eye.run(`return document.activeElement.closest("[data-card]").dataset.card`);
+    await eye.keys("\uE015");
+    const below = await on();
+    assert.ok(Number(below) > 5, below);
+    await eye.keys("\uE013");
+    assert.equal(await on(), "1");
+    // Which cards may not have it is said by the cards themselves.
+    const not = await eye.run(`return Number(document.querySelector("[data-card].not").dataset.card)`);
+    for (let card = 1; card < not; card += 1) await eye.keys("\uE014");
+    assert.equal(await on(), String(not));
+    const why = await eye.text(".hold-told.stays");
+    await eye.keys("\uE007");
+    await soon(async () => assert.equal(await count(eye, ".holding"), 0));
+    assert.equal(await eye.text(".hold-told.stays"), why);
+    assert.match(await eye.text(".foot"), /The demo was laid out/);
+  }));
