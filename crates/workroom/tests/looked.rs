@@ -198,15 +198,14 @@ fn luminance(rgb: [u8; 3]) -> f64 {
 fn a_greeting_on_a_print_is_read_where_it_is_stamped_and_nowhere_else() {
     // The left half of every panel is white, the right half nearly black: words at the left read, words at the right do not.
     let folder = Folder::new("stamped-on-print");
-    let dot = |x: u32| if x / 15 % 2 == 0 { [255, 255, 255] } else { [40, 40, 40] };
-    let rgb: Vec<u8> = (0..120).flat_map(|_| (0..120).flat_map(move |x| dot(x))).collect();
+    let dot = |x: u32| if (x / 15).is_multiple_of(2) { [255, 255, 255] } else { [40, 40, 40] };
+    let rgb: Vec<u8> = (0..120).flat_map(|_| (0..120).flat_map(dot)).collect();
     fs::write(folder.0.join("halves.png"), workroom::pictures::png(120, 120, &rgb).unwrap()).unwrap();
     let contrast = |at: &str| {
         let text = EXAMPLE.replace("drawn = \"quince-branch\"", "picture = \"halves.png\"");
         let text = text.replace("inked = \"2 1/4 x 3/8\"", "inked = \"1 x 3/8\"");
         let stamped = format!("prefer = \"3 x 4 1/2\"\ngreeting = \"with thanks\"\nwords_at = \"{at}\"\n");
-        let text =
-            text.replace("prefer = \"3 x 4 1/2\"\n", &stamped).replacen("[goal]\n", "placing = \"plain\"\n[goal]\n", 0);
+        let text = text.replace("prefer = \"3 x 4 1/2\"\n", &stamped);
         let file = folder.0.join("cards.toml");
         fs::write(&file, text).unwrap();
         let (code, out, err) = octavo(&["colors", &file.display().to_string(), "--json"]);

@@ -111,8 +111,8 @@ fn one_patch() -> Option<Vec<(String, String)>> {
 /// The section of the cardstock page that holds design B's colours and what goes with them.
 fn matched(line: Line) -> String {
     let (_, page) = line.page("/w/1/cardstock");
-    let sections = page.split("<section class=\"print\">").skip(1);
-    let mut of_b = sections.filter(|section| section.starts_with("<h3>B "));
+    let sections = page.split("<section class=\"print\"").skip(1);
+    let mut of_b = sections.filter(|section| section.contains("<h3>B "));
     of_b.next().unwrap().split("</section>").next().unwrap().to_owned()
 }
 
