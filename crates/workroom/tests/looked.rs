@@ -185,6 +185,21 @@ fn any_card_is_seen_as_eyes_with_fewer_colors_see_it() {
     assert_eq!(page(&room, "/w/1/cardstock?eyes=4711").matches("card-1.svg").count(), 5);
 }
 
+#[test]
+fn any_card_and_the_whole_batch_are_saved_as_pictures() {
+    let room = Room::in_memory(1_000).unwrap();
+    assert!(page(&room, "/w/2/batch?card=98").contains("/w/2/file/card-98.png"));
+    let [one, other] = [97, 98].map(|card| asked(&room, Method::Get, &format!("/w/2/file/card-{card}.png"), &[]));
+    assert_eq!((one.status, one.kind), (200, "image/png"));
+    assert!(one.body.starts_with(b"\x89PNG") && one.body != other.body, "each its own part of the print");
+    assert_eq!(asked(&room, Method::Get, "/w/2/file/card-193.png", &[]).status, 404);
+    assert!(page(&room, "/w/2/share").contains("/w/2/file/contact-sheet.png"));
+    let sheet = asked(&room, Method::Get, "/w/2/file/contact-sheet.png", &[]);
+    let read = workroom::pictures::decode(&sheet.body).unwrap();
+    // 192 cards, each nearly an inch by an inch and a half at 100 to the inch.
+    assert!(read.width > read.height && read.width > 1_500 && read.height > 1_200, "{} {}", read.width, read.height);
+}
+
 /// WCAG 2.2's relative luminance.
 fn luminance(rgb: [u8; 3]) -> f64 {
     let part = |value: u8| {

@@ -4,13 +4,13 @@ use cards::Plan;
 use measure::{Length, Rect, Size};
 
 use super::edition::Edition;
-use super::look::{INK, half, pt, say};
+use super::look::{CREAM, INK, half, pt, say};
 use super::opening::{alt, of_batch};
 use super::pages::Pages;
 use super::told::Told;
 use super::{Faces, card};
 use crate::scene::{Mark, Point, Role, Scene, share};
-use crate::text::{Align, place, shape};
+use crate::text::{Align, Face, Style, place, shape};
 
 /// Cards across a page. Chosen by looking: a card's print and its greeting can be told apart, and 48 cards take two pages.
 const ACROSS: i64 = 6;
@@ -70,6 +70,45 @@ pub fn every_card(plan: &Plan, faces: &Faces, edition: &Edition) -> Vec<Scene> {
         }
         pages.finish(&plan.project.name)
     })
+}
+
+/// Most cards of one contact sheet. `Chosen:` more are too small to be told apart.
+const MOST_ON_ONE: usize = 400;
+
+/// Every finished card on one sheet, with its number, to be shown as one picture; `None` where there is no card, or more than
+/// can be told apart.
+///
+/// # Shape
+/// About four across to three down; each card an inch wide at most.
+pub fn contact_sheet(plan: &Plan, faces: &Faces) -> Option<Scene> {
+    let count = plan.cards.len();
+    if count == 0 || count > MOST_ON_ONE {
+        return None;
+    }
+    let (wide, style) = (Length::INCH, Style::new(Face::Semibold, 9));
+    let tall = tallest(plan, wide);
+    let cell = Size::new(wide + pt(14), tall + pt(24));
+    // As many across as make the whole a third wider than tall, or all of them.
+    let area = |across: usize| {
+        let across = i64::try_from(across).unwrap_or(1);
+        let rows = i64::try_from(count).unwrap_or(1).div_euclid(across) + 1;
+        cell.width * across * 3 >= cell.height * rows * 4
+    };
+    let across = (1..=count).find(|across| area(*across)).unwrap_or(count);
+    let whole = |number: usize| i64::try_from(number).unwrap_or(0);
+    let size = Size::new(cell.width * whole(across) + pt(14), cell.height * whole(count.div_ceil(across)) + pt(10));
+    let mut marks = vec![Mark::fill(Rect::new(Length::ZERO, Length::ZERO, size), CREAM)];
+    for (at, card) in plan.cards.iter().enumerate() {
+        let finished = plan.project.recipes.get(card.recipe).map_or(Size::new(wide, wide), |recipe| recipe.finished);
+        let scale = |length: Length| share(wide, length.ticks(), widest(plan).ticks());
+        let own = Size::new(scale(finished.width), scale(finished.height));
+        let (left, top) = (pt(14) + cell.width * whole(at % across), pt(10) + cell.height * whole(at / across));
+        let front = Rect::new(left + half(wide - own.width), top + (tall - own.height), own);
+        marks.push(Mark::role(Role::Figure(alt(plan, card)), card::marks(plan, faces, card, front)));
+        let number = shape(&card.number.to_string(), style);
+        marks.push(place(number, Point::new(left + half(wide), top + tall + pt(16)), Align::Middle, INK));
+    }
+    Some(Scene { size, title: say("page-every-card", &[]), marks })
 }
 
 /// The widest front of the plan's cards.

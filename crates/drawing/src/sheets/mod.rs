@@ -10,7 +10,7 @@
 //! | [`cut_files`] | cut lines in true units |
 //! | [`sheet_drawing`] | one patterned sheet with its cuts |
 //! | [`card_picture`], [`pieces_in_picture`] | one finished card, and where its pieces lie in it |
-//! | [`every_card`] | every finished card, small |
+//! | [`every_card`], [`contact_sheet`] | every finished card, small, on pages or on one sheet |
 //! | [`placed_drawing`] | a print under its cuts, and which of its pictures stay whole |
 //! | [`interest_drawing`], [`greeting_grounds`] | where a print's interest lies; what greetings are stamped on |
 //! | [`light_table`], [`piece_drawing`] | both faces of a card's pieces, or one of them |
@@ -72,7 +72,7 @@ use told::Told;
 
 pub use card::{GreetingGround, greeting_grounds};
 pub use colored::{Colors, Nearest, PrintColors, Reads};
-pub use contact::every_card;
+pub use contact::{contact_sheet, every_card};
 pub use cut_lines::{CutFile, cut_files};
 pub use edition::{Edition, Hand, Paper, Print};
 pub use envelope::envelope_templates;

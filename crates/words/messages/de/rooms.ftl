@@ -585,5 +585,7 @@ photo-make = Gerade machen und darauf setzen
 photo-kept = Das Foto bleibt, wie es kam: Es lässt sich neu gerade machen, und alles rückgängig.
 photo-eight = Schreiben Sie die Stelle jeder Ecke als zwei Zahlen.
 photo-two = Schreiben Sie die weiße oder graue Stelle als zwei Zahlen, oder lassen Sie beide leer.
+share-contact = Alle auf einem Bild (PNG)
+batch-png = Diese Karte als Bild sichern (PNG)
 share-every-card = Alle Karten auf wenigen Seiten
 share-every-card-lead = Alle { $count } Karten, wie die Schnitte sie ergeben, klein und mit ihrer Nummer: zum Aufhängen, Sortieren oder Zeigen.

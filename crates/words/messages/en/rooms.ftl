@@ -538,5 +538,7 @@ photo-make = Make it straight and put it on
 photo-kept = The photo is kept as it came: it can be made straight anew, and undone.
 photo-eight = Write the place of every corner as two numbers.
 photo-two = Write the white or grey place as two numbers, or leave both empty.
+share-contact = All on one picture (PNG)
+batch-png = Save this card as a picture (PNG)
 share-every-card = Every card on a few pages
 share-every-card-lead = All { $count } cards as the cuts give them, small, each with its number: to hang up, to sort by, or to show.

@@ -11,6 +11,7 @@
 //! | `background-1.png`, `background-1.svg` | its picture at true size |
 //! | `cut-paper-1.svg`, `cut-card-1.svg` … | cut and score lines in true units |
 //! | `pieces.csv`, `cardstock.csv`, `supplies.csv` | tables for a spreadsheet |
+//! | `contact-sheet.png` | all finished cards on one picture (up to 400) |
 //! | `every-card.pdf`, `every-card-1.png` … | every finished card, small, with its number |
 //! | `cards.png` | its first page: the finished cards |
 //! | `sheet-1.svg`, `sheet-1.png` … | each patterned sheet with its cuts |
@@ -41,7 +42,7 @@ use crate::outputs::OutFile;
 
 pub use backgrounds::backgrounds;
 pub use pages::DrawingError;
-pub(crate) use pages::book;
+pub(crate) use pages::{book, card_png, contact_png};
 pub use shown::show;
 pub(crate) use shown::{pieces, way};
 

@@ -7,8 +7,8 @@ use cards::Plan;
 use cards::days::Day;
 use cards::plan::Card;
 use drawing::sheets::{
-    Colors, Edition, Faces, Hand, Print, card_picture, cut_files, every_card, full_edition, one_page, sheet_drawing,
-    templates,
+    Colors, Edition, Faces, Hand, Print, card_picture, contact_sheet, cut_files, every_card, full_edition, one_page,
+    sheet_drawing, templates,
 };
 use drawing::{Scene, markdown, pdf, png, svg};
 use measure::{Length, Size, Unit};
@@ -88,6 +88,9 @@ pub(super) fn pages(
     for (number, scene) in (1..).zip(every.iter().take(MOST_SHEETS)) {
         files.push(picture(format!("every-card-{number}.png"), scene, PER_INCH)?);
     }
+    if let Some(scene) = contact_sheet(plan, faces) {
+        files.push(picture("contact-sheet.png".to_owned(), &scene, PER_INCH)?);
+    }
     files.push(OutFile::new("handout.md", markdown::write(&scenes)));
     files.push(OutFile::new("handout.txt", markdown::plain_text(&scenes)));
     files.extend(cut_files(plan).into_iter().map(|cut| OutFile::new(format!("{}.svg", cut.name), cut.svg)));
@@ -158,6 +161,16 @@ fn pictures(plan: &Plan, faces: &Faces) -> Result<Vec<OutFile>, DrawingError> {
         files.push(picture(format!("card-{}.png", card.number), &scene, PER_INCH)?);
     }
     Ok(files)
+}
+
+/// One finished card as PNG.
+pub(crate) fn card_png(plan: &Plan, faces: &Faces, card: &Card) -> Option<Vec<u8>> {
+    png::write(&card_picture(plan, faces, card, CARD_WIDTH), PER_INCH).ok()
+}
+
+/// All finished cards on one sheet as PNG.
+pub(crate) fn contact_png(plan: &Plan, faces: &Faces) -> Option<Vec<u8>> {
+    png::write(&contact_sheet(plan, faces)?, PER_INCH).ok()
 }
 
 fn picture(file: String, scene: &Scene, per_inch: u32) -> Result<OutFile, DrawingError> {

@@ -47,7 +47,10 @@ pub(super) fn opened(desk: &Desk<'_>) -> Markup {
                 }
             }
             div.open {
-                figure.whole { (fields::card(desk, card, "")) }
+                figure.whole {
+                    (fields::card(desk, card, ""))
+                    figcaption { a href=(format!("/w/{}/file/card-{}.png", desk.kept.id.0, card.number)) { (say("batch-png", &[])) } }
+                }
                 div.pieces {
                     @for (index, part) in card.parts.iter().enumerate() {
                         @if matches!(part.kind, PartKind::Patterned { .. }) { (piece(desk, card, index, part)) }

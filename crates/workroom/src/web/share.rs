@@ -105,7 +105,7 @@ pub(super) fn page(desk: &Desk<'_>) -> Markup {
         section {
             h2 { (say("share-every-card", &[])) }
             p { (say("share-every-card-lead", &[("count", desk.made.plan.cards.len().into())])) }
-            p.ways { a.button href=(format!("{}{query}", file("every-card.pdf"))) { (say("share-save", &[])) } }
+            p.ways { a.button href=(format!("{}{query}", file("every-card.pdf"))) { (say("share-save", &[])) } " " a.button href=(file("contact-sheet.png")) { (say("share-contact", &[])) } }
         }
         section {
             h2 { (say("share-drawings", &[])) }
@@ -219,6 +219,12 @@ pub(super) fn file(desk: &Desk<'_>, name: &str) -> Option<Answer> {
             };
             let made = make::book(plan, name.to_owned(), wanted.language, &scenes).ok()?;
             Some(Answer::file(name, "application/pdf", made.bytes))
+        }
+        "contact-sheet.png" => Some(Answer::file(name, "image/png", make::contact_png(plan, &desk.made.faces)?)),
+        name if name.starts_with("card-") => {
+            let number: u32 = name.strip_prefix("card-")?.strip_suffix(".png")?.parse().ok()?;
+            let card = plan.cards.iter().find(|card| card.number == number)?;
+            Some(Answer::file(name, "image/png", make::card_png(plan, &desk.made.faces, card)?))
         }
         "handout.md" | "handout.txt" => {
             let scenes =
