@@ -28,3 +28,27 @@ fn a_sheet_of_one_print_is_one_panel() {
     let stripes = (0..300 * 300).flat_map(|at| if at % 300 / 10 % 2 == 0 { [200, 180, 170] } else { [90, 120, 140] });
     assert_eq!(find_panels(&Raster::new(300, 300, stripes.collect()).unwrap()), whole);
 }
+
+#[test]
+fn a_margin_without_gaps_belongs_to_no_panel() {
+    // Four checked prints that meet in the middle, in a pale margin of 20 pixels.
+    let color = |x: usize, y: usize| {
+        if !(20..580).contains(&x) || !(20..580).contains(&y) {
+            return [244, 242, 238];
+        }
+        let inks = [[210, 90, 90], [90, 160, 90], [90, 110, 200], [200, 170, 70]];
+        let [red, green, blue] = inks[usize::from(x >= 300) + 2 * usize::from(y >= 300)];
+        if (x / 9 + y / 9).is_multiple_of(2) { [red, green, blue] } else { [red / 2, green / 2, blue / 2] }
+    };
+    let rgb = (0..600 * 600).flat_map(|at| color(at % 600, at / 600)).collect();
+    let found = find_panels(&Raster::new(600, 600, rgb).unwrap());
+    let at = |from: f64, to: f64| [from / 600.0, to / 600.0];
+    let halves = [at(20.0, 300.0), at(300.0, 580.0)];
+    let truth: Vec<Panel> = halves
+        .iter()
+        .flat_map(|[top, bottom]| {
+            halves.iter().map(|[left, right]| Panel { left: *left, top: *top, right: *right, bottom: *bottom })
+        })
+        .collect();
+    assert!(found.len() == 4 && collages::right(&found, &truth) == 4, "{found:.3?}");
+}
