@@ -1,4 +1,6 @@
-//! How well corners are found on photos made from seeds: `corners_table FIRST COUNT [WIDTH] [FOLDER]`.
+//! How well corners are found on photos made from seeds: `corners_table FIRST COUNT [WIDTH] [FOLDER|-] [free]`.
+//!
+//! The finder is told the sheet's proportion, as the workroom does; with `free` it is not.
 //!
 //! Prints a line for each photo that went wrong or was doubted, then a table. With a folder, writes the photos that went
 //! wrong as PPM, for looking at. Figures in `docs/photo.md` were made with seeds no threshold was chosen on.
@@ -12,13 +14,14 @@ fn main() {
     let asked: Vec<String> = std::env::args().skip(1).collect();
     let number = |at: usize, or: u64| asked.get(at).and_then(|text| text.parse().ok()).unwrap_or(or);
     let (first, count, wide) = (number(0, 1), number(1, 20), usize::try_from(number(2, 1200)).unwrap_or(1200));
+    let free = asked.get(4).is_some_and(|word| word == "free");
     let (mut worst, mut spent) = (Vec::new(), Vec::new());
     let (mut missed, mut doubted, mut silent) = (0, 0, 0);
     let mut by_table = std::collections::BTreeMap::<_, (u32, u32)>::new();
     for seed in first..first + count {
         let scene = common::scene(seed, wide);
         let start = std::time::Instant::now();
-        let found = photo::find_corners(&scene.photo);
+        let found = photo::find_corners(&scene.photo, (!free).then_some(scene.proportion));
         spent.push(start.elapsed().as_secs_f64() * 1000.0);
         let off = found.as_ref().map(|found| scene.worst(&found.corners));
         let kind = by_table.entry(scene.table).or_default();
@@ -35,7 +38,7 @@ fn main() {
                 "seed {seed}: off {off:.2?} % sure {sure:.2} {doubts:?}; {} on {:?}, {:.0}°",
                 scene.paper, scene.table, scene.tilt_deg
             );
-            if let Some(folder) = asked.get(3) {
+            if let Some(folder) = asked.get(3).filter(|folder| *folder != "-") {
                 let head = format!("P6 {} {} 255\n", scene.photo.width(), scene.photo.height());
                 let _ = std::fs::write(format!("{folder}/{seed}.ppm"), [head.as_bytes(), scene.photo.rgb()].concat());
             }

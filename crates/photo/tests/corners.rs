@@ -10,7 +10,7 @@ fn twenty_small_photos() {
     let (mut found, mut silent) = (0, Vec::new());
     for seed in 7_000..7_020 {
         let scene = common::scene(seed, 640);
-        let Some(seen) = find_corners(&scene.photo) else { continue };
+        let Some(seen) = find_corners(&scene.photo, Some(scene.proportion)) else { continue };
         let off = scene.worst(&seen.corners);
         found += u32::from(off <= 1.0);
         if off > 1.0 && seen.doubts.is_empty() {
@@ -41,7 +41,7 @@ fn a_pale_margin_on_a_pale_table_is_seen() {
             let grain = (at * 2_654_435_761) >> 7 & 1;
             rgb.extend([value + u8::try_from(grain).unwrap() * noise; 3]);
         }
-        let found = find_corners(&Raster::new(w, h, rgb).unwrap()).unwrap();
+        let found = find_corners(&Raster::new(w, h, rgb).unwrap(), None).unwrap();
         let truth = [(120.0, 60.0), (520.0, 60.0), (520.0, 420.0), (120.0, 420.0)];
         for (at, (x, y)) in found.corners.corners().iter().zip(truth) {
             assert!(at.far(photo::Point::new(x, y)) < 1.5, "{table}: {found:?}");
@@ -51,8 +51,22 @@ fn a_pale_margin_on_a_pale_table_is_seen() {
 
 #[test]
 fn a_photo_of_nothing_has_no_corners() {
-    assert_eq!(find_corners(&Raster::new(400, 300, vec![128; 400 * 300 * 3]).unwrap()), None);
+    assert_eq!(find_corners(&Raster::new(400, 300, vec![128; 400 * 300 * 3]).unwrap(), None), None);
     for (w, h) in [(1, 1), (2, 3), (5, 4), (900, 1)] {
-        assert_eq!(find_corners(&Raster::new(w, h, vec![9; w * h * 3]).unwrap()), None, "{w} {h}");
+        assert_eq!(find_corners(&Raster::new(w, h, vec![9; w * h * 3]).unwrap(), Some(1.0)), None, "{w} {h}");
+    }
+}
+
+/// A sheet of another size than was said is still found, and said to be odd; of the right one it is not.
+#[test]
+fn another_proportion_than_was_said_is_doubted() {
+    let (w, h) = (640_usize, 480_usize);
+    let inside = |at: usize| (170..470).contains(&(at % w)) && (90..390).contains(&(at / w));
+    let rgb = (0..w * h).flat_map(|at| [if inside(at) { 230_u8 } else { 90 }; 3]).collect();
+    let photo = Raster::new(w, h, rgb).unwrap();
+    for (said, odd) in [(None, false), (Some(1.0), false), (Some(8.5 / 11.0), true), (Some(11.0 / 8.5), true)] {
+        let found = find_corners(&photo, said).unwrap();
+        assert!(found.corners.corners()[2].far(photo::Point::new(470.0, 390.0)) < 1.0, "{said:?}: {found:?}");
+        assert_eq!(found.doubts.contains(&photo::Doubt::Proportion), odd, "{said:?}: {found:?}");
     }
 }

@@ -43,6 +43,13 @@ impl Wanted {
     }
 }
 
+/// Width by height of a sheet; `None` if one of them is nothing.
+#[allow(clippy::cast_precision_loss, reason = "a size in ticks")]
+pub(crate) fn proportion(sheet: Size) -> Option<f64> {
+    let (width, height) = (sheet.width.ticks() as f64, sheet.height.ticks() as f64);
+    (width > 0.0 && height > 0.0).then(|| width / height)
+}
+
 /// Pixels across and down for a sheet at so many to an inch.
 pub(crate) fn pixels(sheet: Size, dots: i64) -> (usize, usize) {
     let side = |length: Length| {

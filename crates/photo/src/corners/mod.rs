@@ -5,15 +5,17 @@
 //! 2. `lines`: straight runs of such edges (a Hough transform, then least squares).
 //! 3. `rings`: a side of a sheet *ends* at its corners, while a stripe of the table or a line printed across the sheet goes
 //!    on. Four lines that end at each other make a ring; so do three, where the fourth side is too faint to be a line.
-//! 4. `around`: each side of the best rings is looked for anew in a larger picture, from within it to well outside, by steps
+//! 4. `pose`: where the sheet's proportion is known, rings are held against what some camera can see of such a sheet.
+//! 5. `around`: each side of the best rings is looked for anew in a larger picture, from within it to well outside, by steps
 //!    of colour along whole lines. The outermost ring whose sides show steps from corner to corner is the sheet.
-//! 5. `refine`: every side is laid anew through the photo, to parts of a pixel.
+//! 6. `refine`: every side is laid anew through the photo, to parts of a pixel.
 //!
 //! Left out on purpose: learned weights, lenses, sheets that leave the photo.
 
 mod around;
 mod edges;
 mod lines;
+mod pose;
 mod refine;
 mod rings;
 
@@ -34,6 +36,10 @@ const SURE: f64 = 0.5;
 const SURE_END: f64 = 0.55;
 /// Another ring with more than this part of the best one's score is a rival. `Chosen:` likewise.
 const RIVAL: f64 = 0.9;
+
+/// Corners that would have to move by more than this part of a side to be a sheet of the given proportion are doubted.
+/// `Chosen:` sheets that curl, and lenses, make a hundredth or two.
+const OTHER: f64 = 0.04;
 
 /// What was found.
 #[derive(Debug, Clone, PartialEq)]
@@ -61,9 +67,14 @@ pub enum Doubt {
     Small,
     /// The sheet reaches the photo's edge.
     AtEdge,
+    /// No camera sees a sheet of the given proportion so.
+    Proportion,
 }
 
 /// The corners of the largest clear sheet; `None` if no four lines make one.
+///
+/// `proportion`: the sheet's width by its height, if known (the photo may be turned); above 0. It tells the sheet's edge from
+/// printed lines and stripes of the table, by what a camera of any usual focal length can see.
 ///
 /// # Shape
 /// Any photo; sheets of any proportion, seen at up to some 45°. The same photo gives the same answer.
@@ -72,15 +83,16 @@ pub enum Doubt {
 /// Duda, Hart 1972, *Communications of the ACM* 15(1), 11–15 (lines); the rings are our own. Measured on generated photos
 /// (`examples/corners_table.rs`, figures in `docs/photo.md`).
 #[must_use]
-pub fn find_corners(photo: &Raster) -> Option<Found> {
+pub fn find_corners(photo: &Raster, proportion: Option<f64>) -> Option<Found> {
     let (small, block) = photo.shrunk(SEEN);
     let (larger, larger_block) = photo.shrunk(LARGER);
+    let view = pose::View::of(&larger, proportion);
     // Twice: weak edges beside their surroundings, and weak edges beside the noise alone.
     let mut rings = Vec::new();
     for beside in BESIDE {
         let seen = edges::Edges::of(&small, beside);
         let lines = lines::found(&seen);
-        let found = rings::found(&seen, &lines);
+        let found = rings::found(&seen, &lines, pose::View::of(&small, proportion));
         for ring in found.into_iter().take(LAID) {
             if !rings.iter().any(|other: &rings::Ring| other.nearly(&ring)) {
                 rings.push(ring);
@@ -89,8 +101,9 @@ pub fn find_corners(photo: &Raster) -> Option<Found> {
     }
     #[allow(clippy::cast_precision_loss, reason = "small numbers")]
     let times = block as f64 / larger_block as f64;
-    let near =
-        |ring: &rings::Ring| around::best(&larger, ring.corners.map(|at| Point::new(at.x * times, at.y * times)));
+    let near = |ring: &rings::Ring| {
+        around::best(&larger, &view, ring.corners.map(|at| Point::new(at.x * times, at.y * times)))
+    };
     let mut laid: Vec<around::Ring> = rings.iter().filter_map(near).collect();
     laid.sort_by(|one, other| other.rank.total_cmp(&one.rank));
     let best = *laid.first()?;
@@ -98,7 +111,11 @@ pub fn find_corners(photo: &Raster) -> Option<Found> {
     let scale = larger_block as f64;
     let refined = refine::refined(photo, best.corners.map(|at| Point::new(at.x * scale, at.y * scale)))?;
     let corners = Quad::new(refined.corners).ok()?;
-    Some(judged(photo, corners, &laid, refined.support, best.area(&larger)))
+    let mut found = judged(photo, corners, &laid, refined.support, best.area(&larger));
+    if pose::View::of(photo, proportion).misfit(&found.corners.corners()) > OTHER {
+        found.doubts.push(Doubt::Proportion);
+    }
+    Some(found)
 }
 
 /// What speaks against an answer.

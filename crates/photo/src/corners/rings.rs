@@ -2,6 +2,7 @@
 
 use super::edges::Edges;
 use super::lines::Line;
+use super::pose::View;
 use crate::Point;
 
 /// Four corners in the small picture, clockwise, with what speaks for them.
@@ -23,27 +24,37 @@ struct Corner {
 const MOST_CORNERS: usize = 1_200;
 
 /// The rings: the best few, then two of three sides only, then others.
-pub(super) fn found(edges: &Edges, lines: &[Line]) -> Vec<Ring> {
+pub(super) fn found(edges: &Edges, lines: &[Line], view: View) -> Vec<Ring> {
     let corners = corners(edges, lines);
     let search = Search::new(edges, lines, &corners);
-    let mut rings = best_of(search.rings(), 9);
+    let mut rings = search.rings();
+    if view.knows() {
+        rings.extend(search.quads(lines, &view));
+    }
+    let mut rings = best_of(rings, &view, 9);
     let more = rings.split_off(rings.len().min(4));
-    rings.extend(best_of(search.halves(lines), 2));
+    rings.extend(best_of(search.halves(lines), &view, 2));
     rings.extend(more);
     rings
 }
 
 /// The best so many that are not nearly the same.
-fn best_of(mut rings: Vec<Ring>, most: usize) -> Vec<Ring> {
+fn best_of(mut rings: Vec<Ring>, view: &View, most: usize) -> Vec<Ring> {
     rings.sort_by(|one, other| other.score.total_cmp(&one.score));
     let mut kept: Vec<Ring> = Vec::new();
-    for ring in rings {
-        if kept.len() == most {
+    for mut ring in rings {
+        // No ring fits better than wholly: those that follow can no longer come in.
+        if kept.len() == most && kept[most - 1].score >= ring.score {
             break;
         }
-        if !kept.iter().any(|other| other.nearly(&ring)) {
-            kept.push(ring);
+        ring.score *= view.fits(&ring.corners, ROUGH);
+        if kept.iter().any(|other| other.score >= ring.score && other.nearly(&ring)) {
+            continue;
         }
+        kept.retain(|other| !other.nearly(&ring));
+        let at = kept.partition_point(|other| other.score >= ring.score);
+        kept.insert(at, ring);
+        kept.truncate(most);
     }
     kept
 }
@@ -98,6 +109,13 @@ struct Side {
 /// How far past a corner a side is followed, in pixels of the small picture. `Chosen:` short, since a paper's printed lines
 /// go on at once and a table's things seldom lie just so.
 const PAST: f64 = 15.0;
+
+/// Lines that rings are made of wherever they end, and how surely each side must show. `Chosen:` on photos of seeds
+/// 50001–50400; bounds the time.
+const STRONG: usize = 70;
+const SHOWN: f64 = 0.5;
+/// What a ring in the small picture may be off and still be as good as half.
+const ROUGH: f64 = 0.06;
 
 struct Search<'a> {
     edges: &'a Edges,
@@ -192,6 +210,55 @@ impl<'a> Search<'a> {
                     // The side that was not seen is as good as the others' mean.
                     let unseen = part(first, (back.1 + on.1) / 2.0, (back.2 + on.2) / 2.0);
                     rings.extend(self.ring_at([corner.at, other.at, on.0, back.0], [side, &right, &unseen, &left]));
+                }
+            }
+        }
+        rings
+    }
+
+    /// Rings of any two pairs of strong lines that make the known sheet, wherever those lines end: on a checked cloth a side of
+    /// the sheet may lie on an edge of the cloth that runs on.
+    fn quads(&self, lines: &[Line], view: &View) -> Vec<Ring> {
+        let lines = &lines[..lines.len().min(STRONG)];
+        let (w, h) = (px(self.edges.width), px(self.edges.height));
+        let least = 0.14 * w.min(h);
+        let crossing = |one: &Line, other: &Line| {
+            one.meets(other).filter(|at| at.x > -4.0 && at.y > -4.0 && at.x < w + 4.0 && at.y < h + 4.0)
+        };
+        let side = |line: &Line, from: Point, to: Point| {
+            let (start, end) = (line.along(from), line.along(to));
+            let way = (end - start).signum();
+            let support = line.support(start + way * 3.0, end - way * 3.0);
+            let past = line.support(end + way * 3.0, end + way * PAST);
+            let before = line.support(start - way * 3.0, start - way * PAST);
+            Side { to: 0, arm: 0, support, beyond: (past + before) / 2.0 }
+        };
+        let mut rings = Vec::new();
+        for (first, upper) in lines.iter().enumerate() {
+            for lower in &lines[first + 1..] {
+                // The lines from one to the other that show an edge there, and where they meet them.
+                let mut across: Vec<(Point, Point, Side)> = Vec::new();
+                for line in lines {
+                    let Some((from, to)) = crossing(upper, line).zip(crossing(lower, line)) else { continue };
+                    if from.far(to) > least {
+                        let seen = side(line, from, to);
+                        across.extend((seen.support > SHOWN).then_some((from, to, seen)));
+                    }
+                }
+                for (at, (from, to, left)) in across.iter().enumerate() {
+                    for (other_from, other_to, right) in &across[at + 1..] {
+                        if from.far(*other_from) < least || to.far(*other_to) < least {
+                            continue;
+                        }
+                        let (above, below) = (side(upper, *from, *other_from), side(lower, *to, *other_to));
+                        if above.support < SHOWN || below.support < SHOWN {
+                            continue;
+                        }
+                        let corners = [*from, *other_from, *other_to, *to];
+                        if view.misfit(&corners) < ROUGH {
+                            rings.extend(self.ring_at(corners, [&above, right, &below, left]));
+                        }
+                    }
                 }
             }
         }

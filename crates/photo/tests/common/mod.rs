@@ -34,6 +34,8 @@ pub(crate) struct Scene {
     pub(crate) table: Table,
     pub(crate) tilt_deg: f64,
     pub(crate) paper: &'static str,
+    /// Width by height.
+    pub(crate) proportion: f64,
 }
 
 impl Scene {
@@ -277,10 +279,10 @@ pub(crate) fn scene(seed: u64, wide: usize) -> Scene {
     let paper = Paper::new(&mut random);
     let ground = Ground::new(&mut random, &paper);
     let light = Light::new(&mut random);
-    let (corners, tilt_deg, back) = loop {
+    let ((corners, tilt_deg, back), proportion) = loop {
         let aspect = [1.0, 8.5 / 11.0, 11.0 / 8.5, 1.0][random.random_range(0..4)];
         if let Some(seen) = camera(&mut random, wide as f64, high as f64, aspect) {
-            break seen;
+            break (seen, aspect);
         }
     };
     let near_shadow =
@@ -315,7 +317,7 @@ pub(crate) fn scene(seed: u64, wide: usize) -> Scene {
         }
     }
     let photo = Raster::new(wide, high, rgb).expect("a picture of that size");
-    Scene { photo, corners, table: ground.table, tilt_deg, paper: paper.kind }
+    Scene { photo, corners, table: ground.table, tilt_deg, paper: paper.kind, proportion }
 }
 
 /// A sheet before a pinhole camera: its corners, the tilt, and the way from the photo to the sheet (0 to 1); `None` if it is

@@ -68,6 +68,7 @@ refused-reference-extreme = Feld { $number } bei { $place } und seine wahre Farb
 doubt-faint-side = sehen Sie die Ecken an: ein Teil einer Kante hebt sich kaum vom Tisch ab; geben Sie sie mit --corners an, wenn sie nicht stimmen, oder fotografieren Sie auf einem dunkleren Tisch
 doubt-goes-on = sehen Sie die Ecken an: eine Kante scheint über eine Ecke hinauszugehen; geben Sie sie mit --corners an, wenn sie nicht stimmen
 doubt-margin = sehen Sie die Ecken an: es können die eines gedruckten Randes sein und nicht die des Bogens; geben Sie sie mit --corners an, wenn sie nicht stimmen
+doubt-proportion = sehen Sie die Ecken an: ein Bogen dieser Größe sieht von nirgendwo so aus; geben Sie sie mit --corners an, wenn sie nicht stimmen, oder eine andere --size
 doubt-rival = sehen Sie die Ecken an: andere Linien wären fast ebenso gut; geben Sie sie mit --corners an, wenn sie nicht stimmen
 doubt-small = sehen Sie die Ecken an: der Bogen nimmt wenig vom Foto ein; gehen Sie für ein schärferes Bild näher heran
 doubt-at-edge = sehen Sie die Ecken an: der Bogen reicht bis an den Rand des Fotos; fotografieren Sie mit etwas Tisch auf jeder Seite

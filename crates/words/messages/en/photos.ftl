@@ -68,6 +68,7 @@ refused-reference-extreme = Patch { $number } at { $place } and what it should b
 doubt-faint-side = look at the corners: part of an edge can hardly be told from the table; give them with --corners if they are off, or take the photo on a darker table
 doubt-goes-on = look at the corners: an edge seems to go on past a corner; give them with --corners if they are off
 doubt-margin = look at the corners: they may be those of a printed margin and not of the sheet; give them with --corners if they are off
+doubt-proportion = look at the corners: a sheet of that size does not look so from anywhere; give them with --corners if they are off, or another --size
 doubt-rival = look at the corners: other lines would do nearly as well; give them with --corners if they are off
 doubt-small = look at the corners: the sheet takes up little of the photo; go nearer for a sharper picture
 doubt-at-edge = look at the corners: the sheet reaches the photo's edge; take the photo with some table on every side

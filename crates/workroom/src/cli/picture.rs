@@ -303,7 +303,8 @@ pub(super) fn square(request: &SquareRequest, desk: &mut Desk<'_>) -> Result<Don
     let (corners, found) = match request.corners {
         Some(given) => (Quad::new(given).map_err(|error| crossed(&error))?, None),
         None => {
-            let found = photo::find_corners(&photo).ok_or_else(|| Refusal::said("refused-no-sheet", &named))?;
+            let found = photo::find_corners(&photo, squaring::proportion(request.size))
+                .ok_or_else(|| Refusal::said("refused-no-sheet", &named))?;
             (found.corners, Some(found))
         }
     };
@@ -362,6 +363,7 @@ fn code(doubt: Doubt) -> &'static str {
         Doubt::Rival => "rival",
         Doubt::Small => "small",
         Doubt::AtEdge => "at-edge",
+        Doubt::Proportion => "proportion",
     }
 }
 
@@ -373,6 +375,7 @@ fn doubted(doubt: Doubt) -> String {
         Doubt::Rival => say("doubt-rival", &[]),
         Doubt::Small => say("doubt-small", &[]),
         Doubt::AtEdge => say("doubt-at-edge", &[]),
+        Doubt::Proportion => say("doubt-proportion", &[]),
     }
 }
 

@@ -211,7 +211,8 @@ pub(super) fn page(desk: &Desk<'_>, refused: Option<&Markup>) -> Option<Answer> 
     let (w, h) = (photo.width() as f64, photo.height() as f64);
     let mut note = say("photo-found", &[]);
     let places = typed(desk.asked).unwrap_or_else(|| {
-        let found = photo::find_corners(&photo);
+        let sheet = desk.made.project().packs.get(at.pack).map(|pack| pack.sheet);
+        let found = photo::find_corners(&photo, sheet.and_then(squaring::proportion));
         note = match &found {
             None => say("photo-none", &[]),
             Some(found) if !found.doubts.is_empty() => say("photo-doubted", &[]),
