@@ -103,11 +103,18 @@ fn parts(picture: &Raster, whole: Part) -> Vec<Part> {
     };
     let best = TURNS.into_iter().map(cut).reduce(|best, other| if other.0 > best.0 { other } else { best });
     let Some((_, cuts, turn)) = best else { return vec![whole] };
-    laid(&cuts, whole, Ground::of(picture, &cuts, inch, turn).as_ref(), &windows, inch)
+    laid(picture, &cuts, whole, Ground::of(picture, &cuts, inch, turn).as_ref(), &windows, inch)
 }
 
 /// The panels that cuts leave, without gaps and margins.
-fn laid(cuts: &[Cut], whole: Part, ground: Option<&Ground<'_>>, windows: &[Windows; 2], inch: usize) -> Vec<Part> {
+fn laid(
+    picture: &Raster,
+    cuts: &[Cut],
+    whole: Part,
+    ground: Option<&Ground<'_>>,
+    windows: &[Windows; 2],
+    inch: usize,
+) -> Vec<Part> {
     let margins = ground.map_or([[0; 2]; 2], |ground| ground.margins(whole, inch));
     let mut printed = whole;
     for (axis, [before, after]) in margins.into_iter().enumerate() {
@@ -120,7 +127,8 @@ fn laid(cuts: &[Cut], whole: Part, ground: Option<&Ground<'_>>, windows: &[Windo
             found.push(printed);
             continue;
         };
-        let (ends, begins) = ground.map_or((at, at), |ground| {
+        let edge = sharpest(picture, seen, axis, at);
+        let (ends, begins) = ground.filter(|ground| ground.gap > 0).map_or((edge, edge), |ground| {
             let from = ground.begins(&Cut { part: seen, axis, at }, &windows[axis], inch);
             (from, from + ground.gap)
         });
@@ -128,4 +136,21 @@ fn laid(cuts: &[Cut], whole: Part, ground: Option<&Ground<'_>>, windows: &[Windo
         open.push((seen.between(axis, at, seen.to[axis]), printed.between(axis, begins, printed.to[axis])));
     }
     found
+}
+
+/// The place next to a line where the pixels before and after it differ most: lines are looked at only every few pixels.
+fn sharpest(picture: &Raster, part: Part, axis: usize, at: usize) -> usize {
+    let differ = |at: &usize| {
+        let along = part.from[1 - axis]..part.to[1 - axis];
+        let pixel = |across: usize, along: usize| {
+            if axis == 0 { picture.pixel(across, along) } else { picture.pixel(along, across) }
+        };
+        let off = |along: usize| {
+            let (one, other) = (pixel(*at - 1, along), pixel(*at, along));
+            (0..3).map(|channel| u32::from(one[channel].abs_diff(other[channel]))).sum::<u32>()
+        };
+        along.map(off).sum::<u32>()
+    };
+    let near = at.saturating_sub(field::STEP).max(1)..=(at + field::STEP).min(part.to[axis] - 1);
+    near.max_by_key(differ).unwrap_or(at)
 }
