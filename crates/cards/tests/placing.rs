@@ -8,9 +8,10 @@ use std::collections::BTreeMap;
 
 use cards::model::{Placing, Project, Region, Side, Wanted};
 use cards::plan::{Plan, PrintMap, PrintMaps, Spot, plan, plan_on};
-use cutting::Budget;
 use cutting::steps::effort;
-use measure::{Rect, parse_length, parse_size};
+use cutting::tree::pieces;
+use cutting::{Axis, Budget, Tree};
+use measure::{Length, Rect, parse_length, parse_size};
 
 const NODES: u64 = 40_000_000;
 
@@ -162,4 +163,58 @@ fn a_map_that_is_no_grid_says_nothing() {
         map.columns = 95;
     }
     assert_eq!(made(&project, &maps), plan(&project, &mut Budget::nodes(NODES)));
+}
+
+/// What any order of a tree's branches has in common: its rows, the parts of each sorted.
+fn unordered(tree: &Tree, width: u32, height: u32) -> String {
+    fn parts(tree: &Tree, along: Axis, (width, height): (u32, u32), out: &mut Vec<String>) {
+        match tree {
+            Tree::Cut { axis, at, first, second } if *axis == along => {
+                let (one, other) = match along {
+                    Axis::X => ((*at, height), (width - at, height)),
+                    Axis::Y => ((width, *at), (width, height - at)),
+                };
+                parts(first, along, one, out);
+                parts(second, along, other, out);
+            }
+            _ => out.push(unordered(tree, width, height)),
+        }
+    }
+    match tree {
+        Tree::Cut { axis, .. } => {
+            let mut all = Vec::new();
+            parts(tree, *axis, (width, height), &mut all);
+            all.sort();
+            format!("{axis:?}({})", all.join(" "))
+        }
+        Tree::Piece { kind, turned, .. } => format!("{kind} {turned} {width}x{height}"),
+        Tree::Waste => format!("rest {width}x{height}"),
+    }
+}
+
+/// Prints take other cuts for the same pieces where those keep more pictures than any order of the first.
+#[test]
+fn layouts_as_good_otherwise_are_chosen_among() {
+    let project = drive::project();
+    let plain = plan(&project, &mut Budget::nodes(NODES));
+    let layout = &plain.layouts[0];
+    let steps = |length: Length| u32::try_from(length.ticks() / layout.step.ticks()).unwrap();
+    let (width, height) = (steps(layout.usable.size.width), steps(layout.usable.size.height));
+    let other = layout.equals.first().unwrap();
+    assert_ne!(unordered(other, width, height), unordered(&layout.tree, width, height));
+    // A long picture at the upper edge of every piece of the other cuts, on both sides of every design.
+    let cell = |at: u32, whole: u32| at * 96 / whole;
+    let spot = |piece: &cutting::tree::Placed| {
+        let (left, top) = (cell(piece.x, width) + 2, cell(piece.y, height) + 2);
+        Spot { left, top, right: cell(piece.x + piece.width, width) - 2, bottom: top + 3, weight: 800 }
+    };
+    let spots: Vec<Spot> = pieces(other, width, height).unwrap().iter().map(spot).collect();
+    let mut maps = maps(&project);
+    maps.values_mut().for_each(|map| map.spots.clone_from(&spots));
+    let placed = made(&project, &maps);
+    the_same_work(&placed, &plain);
+    let gain = placed.layouts[0].gain.as_ref().unwrap();
+    let (before, after, all) = gain.whole();
+    assert!(gain.moved && before < after && after <= all, "{before} {after} {all}");
+    assert_eq!(unordered(&placed.layouts[0].tree, width, height), unordered(other, width, height));
 }

@@ -7,13 +7,14 @@ mod flex_json;
 #[path = "common/recount.rs"]
 mod recount;
 
-use cutting::flexible::{Count, solve};
-use cutting::{Budget, Outcome};
+use cutting::flexible::{Count, Instance, Layout, solve};
+use cutting::steps::effort;
+use cutting::{Budget, Outcome, Tree};
 
 #[test]
 fn every_instance_with_a_witness_is_cut_without_waste() {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/data/flex");
-    let mut seen = 0;
+    let (mut seen, mut equals) = (0, 0);
     for file in std::fs::read_dir(folder).expect("the bench's folder") {
         let text = std::fs::read_to_string(file.expect("a file").path()).expect("text");
         let (name, instance) = flex_json::instance(&text);
@@ -22,9 +23,29 @@ fn every_instance_with_a_witness_is_cut_without_waste() {
         assert_eq!(answer.outcome, Outcome::Proven, "{name}");
         assert_eq!(answer.layouts[0].waste, 0, "{name}");
         answer.layouts.iter().for_each(|layout| recount::check(&instance, layout));
+        answer.layouts.iter().for_each(|layout| equals += same_work(&instance, layout));
         seen += 1;
     }
     assert_eq!(seen, 22);
+    assert!(equals > 0, "some layouts have equals");
+}
+
+/// Equals give the very same pieces by as many settings and cuts, and are other cuts; how many there are.
+fn same_work(instance: &Instance, layout: &Layout) -> usize {
+    let sizes = |tree: &Tree| {
+        let mut pieces = Vec::new();
+        let waste = recount::walk(tree, 0, 0, instance.width, instance.height, &mut pieces);
+        let mut sizes: Vec<_> =
+            pieces.iter().map(|&(k, _, _, w, h, turned)| if turned { (k, h, w) } else { (k, w, h) }).collect();
+        sizes.sort_unstable();
+        (waste, sizes, effort(tree, instance.width, instance.height))
+    };
+    for (at, other) in layout.equals.iter().enumerate() {
+        assert!(other != &layout.tree && !layout.equals[..at].contains(other), "other cuts");
+        assert_eq!(sizes(other), sizes(&layout.tree));
+        recount::check(instance, &Layout { tree: other.clone(), ..layout.clone() });
+    }
+    layout.equals.len()
 }
 
 #[test]

@@ -97,6 +97,9 @@ pub struct Layout {
     pub exist: Exist,
     /// Other layouts that really differ, best first.
     pub alternatives: Vec<Alternative>,
+    /// Other cuts of the usable part, in grid steps, that give the same pieces with as much left over and as many settings and
+    /// cuts: the prints may choose among them. Empty with pins.
+    pub equals: Vec<Tree>,
     /// What was gained by placing it on the prints; `None` where nothing is known of them.
     pub gain: Option<Gain>,
 }

@@ -487,6 +487,7 @@ impl Search<'_> {
             grade: if waste <= bound { LayoutGrade::ProvenBest } else { LayoutGrade::BestFound { bound } },
             exist: Exist::AtLeast(1),
             alternatives: Vec::new(),
+            equals: Vec::new(),
             gain: None,
         })
     }

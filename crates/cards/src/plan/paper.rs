@@ -412,6 +412,7 @@ impl Question<'_> {
             findings.push(self.about(Severity::Serious, "internal-check"));
             return None;
         };
+        let equals = self.equals(instance, &answer.layouts[0], &best.tree);
         // With pins the branches lie as they must: the steps may move the stop more often than the tree alone would.
         let mut effort = best.effort;
         if !instance.pins.is_empty() {
@@ -438,8 +439,18 @@ impl Question<'_> {
                 Count::AtLeast(count) => Exist::AtLeast(count),
             },
             alternatives: told,
+            equals,
             gain: None,
         })
+    }
+
+    /// The equals of a layout in the order of the table, each checked; none round pins, where branches stay.
+    fn equals(&self, instance: &Instance, layout: &flexible::Layout, tree: &Tree) -> Vec<Tree> {
+        if !instance.pins.is_empty() {
+            return Vec::new();
+        }
+        let tidied = layout.equals.iter().filter_map(|other| tidy(other, instance.width, instance.height).ok());
+        tidied.filter(|other| other != tree && checked::sound(instance, other, &layout.cards)).collect()
     }
 
     /// Round pins, other layouts are told that need not keep them: pinning one piece takes no choice away.

@@ -1,7 +1,8 @@
 //! Where the branches of a layout lie, so that the prints are cut at their best places.
 //!
 //! The rim hands in where the interest of a print lies ([`PrintMap`]), the project what the maker marked herself; from both
-//! `cutting::placing` chooses among the orders that the stops of the plain layout allow. A layout on printed lines or with
+//! `cutting::placing` chooses among the orders that the stops of the plain layout allow, and among those of layouts that are as
+//! good otherwise. A layout on printed lines or with
 //! pinned pieces stays as it is. Left out on purpose: how interest is found.
 
 use std::collections::BTreeMap;
@@ -90,6 +91,8 @@ pub struct PrintGain {
 
 /// Most nodes of one choice. `Chosen:` the demo takes a thousandth; all of it is half a second.
 const NODES: u64 = 300_000;
+/// What part of it each layout that is as good otherwise gets. `Chosen:` eight of them take as long as the layout itself.
+const EQUALS: u64 = 8;
 /// A sheet cut in plain order is easier to follow; it is given up only if one picture more in so many stays whole. `Chosen:`.
 const ONE_IN: i64 = 10;
 /// Clear paper round a picture that counts as whole (common practice: keep it 1/8 in from a cut).
@@ -158,6 +161,23 @@ impl Gain {
     }
 }
 
+/// The best cuts so far, and whether none that were asked for can be better.
+struct Best {
+    tree: Tree,
+    score: Score,
+    proven: bool,
+}
+
+impl Best {
+    /// Of two as good ones the first stays.
+    fn or(&mut self, other: cutting::placing::Placing) {
+        self.proven &= other.outcome == Outcome::Proven;
+        if other.score > self.score {
+            (self.tree, self.score) = (other.tree, other.score);
+        }
+    }
+}
+
 /// Puts the branches of a layout where the prints of its sheets want them, and says what was gained; leaves it as it is if
 /// nothing is known of its prints.
 fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, budget: &mut Budget<'_>) {
@@ -182,13 +202,30 @@ fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, bud
     let plain_tree = layout.tree.clone();
     let ask = Ask { tree: &plain_tree, width, height, prints: &prints, covers: &seen.covers, stops: Some(&stops) };
     let Ok(placing) = budget.within(NODES, |part| place(&ask, part)) else { return };
+    let plain = placing.plain;
+    let mut best = Best { score: placing.score, proven: placing.outcome == Outcome::Proven, tree: placing.tree };
+    // Cuts that are as good otherwise: the same pieces from as many settings, elsewhere on the print.
+    for other in &layout.equals {
+        let Some((plan, step)) = checked::paper(project, pack, layout.usable, layout.step, other, sheets) else {
+            continue;
+        };
+        let own = self::stops(&plan, step, layout.step);
+        if step != plain_step || own.len() > stops.len() {
+            continue;
+        }
+        let ask = Ask { tree: other, stops: Some(&own), ..ask };
+        match budget.within(NODES / EQUALS, |part| place(&ask, part)) {
+            Ok(found) => best.or(found),
+            Err(_) => best.proven = false,
+        }
+    }
     let plain_pieces = layout.pieces.clone();
     let pictures =
         prints.iter().map(|print| i64::from(print.times) * i64::try_from(print.motifs.len()).unwrap_or(0)).sum();
-    let moved = placing.tree != plain_tree && enough(placing.plain, placing.score, pictures);
+    let moved = best.tree != plain_tree && enough(plain, best.score, pictures);
     if moved {
         let more = |plan: &CutPlan| self::stops(plan, plain_step, layout.step).len() > stops.len();
-        match checked::paper(project, pack, layout.usable, layout.step, &placing.tree, sheets) {
+        match checked::paper(project, pack, layout.usable, layout.step, &best.tree, sheets) {
             Some((plan, step)) if step == plain_step && !more(&plan) => {}
             // The search keeps to the stops; were it not so, the plain layout would be the better one.
             _ => {
@@ -196,11 +233,11 @@ fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, bud
                 return;
             }
         }
-        let Ok(mut placed) = pieces(&placing.tree, width, height) else { return };
+        let Ok(mut placed) = pieces(&best.tree, width, height) else { return };
         // Reading order: the order in which the trimmer steps number the pieces.
         placed.sort_by_key(|piece| (piece.y, piece.x));
         layout.pieces = numbered(&placed, &seen.kinds, &layout.recipe_counts, layout.usable, grid);
-        layout.tree = placing.tree.clone();
+        layout.tree = best.tree.clone();
     }
     let told = |(used, print): &(SheetUse, Print)| {
         let on_sheet = |motif: &Motif| {
@@ -220,9 +257,9 @@ fn place_on_prints(project: &Project, maps: &PrintMaps, layout: &mut Layout, bud
     layout.gain = Some(Gain {
         prints: seen.prints.iter().filter_map(told).collect(),
         plain_pieces,
-        plain: placing.plain,
-        score: placing.score,
-        proven: placing.outcome == Outcome::Proven,
+        plain,
+        score: best.score,
+        proven: best.proven,
         moved,
         plain_tree: plain_tree.clone(),
     });

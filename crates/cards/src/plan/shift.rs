@@ -285,6 +285,7 @@ impl Moving<'_> {
             cards: self.laid.recipe_counts.clone(),
             waste: lost.iter().map(|[_, _, w, h]| u64::from(*w) * u64::from(*h)).sum(),
             off_preferred: 0,
+            equals: Vec::new(),
             tree,
         };
         let told = question.as_it_lies(&instance, &layout, layout.tree.clone())?;

@@ -136,6 +136,8 @@ pub struct Layout {
     pub effort: Effort,
     /// Sum of side differences from the preferred sizes, over all pieces, in steps.
     pub off_preferred: u64,
+    /// Other cuts that are as good in everything asked for: the same pieces, left over, wishes and settings. A few at most.
+    pub equals: Vec<Tree>,
 }
 
 /// Why no layout exists.

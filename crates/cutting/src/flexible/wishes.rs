@@ -1,7 +1,8 @@
 //! Putting layouts in the order a maker would: wishes, differences, growing into what is left over.
 
 use std::cmp::Reverse;
-use std::collections::BTreeSet;
+use std::collections::btree_map::Entry;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::grid::Grid;
 use super::instance::{Instance, Layout, Wish};
@@ -29,6 +30,9 @@ pub(super) fn promise(grid: &Grid, sizes: &[(u32, u32)]) -> (usize, u64, u64) {
 fn rough(side: u32) -> u64 {
     u64::from(4 - side.trailing_zeros().min(4))
 }
+
+/// Most equals told beside a layout. `Chosen:` each is placed on the prints anew.
+const MOST_EQUALS: usize = 8;
 
 /// Sorts by waste and wishes, and keeps layouts that differ in sizes or settings.
 pub(super) fn best(instance: &Instance, grid: &Grid, found: Vec<Found>) -> Vec<Layout> {
@@ -58,18 +62,34 @@ pub(super) fn best(instance: &Instance, grid: &Grid, found: Vec<Found>) -> Vec<L
             });
             let key = key.collect();
             leaves.sort_unstable();
-            (sheet - used, key, leaves, Layout { tree, cards, waste: sheet - used, effort, off_preferred })
+            (
+                sheet - used,
+                key,
+                leaves,
+                Layout { tree, cards, waste: sheet - used, effort, off_preferred, equals: Vec::new() },
+            )
         })
         .collect();
     ranked.sort_by(|a, b| (a.0, &a.1, &a.2).cmp(&(b.0, &b.1, &b.2)));
-    let mut seen: BTreeSet<(Vec<(usize, u32, u32)>, u32)> = BTreeSet::new();
-    let mut layouts = Vec::new();
-    for (_, _, leaves, layout) in ranked {
-        if layouts.len() >= instance.alternatives.max(1) {
-            break;
-        }
-        if seen.insert((leaves, layout.effort.settings)) {
-            layouts.push(layout);
+    // By pieces and settings: which layout has them, if it was kept, and its wishes.
+    let mut seen: BTreeMap<(Vec<(usize, u32, u32)>, u32), (usize, Vec<u64>)> = BTreeMap::new();
+    let mut layouts: Vec<Layout> = Vec::new();
+    for (_, key, leaves, layout) in ranked {
+        match seen.entry((leaves, layout.effort.settings)) {
+            Entry::Vacant(place) if layouts.len() < instance.alternatives.max(1) => {
+                place.insert((layouts.len(), key));
+                layouts.push(layout);
+            }
+            Entry::Vacant(_) => {}
+            Entry::Occupied(known) => {
+                let (at, wishes) = known.get();
+                let kept = &mut layouts[*at];
+                let alike = *wishes == key && kept.cards == layout.cards && kept.effort == layout.effort;
+                let new = kept.tree != layout.tree && !kept.equals.contains(&layout.tree);
+                if alike && new && kept.equals.len() < MOST_EQUALS {
+                    kept.equals.push(layout.tree);
+                }
+            }
         }
     }
     layouts
