@@ -70,3 +70,17 @@ fn another_proportion_than_was_said_is_doubted() {
         assert_eq!(found.doubts.contains(&photo::Doubt::Proportion), odd, "{said:?}: {found:?}");
     }
 }
+
+/// A sheet of 8 1/2 × 11 in that lies on its side in the photo: from the first corner to the second runs its width.
+#[test]
+fn a_sheet_on_its_side_is_told_from_an_upright_one() {
+    let (w, h) = (640_usize, 480_usize);
+    let inside = |at: usize| (100..540).contains(&(at % w)) && (70..410).contains(&(at / w));
+    let rgb = (0..w * h).flat_map(|at| [if inside(at) { 230_u8 } else { 90 }; 3]).collect();
+    let photo = Raster::new(w, h, rgb).unwrap();
+    for (said, first) in [(None, 100.0), (Some(11.0 / 8.5), 100.0), (Some(8.5 / 11.0), 540.0)] {
+        let found = find_corners(&photo, said).unwrap();
+        assert!(found.corners.corners()[0].far(photo::Point::new(first, 70.0)) < 1.0, "{said:?}: {found:?}");
+        assert!(found.doubts.is_empty(), "{said:?}: {found:?}");
+    }
+}

@@ -44,7 +44,8 @@ const OTHER: f64 = 0.04;
 /// What was found.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Found {
-    /// The corners in the photo's pixels; the first is the one nearest to the photo's top left.
+    /// The corners in the photo's pixels; the first is the one nearest to the photo's top left, or the next one where the sheet's
+    /// proportion says that the sheet lies a quarter turn from its upright.
     pub corners: Quad,
     /// 0 (a guess) to 1 (beyond doubt).
     pub confidence: f64,
@@ -93,7 +94,7 @@ pub fn find_corners(photo: &Raster, proportion: Option<f64>) -> Option<Found> {
         let seen = edges::Edges::of(&small, beside);
         let lines = lines::found(&seen);
         let found = rings::found(&seen, &lines, pose::View::of(&small, proportion));
-        for ring in found.into_iter().take(LAID) {
+        for ring in found.into_iter().take(LAID + usize::from(proportion.is_some())) {
             if !rings.iter().any(|other: &rings::Ring| other.nearly(&ring)) {
                 rings.push(ring);
             }
@@ -111,8 +112,15 @@ pub fn find_corners(photo: &Raster, proportion: Option<f64>) -> Option<Found> {
     let scale = larger_block as f64;
     let refined = refine::refined(photo, best.corners.map(|at| Point::new(at.x * scale, at.y * scale)))?;
     let corners = Quad::new(refined.corners).ok()?;
+    // From the first corner to the second runs the sheet's width.
+    let view = pose::View::of(photo, proportion);
+    let mut laid_out = corners.corners();
+    if view.turned(&laid_out) {
+        laid_out.rotate_left(1);
+    }
+    let corners = Quad::new(laid_out).ok()?;
     let mut found = judged(photo, corners, &laid, refined.support, best.area(&larger));
-    if pose::View::of(photo, proportion).misfit(&found.corners.corners()) > OTHER {
+    if view.misfit(&found.corners.corners()) > OTHER {
         found.doubts.push(Doubt::Proportion);
     }
     Some(found)

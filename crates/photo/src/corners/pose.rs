@@ -37,6 +37,17 @@ impl View {
     /// How far four corners are from any view of the sheet: about the part of a side some corner would have to move by.
     pub(super) fn misfit(&self, corners: &[Point; 4]) -> f64 {
         let Some(known) = self.log_proportion else { return 0.0 };
+        let upright = self.off(corners, known);
+        if known.abs() < 1e-6 { upright } else { upright.min(self.off(corners, -known)) }
+    }
+
+    /// True if the first side is the sheet's height rather than its width.
+    pub(super) fn turned(&self, corners: &[Point; 4]) -> bool {
+        self.log_proportion.is_some_and(|known| self.off(corners, -known) + 1e-6 < self.off(corners, known))
+    }
+
+    /// The same for a sheet whose first side by its second has that logarithm.
+    fn off(&self, corners: &[Point; 4], known: f64) -> f64 {
         let at = corners.map(|at| ((at.x - self.middle.0) / self.longer, (at.y - self.middle.1) / self.longer));
         let [(x0, y0), (x1, y1), (x2, y2), (x3, y3)] = at;
         // Heckbert 1989: the map from the unit square, g and h its last row.
@@ -60,24 +71,16 @@ impl View {
         };
         let held =
             |s: f64| if s.is_finite() { s.clamp(1.0 / FARTHEST / FARTHEST, 1.0 / NEAREST / NEAREST) } else { 1.0 };
-        let mut least = f64::INFINITY;
-        for log in [known, -known] {
-            let square = libm::exp(2.0 * log);
-            let (right, long) = (held(-ot2 / ot), held((square * tt2 - oo2) / (oo - square * tt)));
-            let (at_right, at_long) = (off(right, log), off(long, log));
-            // Both ways it is off are nearly straight in `s`: between the two there is one place where both together are least.
-            let (by_angle, by_ratio) = (at_long.0 - at_right.0, at_right.1 - at_long.1);
-            let weight = by_angle * by_angle + by_ratio * by_ratio;
-            let share = if weight > 1e-18 { (by_ratio * at_right.1 - by_angle * at_right.0) / weight } else { 0.0 };
-            let between = off(held(right + (long - right) * share), log);
-            for (angle, ratio) in [at_right, at_long, between] {
-                least = least.min(angle * angle + ratio * ratio);
-            }
-            if known.abs() < 1e-6 {
-                break;
-            }
-        }
-        libm::sqrt(least)
+        let square = libm::exp(2.0 * known);
+        let (right, long) = (held(-ot2 / ot), held((square * tt2 - oo2) / (oo - square * tt)));
+        let (at_right, at_long) = (off(right, known), off(long, known));
+        // Both ways it is off are nearly straight in `s`: between the two there is one place where both together are least.
+        let (by_angle, by_ratio) = (at_long.0 - at_right.0, at_right.1 - at_long.1);
+        let weight = by_angle * by_angle + by_ratio * by_ratio;
+        let share = if weight > 1e-18 { (by_ratio * at_right.1 - by_angle * at_right.0) / weight } else { 0.0 };
+        let between = off(held(right + (long - right) * share), known);
+        let squares = [at_right, at_long, between].map(|(angle, ratio)| angle * angle + ratio * ratio);
+        libm::sqrt(squares.into_iter().fold(f64::INFINITY, f64::min))
     }
 
     /// What that takes from a ring: 1 to 0.
@@ -116,6 +119,11 @@ mod tests {
                         let off = |known: f64| View::of(&photo, Some(known)).misfit(&corners);
                         let told = format!("{tilt_deg}° about {axis_deg}°, {focal}, {proportion}");
                         assert!(off(proportion) < 1e-9, "{told}: {}", off(proportion));
+                        let next = [corners[1], corners[2], corners[3], corners[0]];
+                        let said = |corners: &[Point; 4]| View::of(&photo, Some(proportion)).turned(corners);
+                        assert!(
+                            !said(&corners) && (said(&next) || tilt_deg > 4.0 || libm::fabs(proportion - 1.0) < 0.01)
+                        );
                         // A photo turned by a quarter says the same.
                         assert!(off(1.0 / proportion) < 1e-9, "{told}");
                         if tilt_deg < 4.0 {

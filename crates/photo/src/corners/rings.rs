@@ -23,16 +23,18 @@ struct Corner {
 /// Corners followed from. `Chosen:` enough for a patterned sheet on a patterned table; bounds the time.
 const MOST_CORNERS: usize = 1_200;
 
-/// The rings: the best few, then two of three sides only, then others.
+/// The rings: the best few, where the sheet is known one of any strong lines, two of three sides only, then others.
 pub(super) fn found(edges: &Edges, lines: &[Line], view: View) -> Vec<Ring> {
     let corners = corners(edges, lines);
     let search = Search::new(edges, lines, &corners);
-    let mut rings = search.rings();
-    if view.knows() {
-        rings.extend(search.quads(lines, &view));
-    }
-    let mut rings = best_of(rings, &view, 9);
+    let mut rings = best_of(search.rings(), &view, 9);
     let more = rings.split_off(rings.len().min(4));
+    if view.knows() {
+        // One only: printed stripes make many.
+        let others = best_of(search.quads(lines, &view), &view, 5);
+        let new = others.into_iter().find(|ring| !rings.iter().any(|other| other.nearly(ring)));
+        rings.extend(new);
+    }
     rings.extend(best_of(search.halves(lines), &view, 2));
     rings.extend(more);
     rings
