@@ -10,9 +10,12 @@ mod served;
 use folder::Folder;
 use served::{Line, Served};
 
-/// A pale sheet askew on a dark table.
+/// A pale square sheet askew on a dark table.
 fn photo() -> Vec<u8> {
-    let inside = |x: u32, y: u32| (80 + y / 10..330 - y / 12).contains(&x) && (60 + x / 9..250 - x / 20).contains(&y);
+    let inside = |x: i32, y: i32| {
+        let (x, y) = (x - 200, y - 150);
+        (10 * x + y).abs() < 900 && (10 * y - x).abs() < 900
+    };
     let color = |x, y| if inside(x, y) { [240, 233, 218] } else { [70, 56, 44] };
     let rgb: Vec<u8> = (0..300).flat_map(|y| (0..400).flat_map(move |x| color(x, y))).collect();
     workroom::pictures::png(400, 300, &rgb).unwrap()
