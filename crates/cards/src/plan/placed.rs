@@ -1,9 +1,9 @@
 //! Where the branches of a layout lie, so that the prints are cut at their best places.
 //!
 //! The rim hands in where the interest of a print lies ([`PrintMap`]), the project what the maker marked herself; from both
-//! `cutting::placing` chooses among the orders that the stops of the plain layout allow, and among those of layouts that are as
-//! good otherwise. A layout on printed lines or with
-//! pinned pieces stays as it is. Left out on purpose: how interest is found.
+//! `cutting::placing` chooses among the orders that the stops of the plain layout allow, and among those of layouts that
+//! are as good otherwise. A layout on printed lines or with pinned pieces stays as it is. Left out on purpose: how interest is
+//! found.
 
 use std::collections::BTreeMap;
 

@@ -377,10 +377,10 @@ fn seconds(text: &str) -> Result<f64, String> {
         .ok_or_else(|| say("refused-seconds", &[]))
 }
 
-/// A refusal of `clap` in our own words.
 /// Options whose values are read by us: what we say of a bad one is told.
 const OWN_WORDS: [&str; 7] = ["--corners", "--neutral", "--patch", "--size", "--marks", "--paper", "--ink"];
 
+/// A refusal of `clap` in our own words.
 fn refusal(error: &clap::Error) -> Refusal {
     let context = |kind| match error.get(kind) {
         Some(ContextValue::String(text)) => text.clone(),

@@ -35,22 +35,8 @@ pub(super) fn command() -> Command {
         .about(say("help-interest", &[]))
         .after_help(say("help-interest.examples", &[]))
         .arg(path("picture").value_name("PICTURE").required(true).help(say("help-interest.picture", &[])))
-        .arg(
-            Arg::new("size")
-                .long("size")
-                .value_name("SIZE")
-                .value_parser(picture::size)
-                .required(true)
-                .help(say("help-interest.size", &[])),
-        )
-        .arg(
-            Arg::new("marks")
-                .long("marks")
-                .value_name("LENGTH")
-                .value_parser(panels::marks)
-                .default_value("1/8 in")
-                .help(say("help-interest.marks", &[])),
-        )
+        .arg(picture::size_argument(say("help-interest.size", &[])))
+        .arg(panels::marks_argument("1/8 in", say("help-interest.marks", &[])))
         .arg(path("out").long("out").value_name("FILE").help(say("help-interest.out", &[])))
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-interest.json", &[])))
 }
@@ -128,22 +114,8 @@ pub(super) fn run(request: &InterestRequest, desk: &mut Desk<'_>) -> Result<Done
         writeln!(desk.out, "{}", say("interest-none", &[]))?;
     }
     for (number, one) in (1_usize..).zip(&found) {
-        let length = |length: Length| Fact::Text(wording::length(length, request.mark));
-        let tenth = format!("{}.{}", one.weight / 100, one.weight % 100 / 10);
-        let facts = [
-            ("width", length(one.rect.size.width)),
-            ("height", length(one.rect.size.height)),
-            ("left", length(one.rect.x)),
-            ("top", length(one.rect.y)),
-            ("weight", words::local(&tenth).into()),
-        ];
-        let [edge, distinct, motif] = one.reasons;
-        let why = [("edge", edge.into()), ("distinct", distinct.into()), ("motif", motif.into())];
-        let line = [
-            ("number", number.into()),
-            ("said", say("interest-picture", &facts).into()),
-            ("why", say("interest-reasons", &why).into()),
-        ];
+        let (said, why) = one.told(|length| wording::length(length, request.mark));
+        let line = [("number", number.into()), ("said", said.into()), ("why", why.into())];
         writeln!(desk.out, "{}", say("interest-line", &line))?;
     }
     if let Some(out) = &request.out {

@@ -31,26 +31,16 @@ pub(super) fn command() -> Command {
                 .required(true)
                 .help(say("help-panels.picture", &[])),
         )
-        .arg(
-            Arg::new("size")
-                .long("size")
-                .value_name("SIZE")
-                .value_parser(picture::size)
-                .required(true)
-                .help(say("help-panels.size", &[])),
-        )
-        .arg(
-            Arg::new("marks")
-                .long("marks")
-                .value_name("LENGTH")
-                .value_parser(marks)
-                .default_value("1/16 in")
-                .help(say("help-panels.marks", &[])),
-        )
+        .arg(picture::size_argument(say("help-panels.size", &[])))
+        .arg(marks_argument("1/16 in", say("help-panels.marks", &[])))
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-panels.json", &[])))
 }
 
-pub(super) fn marks(text: &str) -> Result<Mark, String> {
+pub(super) fn marks_argument(usual: &'static str, help: String) -> Arg {
+    Arg::new("marks").long("marks").value_name("LENGTH").value_parser(marks).default_value(usual).help(help)
+}
+
+fn marks(text: &str) -> Result<Mark, String> {
     let step = parse_length(text, Some(Unit::Inch)).ok();
     step.and_then(Mark::from_step).ok_or_else(|| say("refused-marks", &[]))
 }

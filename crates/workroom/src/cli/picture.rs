@@ -48,19 +48,16 @@ fn photo_argument(name: &'static str, help: String) -> Arg {
     Arg::new("photo").value_name(name).value_parser(value_parser!(PathBuf)).required(true).help(help)
 }
 
+pub(super) fn size_argument(help: String) -> Arg {
+    Arg::new("size").long("size").value_name("SIZE").value_parser(size).required(true).help(help)
+}
+
 pub(super) fn square_command() -> Command {
     Command::new("square")
         .about(say("help-square", &[]))
         .after_help(say("help-square.examples", &[]))
         .arg(photo_argument("PHOTO", say("help-square.photo", &[])))
-        .arg(
-            Arg::new("size")
-                .long("size")
-                .value_name("SIZE")
-                .value_parser(size)
-                .required(true)
-                .help(say("help-square.size", &[])),
-        )
+        .arg(size_argument(say("help-square.size", &[])))
         .arg(
             Arg::new("out")
                 .long("out")
@@ -128,7 +125,7 @@ pub(super) fn colors_command() -> Command {
         .arg(Arg::new("json").long("json").action(ArgAction::SetTrue).help(say("help-colors.json", &[])))
 }
 
-pub(super) fn size(text: &str) -> Result<Size, String> {
+fn size(text: &str) -> Result<Size, String> {
     measure::parse_size(text, Some(Unit::Inch)).map_err(|_| say("refused-square-size", &[]))
 }
 

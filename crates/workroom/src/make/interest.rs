@@ -13,6 +13,7 @@ use drawing::sheets::{Shade, interest_drawing};
 use drawing::{Picture, Scene};
 use measure::{Length, Rect, Size};
 use photo::{Interest, Raster};
+use words::{local, say};
 
 use super::cores::shared_out;
 use super::faces::FaceId;
@@ -108,6 +109,23 @@ pub(crate) struct Found {
     pub(crate) weight: u16,
     /// Mean of edges, colours of its own and belonging to a picture inside it, in percent.
     pub(crate) reasons: [u32; 3],
+}
+
+impl Found {
+    /// Where it lies and what it is worth; why. `length`: how a length is written.
+    pub(crate) fn told(&self, length: impl Fn(Length) -> String) -> (String, String) {
+        let tenth = format!("{}.{}", self.weight / 100, self.weight % 100 / 10);
+        let facts = [
+            ("width", length(self.rect.size.width).into()),
+            ("height", length(self.rect.size.height).into()),
+            ("left", length(self.rect.x).into()),
+            ("top", length(self.rect.y).into()),
+            ("weight", local(&tenth).into()),
+        ];
+        let [edge, distinct, motif] = self.reasons;
+        let why = [("edge", edge.into()), ("distinct", distinct.into()), ("motif", motif.into())];
+        (say("interest-picture", &facts), say("interest-reasons", &why))
+    }
 }
 
 impl Explained {

@@ -5,7 +5,6 @@
 use cards::model::{Design, Look, Placing, Side};
 use drawing::Scene;
 use maud::{Markup, html};
-use words::local;
 
 use super::answer::{Answer, Asked, Desk};
 use super::drawings::sheet_size;
@@ -107,18 +106,8 @@ fn unused(desk: &Desk<'_>, (pack, number, side): FaceId, design: &Design) -> Opt
 
 /// One picture in words, and a button that keeps it whole.
 fn picture(desk: &Desk<'_>, (pack, design, side): FaceId, found: &Found) -> Markup {
-    let length = |length| fields::length(desk, length);
-    let unit = desk.made.project().unit;
-    let (rect, [edge, distinct, motif]) = (found.rect, found.reasons);
-    let tenth = format!("{}.{}", found.weight / 100, found.weight % 100 / 10);
-    let facts = [
-        ("width", length(rect.size.width).into()),
-        ("height", length(rect.size.height).into()),
-        ("left", length(rect.x).into()),
-        ("top", length(rect.y).into()),
-        ("weight", local(&tenth).into()),
-    ];
-    let why = [("edge", edge.into()), ("distinct", distinct.into()), ("motif", motif.into())];
+    let (unit, rect) = (desk.made.project().unit, found.rect);
+    let (said, why) = found.told(|length| fields::length(desk, length));
     let name = format!("parts-{pack}-{design}-{}", side.name());
     let hidden = [
         ("pack", pack.to_string()),
@@ -132,7 +121,7 @@ fn picture(desk: &Desk<'_>, (pack, design, side): FaceId, found: &Found) -> Mark
         ("size", wording::exact_size(rect.size, unit)),
     ];
     html! {
-        (say("interest-picture", &facts)) " " small { (say("interest-reasons", &why)) }
+        (said) " " small { (why) }
         form.inline method="post" action=(format!("/w/{}/regions", desk.kept.id.0)) {
             (shell::seen(desk.kept, "paper", &name))
             @for (key, value) in &hidden { input type="hidden" name=(key) value=(value); }
