@@ -18,7 +18,7 @@ fn twenty_small_photos() {
         }
     }
     assert!(silent.is_empty(), "wrong without a warning: {silent:?}");
-    assert!(found >= 17, "{found} of 20");
+    assert!(found >= 18, "{found} of 20");
 }
 
 /// The commonest fault of an earlier finder: the printed margin taken for the sheet where paper and table are alike.
@@ -41,11 +41,16 @@ fn a_pale_margin_on_a_pale_table_is_seen() {
             let grain = (at * 2_654_435_761) >> 7 & 1;
             rgb.extend([value + u8::try_from(grain).unwrap() * noise; 3]);
         }
-        let found = find_corners(&Raster::new(w, h, rgb).unwrap(), None).unwrap();
+        let photo = Raster::new(w, h, rgb).unwrap();
+        let found = find_corners(&photo, None).unwrap();
         let truth = [(120.0, 60.0), (520.0, 60.0), (520.0, 420.0), (120.0, 420.0)];
         for (at, (x, y)) in found.corners.corners().iter().zip(truth) {
             assert!(at.far(photo::Point::new(x, y)) < 1.5, "{table}: {found:?}");
         }
+        // The print has the sheet's proportion but for a hundredth: on a table a little paler than the paper it may win, with a warning.
+        let told = find_corners(&photo, Some(400.0 / 360.0)).unwrap();
+        let right = told.corners.corners()[0].far(photo::Point::new(120.0, 60.0)) < 1.5;
+        assert!(right || told.doubts.contains(&photo::Doubt::Margin), "{table}: {told:?}");
     }
 }
 

@@ -7,7 +7,7 @@
 //! corner and none beyond; of several such, the outermost.
 
 use super::pose::View;
-use crate::steps::{HALF, Stepped, stepped};
+use crate::steps::{HALF, Stepped, shaded, stepped};
 use crate::{Point, Raster};
 
 /// Places along a side, and as many beyond each end.
@@ -27,6 +27,18 @@ const SLANT: f64 = 14.0;
 /// sheets that do not lie flat make a hundredth.
 const NEAR: f64 = 0.015;
 
+/// What a side loses if all of it may be the far side of a shadow, where the sheet's proportion is known: on a table a little paler
+/// than the paper its true sides look so too, and only the proportion holds them. `Chosen:` on photos of seeds 50001–50740, 60001–60200 and
+/// 70001–70200: no more than sets it behind an edge close within.
+const SHADE: f64 = 0.36;
+/// How clearly three sides of a larger ring must show, how little its sides may go on, and how well it must fit the sheet's
+/// proportion, to be held against a ring with four clear sides within it. `Chosen:` likewise; the sheet's fourth side may be blind.
+const CLEAR: f64 = 0.8;
+const GOES_ON: f64 = 0.7;
+const FITS: f64 = 0.005;
+/// So much larger is such a ring at least, where its sides may be a shadow's: no shadow beside a sheet is so wide all round.
+const PALER: f64 = 1.06;
+
 /// Four corners in the larger picture with what speaks for them.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Ring {
@@ -44,6 +56,8 @@ pub(super) struct Ring {
     pub(super) rival: f64,
     /// What speaks for its sides but the faintest.
     three: f64,
+    /// The same where none is held to be a shadow: the table may be paler than the paper.
+    paler: f64,
     /// The same of a larger ring near by: it may be the sheet, one side of it unseen.
     pub(super) margin: f64,
 }
@@ -60,6 +74,8 @@ struct Strip {
     steps: Vec<f32>,
     /// The same, less a pixel beside the step itself: for choosing between lines that are hardly apart.
     sharp: Vec<f32>,
+    /// Where the step may be a shadow's far side.
+    shades: Vec<f32>,
     chance: f64,
 }
 
@@ -67,7 +83,9 @@ struct Strip {
 struct Line {
     start: f64,
     end: f64,
+    /// Steps from the strip's beginning to each place, and places that may be a shadow's far side.
     sums: [f64; ALL + 1],
+    shades: [f64; ALL + 1],
 }
 
 #[allow(clippy::cast_precision_loss, reason = "small numbers")]
@@ -102,7 +120,8 @@ impl Strip {
             }
         }
         let Stepped { steps, sharp, chance } = stepped(&colors, ALL, wide, offs);
-        Self { from, way, normal, long, inner, offs, steps, sharp, chance }
+        let shades = shaded(&colors, ALL, wide, offs);
+        Self { from, way, normal, long, inner, offs, steps, sharp, shades, chance }
     }
 
     /// The lines that most of the side shows steps along, best first.
@@ -154,18 +173,16 @@ impl Strip {
 
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to the strip")]
     fn line(&self, start: f64, end: f64) -> Line {
-        let mut sums = [0.0; ALL + 1];
+        let (mut sums, mut shades) = ([0.0; ALL + 1], [0.0; ALL + 1]);
         for place in 0..ALL {
             let share = (f(place) - f(EXTRA) + 0.5) / f(PLACES);
             let off = (start + (end - start) * share + f(self.inner)).round();
-            let seen = if off >= 0.0 && off < f(self.offs) {
-                f64::from(self.steps[place * self.offs + off as usize])
-            } else {
-                0.0
-            };
-            sums[place + 1] = sums[place] + seen;
+            let within = off >= 0.0 && off < f(self.offs);
+            let at = |map: &[f32]| if within { f64::from(map[place * self.offs + off as usize]) } else { 0.0 };
+            sums[place + 1] = sums[place] + at(&self.steps);
+            shades[place + 1] = shades[place] + at(&self.shades);
         }
-        Line { start, end, sums }
+        Line { start, end, sums, shades }
     }
 
     fn place(&self, line: &Line, share: f64) -> Point {
@@ -185,12 +202,22 @@ impl Strip {
 
 impl Line {
     /// Mean of the steps between two places; none if they are hardly apart or outside.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to the strip")]
     fn mean(&self, from: f64, to: f64) -> Option<f64> {
-        let cell = |at: f64| at.round().clamp(0.0, f(ALL)) as usize;
-        let (from, to) = (cell(from), cell(to));
-        (to > from).then(|| (self.sums[to] - self.sums[from]) / f(to - from))
+        mean(&self.sums, from, to)
     }
+
+    /// What part of it, between two places, may be the far side of a shadow.
+    fn shade(&self, from: f64, to: f64) -> f64 {
+        mean(&self.shades, from, to).unwrap_or(0.0)
+    }
+}
+
+/// Mean between two places of what was summed up; none if they are hardly apart or outside.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "held to the strip")]
+fn mean(sums: &[f64; ALL + 1], from: f64, to: f64) -> Option<f64> {
+    let cell = |at: f64| at.round().clamp(0.0, f(ALL)) as usize;
+    let (from, to) = (cell(from), cell(to));
+    (to > from).then(|| (sums[to] - sums[from]) / f(to - from))
 }
 
 /// The colour at a place, between the four pixels round it.
@@ -222,7 +249,7 @@ pub(super) fn best(picture: &Raster, view: &View, corners: [Point; 4]) -> Option
     let strips = [0, 1, 2, 3].map(|side| Strip::of(picture, corners[side], corners[(side + 1) % 4]));
     let lines = [0, 1, 2, 3].map(|side| strips[side].lines(slant));
 
-    let tables = Tables::of(picture, &strips, &lines);
+    let tables = Tables::of(picture, &strips, &lines, if view.knows() { SHADE } else { 0.0 });
     let mut rings: Vec<Ring> = Vec::new();
     for a in 0..lines[0].len() {
         for b in 0..lines[1].len() {
@@ -247,14 +274,24 @@ pub(super) fn best(picture: &Raster, view: &View, corners: [Point; 4]) -> Option
         most = most.max(ring.score);
         asked += 1;
     }
-    rings.truncate(asked);
+    let others = rings.split_off(asked);
     let mut best = *rings.iter().reduce(|one, other| if other.score > one.score { other } else { one })?;
     let size = best.area(picture);
-    let others = rings.iter().filter(|ring| ring.score > 0.5 * best.score);
-    let rivals = others.filter(|ring| best.differs(ring) && !ring.lies_within(&best));
+    let close = rings.iter().filter(|ring| ring.score > 0.5 * best.score);
+    let rivals = close.filter(|ring| best.differs(ring) && !ring.lies_within(&best));
     best.rival = rivals.map(|ring| ring.score / best.score).fold(0.0, f64::max);
     let larger = rings.iter().filter(|ring| ring.three > 0.5 && ring.area(picture) > 1.02 * size);
     best.margin = larger.filter(|ring| best.differs(ring)).map(|ring| ring.three).fold(0.0, f64::max);
+    if view.knows() {
+        // A larger ring of the sheet's own proportion counts even if nothing at all is seen of its fourth side.
+        let clear = |ring: &Ring| {
+            let by = ring.area(picture) / size;
+            ring.goes_on < GOES_ON && (by > 1.02 && ring.three > CLEAR || by > PALER && ring.paler > CLEAR)
+        };
+        let sheets = rings.iter().chain(&others).filter(|ring| clear(ring) && best.differs(ring));
+        let fit = sheets.filter(|ring| view.misfit(&ring.corners) < FITS);
+        best.margin = fit.map(|ring| ring.paler).fold(best.margin, f64::max);
+    }
     Some(best)
 }
 
@@ -265,6 +302,8 @@ struct Seen {
     share: f64,
     end: f64,
     goes_on: f64,
+    /// How surely it may be the far side of a shadow.
+    shade: f64,
     side: f64,
     score: f64,
     rank: f64,
@@ -275,10 +314,12 @@ struct Tables {
     counts: [usize; 4],
     corners: [Vec<Option<Point>>; 4],
     sides: [Vec<Option<Seen>>; 4],
+    /// What a side loses if all of it may be the far side of a shadow.
+    shade: f64,
 }
 
 impl Tables {
-    fn of(picture: &Raster, strips: &[Strip; 4], lines: &[Vec<Line>; 4]) -> Self {
+    fn of(picture: &Raster, strips: &[Strip; 4], lines: &[Vec<Line>; 4], shade: f64) -> Self {
         let counts = [0, 1, 2, 3].map(|at| lines[at].len());
         let whole = |side: usize, line: usize| {
             let (strip, line) = (&strips[side], &lines[side][line]);
@@ -304,19 +345,21 @@ impl Tables {
             }
             sides
         });
-        Self { counts, corners, sides }
+        Self { counts, corners, sides, shade }
     }
 
     fn ring(&self, picture: &Raster, own: [usize; 4]) -> Option<Ring> {
         let mut corners = [Point::new(0.0, 0.0); 4];
-        let mut sides = [0.0_f64; 4];
+        let (mut sides, mut plain, mut shade) = ([0.0_f64; 4], [0.0_f64; 4], 1.0);
         let (mut score, mut rank) = (1.0, 1.0);
         let (mut weakest, mut end, mut goes_on) = (1.0_f64, 1.0_f64, 0.0_f64);
         for at in 0..4 {
             let (before, after) = ((at + 3) % 4, (at + 1) % 4);
             corners[at] = self.corners[at][own[before] * self.counts[at] + own[at]]?;
             let seen = self.sides[at][(own[before] * self.counts[at] + own[at]) * self.counts[after] + own[after]]?;
-            sides[at] = seen.side;
+            let lit = 1.0 - self.shade * seen.shade;
+            (sides[at], plain[at]) = (seen.side * lit, seen.side);
+            shade *= lit;
             score *= seen.score;
             rank *= seen.rank;
             weakest = weakest.min(seen.share);
@@ -324,11 +367,13 @@ impl Tables {
             goes_on = goes_on.max(seen.goes_on);
         }
         sides.sort_by(f64::total_cmp);
-        let three = sides[1];
-        let mut ring = Ring { corners, score: 0.0, rank: 0.0, weakest, end, goes_on, rival: 0.0, three, margin: 0.0 };
+        plain.sort_by(f64::total_cmp);
+        let (three, paler) = (sides[1], plain[1]);
+        let mut ring =
+            Ring { corners, score: 0.0, rank: 0.0, weakest, end, goes_on, rival: 0.0, three, paler, margin: 0.0 };
         let area = ring.area(picture);
-        ring.score = libm::sqrt(score) * area * area * area;
-        ring.rank = libm::sqrt(rank) * area;
+        ring.score = libm::sqrt(score * shade) * area * area * area;
+        ring.rank = libm::sqrt(rank * shade) * area;
         (area > 0.02).then_some(ring)
     }
 }
@@ -347,10 +392,12 @@ fn seen(picture: &Raster, strip: &Strip, line: &Line, ends: (Point, Point)) -> O
     let (before, after) = (beyond(from - 8.0, from - 1.0), beyond(to + 1.0, to + 8.0));
     // Right past the corner: a line printed through the sheet goes on there even if the sheet soon ends.
     let next = line.mean(from - 3.0, from - 1.0).map_or(0.0, over) + line.mean(to + 1.0, to + 3.0).map_or(0.0, over);
-    let side = rise(share, 0.3, 0.8) * (0.03 + 0.97 * rise(end, 0.35, 1.0));
+    let shade = rise(line.shade(from, to), 0.4, 0.8);
+    // One place of the four next to a corner may be blind.
+    let side = rise(share, 0.3, 0.8) * (0.03 + 0.97 * rise(end, 0.2, 0.75));
     let score = side * (1.0 - 0.15 * (before + after)) * (1.0 - 0.08 * next);
     let rank = side * (1.0 - 0.35 * (before + after)) * (1.0 - 0.08 * next);
-    Some(Seen { share, end, goes_on: before.max(after), side, score, rank })
+    Some(Seen { share, end, goes_on: before.max(after), shade, side, score, rank })
 }
 
 impl Ring {
