@@ -28,8 +28,8 @@ const SLANT: f64 = 14.0;
 const NEAR: f64 = 0.015;
 
 /// What a side loses if all of it may be the far side of a shadow, where the sheet's proportion is known: on a table a little paler
-/// than the paper its true sides look so too, and only the proportion holds them. `Chosen:` on photos of seeds 50001–50740, 60001–60200 and
-/// 70001–70200: no more than sets it behind an edge close within.
+/// than the paper its true sides look so too, and only the proportion holds them. `Chosen:` on photos of seeds 50001–50740,
+/// 60001–60200 and 70001–70200: no more than sets it behind an edge close within.
 const SHADE: f64 = 0.36;
 /// How clearly three sides of a larger ring must show, how little its sides may go on, and how well it must fit the sheet's
 /// proportion, to be held against a ring with four clear sides within it. `Chosen:` likewise; the sheet's fourth side may be blind.
@@ -58,7 +58,7 @@ pub(super) struct Ring {
     three: f64,
     /// The same where none is held to be a shadow: the table may be paler than the paper.
     paler: f64,
-    /// The same of a larger ring near by: it may be the sheet, one side of it unseen.
+    /// What speaks for three sides of a larger ring near by: it may be the sheet, one side of it unseen.
     pub(super) margin: f64,
 }
 
